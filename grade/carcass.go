@@ -1,0 +1,227 @@
+package grade
+
+import (
+	"database/sql/driver"
+	"iter"
+
+	"example.com/ribface/internal/text"
+	"example.com/ribface/maturity"
+)
+
+// Carcass is the evidence on one ribbed beef carcass: what a person sees and
+// measures. The zero Carcass has nothing set, and every computation refuses it
+// by the first missing field.
+type Carcass struct {
+	Sex      Sex               // sex class
+	Maturity maturity.Evidence // skeletal and lean maturity, teeth and papers
+	Marbling Marbling          // in the ribeye between ribs 12 and 13
+	Lean     Lean              // firmness and dark cutting
+	Measures Measures          // fat as measured, ribeye, KPH, weight
+
+	// FatAdjust is added to the measured fat for unusual fat on the rest of the
+	// carcass, and is negative where the rest is trimmer (official:
+	// cfr-1965-53-p26 (u)); 0.1 to 0.2 in is usual (published:
+	// ga-2004-yield-tutorial). Leave it zero when Measures.Fat is adjusted
+	// already.
+	FatAdjust Thickness
+}
+
+// Adjusted returns the measures with the fat adjustment added in. A measure that
+// is missing or impossible, before or after, gives a [*FieldError].
+func (c Carcass) Adjusted() (Measures, error) {
+	m := c.Measures
+	if c.FatAdjust == 0 {
+		return m, m.Check()
+	}
+	if err := m.Check(); err != nil {
+		return Measures{}, err
+	}
+	if err := thicknesses.check("fat adjustment", int32(c.FatAdjust), -int32(maxFat), int32(maxFat)); err != nil {
+		return Measures{}, err
+	}
+	m.Fat += c.FatAdjust
+	return m, thicknesses.check("adjusted fat", int32(m.Fat), 0, int32(maxFat))
+}
+
+// Sex is the sex class of a carcass (official: cfr-54-103). The zero Sex is not
+// set.
+type Sex uint8
+
+// The five sex classes. Steers and heifers are open to every grade (published:
+// export-classes); cows to all but Prime (official: cfr-1965-53-prime); bullocks
+// to Prime, Choice, Select, Standard and Utility, by the lines of group A
+// (published: export-classes, tamu-ansc627-2015); bulls to none (published:
+// export-classes).
+const (
+	Steer Sex = 1 + iota
+	Heifer
+	Cow
+	Bullock
+	Bull
+)
+
+var sexes = text.Enum{Kind: "sex class", Names: []string{"", "steer", "heifer", "cow", "bullock", "bull"}}
+
+// Sexes yields the sex classes.
+func Sexes() iter.Seq[Sex] {
+	return func(yield func(Sex) bool) {
+		for s := Steer; s <= Bull; s++ {
+			if !yield(s) {
+				return
+			}
+		}
+	}
+}
+
+// IsValid reports whether s is one of the five classes.
+func (s Sex) IsValid() bool { return sexes.IsValid(int(s)) }
+
+// String gives the name; "unset" for zero.
+func (s Sex) String() string { return sexes.String(int(s)) }
+
+// ParseSex reads the name of a sex class, as [Sex.String] writes it.
+func ParseSex(s string) (Sex, error) {
+	v, err := sexes.Parse(s)
+	return Sex(v), err
+}
+
+// AppendText appends the name; the zero value is empty text.
+func (s Sex) AppendText(b []byte) ([]byte, error) { return sexes.Append(b, int(s)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (s Sex) MarshalText() ([]byte, error) { return s.AppendText(nil) }
+
+// UnmarshalText reads a name. On error the receiver is left as it was.
+func (s *Sex) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseSex) }
+
+// Value gives the name for a database.
+func (s Sex) Value() (driver.Value, error) { return text.Value(s) }
+
+// Scan reads a name from a database column that holds text.
+func (s *Sex) Scan(src any) error { return text.Scan(s, sexes.Kind, src) }
+
+// open reports whether the class may have the grade.
+func (s Sex) open(g Grade) bool {
+	switch s {
+	case Cow:
+		return g != Prime
+	case Bullock:
+		return g >= Standard || g == Utility
+	case Bull:
+		return false
+	default:
+		return true
+	}
+}
+
+// Lean is what is seen of the lean besides its marbling and color. The zero Lean
+// means that firmness was not looked at and that nothing is wrong.
+type Lean struct {
+	Firmness Firmness // zero: taken to go with the marbling
+	Dark     DarkCut  // zero: no dark cutter
+
+	// BelowCutter is the judge's own finding that the carcass is below the
+	// minimum of Cutter. No minimum is published, so it is never inferred; it
+	// turns a carcass that meets nothing above Cutter into Canner.
+	BelowCutter bool
+}
+
+// Firmness is the firmness of the lean. The zero Firmness was not looked at; the
+// lines of the grade chart assume that firmness goes with marbling (published:
+// tamu-ansc627-2015). The firmer is the higher integer.
+type Firmness uint8
+
+// The terms for firmness, softest first (the order is derived from the terms in
+// use).
+const (
+	VerySoft Firmness = 1 + iota
+	Soft
+	ModeratelySoft
+	SlightlySoft
+	SlightlyFirm
+	ModeratelyFirm
+	Firm
+)
+
+var firmnesses = text.Enum{Kind: "firmness", Names: []string{"", "very soft", "soft", "moderately soft", "slightly soft", "slightly firm", "moderately firm", "firm"}}
+
+// IsValid reports whether f is one of the seven terms.
+func (f Firmness) IsValid() bool { return firmnesses.IsValid(int(f)) }
+
+// String gives the term; "unset" for zero.
+func (f Firmness) String() string { return firmnesses.String(int(f)) }
+
+// ParseFirmness reads a term, as [Firmness.String] writes it.
+func ParseFirmness(s string) (Firmness, error) {
+	v, err := firmnesses.Parse(s)
+	return Firmness(v), err
+}
+
+// AppendText appends the term; the zero value is empty text.
+func (f Firmness) AppendText(b []byte) ([]byte, error) { return firmnesses.Append(b, int(f)) }
+
+// MarshalText gives the term; the zero value is empty text.
+func (f Firmness) MarshalText() ([]byte, error) { return f.AppendText(nil) }
+
+// UnmarshalText reads a term. On error the receiver is left as it was.
+func (f *Firmness) UnmarshalText(b []byte) error { return text.Unmarshal(f, b, ParseFirmness) }
+
+// Value gives the term for a database.
+func (f Firmness) Value() (driver.Value, error) { return text.Value(f) }
+
+// Scan reads a term from a database column that holds text.
+func (f *Firmness) Scan(src any) error { return text.Scan(f, firmnesses.Kind, src) }
+
+// DarkCut says how dark a dark-cutting carcass is, as the share that it loses of
+// the greatest reduction allowed. The zero DarkCut is no dark cutter.
+//
+// The standard gives only the greatest reduction: one full grade for a carcass
+// that would be Prime, Choice or Select, half a grade for Standard or
+// Commercial, none below (official: cfr-1965-53-p26, where Good stands for
+// Select). One third, two thirds and the whole of it are taught (from memory).
+type DarkCut uint8
+
+// The steps of dark cutting.
+const (
+	DarkThird     DarkCut = 1 + iota // one third of the greatest reduction
+	DarkTwoThirds                    // two thirds of it
+	DarkFull                         // the whole of it
+)
+
+var darkCuts = text.Enum{Kind: "dark cut", Names: []string{"", "one third", "two thirds", "full"}}
+
+// IsValid reports whether d is one of the three steps; the zero value is not.
+func (d DarkCut) IsValid() bool { return darkCuts.IsValid(int(d)) }
+
+// String gives the step; "none" for zero.
+func (d DarkCut) String() string {
+	if d == 0 {
+		return "none"
+	}
+	return darkCuts.String(int(d))
+}
+
+// ParseDarkCut reads a step, as [DarkCut.String] writes it, or "none".
+func ParseDarkCut(s string) (DarkCut, error) {
+	if s == "none" {
+		return 0, nil
+	}
+	v, err := darkCuts.Parse(s)
+	return DarkCut(v), err
+}
+
+// AppendText appends the step; the zero value is empty text.
+func (d DarkCut) AppendText(b []byte) ([]byte, error) { return darkCuts.Append(b, int(d)) }
+
+// MarshalText gives the step; the zero value is empty text.
+func (d DarkCut) MarshalText() ([]byte, error) { return d.AppendText(nil) }
+
+// UnmarshalText reads what [ParseDarkCut] reads; empty text gives zero. On error
+// the receiver is left as it was.
+func (d *DarkCut) UnmarshalText(b []byte) error { return text.Unmarshal(d, b, ParseDarkCut) }
+
+// Value gives the step for a database.
+func (d DarkCut) Value() (driver.Value, error) { return text.Value(d) }
+
+// Scan reads a step from a database column that holds text.
+func (d *DarkCut) Scan(src any) error { return text.Scan(d, darkCuts.Kind, src) }

@@ -1,0 +1,118 @@
+// Package text holds the parts that every encodable type of the module shares:
+// reading text without touching the receiver on failure, reading a database
+// column, and the names of enumerations.
+package text
+
+import (
+	"database/sql/driver"
+	"strconv"
+	"strings"
+
+	"example.com/ribface/internal/fault"
+)
+
+// Unmarshal reads b into dst with parse. Empty text gives the zero value. On
+// error dst is left as it was.
+func Unmarshal[T any](dst *T, b []byte, parse func(string) (T, error)) error {
+	if len(b) == 0 {
+		var zero T
+		*dst = zero
+		return nil
+	}
+	return UnmarshalSet(dst, b, parse)
+}
+
+// UnmarshalSet is Unmarshal for a type that has no empty text.
+func UnmarshalSet[T any](dst *T, b []byte, parse func(string) (T, error)) error {
+	v, err := parse(string(b))
+	if err != nil {
+		return err
+	}
+	*dst = v
+	return nil
+}
+
+// Scan reads a database column that holds text, as string or as bytes.
+func Scan(dst interface{ UnmarshalText([]byte) error }, kind string, src any) error {
+	switch v := src.(type) {
+	case string:
+		return dst.UnmarshalText([]byte(v))
+	case []byte:
+		return dst.UnmarshalText(v)
+	case nil:
+		return &fault.FieldError{Field: kind, Value: "NULL", Allowed: "text; wrap the type in sql.Null for a column that may be NULL", Err: fault.ErrMissing}
+	default:
+		return &fault.FieldError{Field: kind, Value: "a column that is not text", Allowed: "text", Err: fault.ErrSyntax}
+	}
+}
+
+// Enum is an enumeration of small integers with one name each. Index 0 is the
+// value "not set", whose text is empty.
+type Enum struct {
+	Kind  string
+	Names []string
+}
+
+// IsValid reports whether v is one of the named values.
+func (e *Enum) IsValid(v int) bool { return v > 0 && v < len(e.Names) }
+
+// String gives the name of v, "unset" for zero, and Kind(v) for anything else.
+func (e *Enum) String(v int) string {
+	switch {
+	case e.IsValid(v):
+		return e.Names[v]
+	case v == 0:
+		return "unset"
+	default:
+		return e.Kind + "(" + strconv.Itoa(v) + ")"
+	}
+}
+
+// Append writes the name of v, nothing for zero, and an error for anything else.
+func (e *Enum) Append(b []byte, v int) ([]byte, error) {
+	if v == 0 {
+		return b, nil
+	}
+	if err := e.Check(e.Kind, v); err != nil {
+		return b, err
+	}
+	return append(b, e.Names[v]...), nil
+}
+
+// Check returns an error that names the field when v is not a named value.
+func (e *Enum) Check(field string, v int) error {
+	switch {
+	case e.IsValid(v):
+		return nil
+	case v == 0:
+		return &fault.FieldError{Field: field, Allowed: e.Allowed(), Err: fault.ErrMissing}
+	default:
+		return &fault.FieldError{Field: field, Value: e.String(v), Allowed: e.Allowed(), Err: fault.ErrUnknown}
+	}
+}
+
+// Parse reads a name, exactly as String writes it.
+func (e *Enum) Parse(s string) (int, error) {
+	for v := 1; v < len(e.Names); v++ {
+		if s == e.Names[v] {
+			return v, nil
+		}
+	}
+	reason := fault.ErrUnknown
+	if s == "" {
+		reason = fault.ErrSyntax
+	}
+	return 0, fault.Parse(e.Kind, s, "", e.Allowed(), reason)
+}
+
+// Allowed lists the names.
+func (e *Enum) Allowed() string { return strings.Join(e.Names[1:], ", ") }
+
+// Value gives the text of v for a database.
+func Value(v interface{ MarshalText() ([]byte, error) }) (driver.Value, error) {
+	b, err := v.MarshalText()
+	if err != nil {
+		return nil, err
+	}
+	return string(b), nil
+}

@@ -1,0 +1,202 @@
+package maturity
+
+import (
+	"strconv"
+
+	"example.com/ribface/maturity/cite"
+)
+
+// Months is an age in whole months. Zero is not given.
+type Months int16
+
+// Months returns the ages between which the group is usually met. The oldest
+// group has no upper end; to is 0 for it. A carcass under 9 months is veal or
+// calf, outside the beef standard (from memory). The ages are approximate
+// (official: ams-maturity-slides).
+func (g Group) Months() (from, to Months) {
+	if !g.IsValid() {
+		return 0, 0
+	}
+	return groupMonths[g], groupMonths[g+1]
+}
+
+var groupMonths = [...]Months{A: 9, B: 30, C: 42, D: 72, E: 96, E + 1: 0}
+
+// Months returns the approximate age that goes with the score, by straight lines
+// between the ages of the groups' ends (derived from ams-maturity-slides), in
+// whole months, decimals dropped. It reports false for a score in E, where no
+// upper age is published, and for one that is not valid.
+func (s Score) Months() (Months, bool) {
+	from, to := s.Group().Months()
+	if to == 0 {
+		return 0, false
+	}
+	return from + (to-from)*Months(s.Units())/100, true
+}
+
+// Teeth is the count of permanent incisors that have come through, as seen at
+// slaughter. The zero Teeth means that nobody looked; a mouth without permanent
+// incisors is Incisors(0).
+type Teeth int8
+
+// Incisors returns the count as evidence. Cattle have 0 to 8 permanent incisors;
+// any other count gives an invalid value that every computation refuses by field
+// name.
+func Incisors(n int) Teeth {
+	if n < 0 || n > 8 {
+		return Teeth(-1 - min(max(n, 0), 100))
+	}
+	return Teeth(n + 1)
+}
+
+// Count returns the count; ok is false when nobody looked or the count is
+// impossible.
+func (t Teeth) Count() (n int, ok bool) {
+	if t < 1 || t > 9 {
+		return 0, false
+	}
+	return int(t) - 1, true
+}
+
+// String gives the count in words.
+func (t Teeth) String() string {
+	n, ok := t.Count()
+	switch {
+	case t == 0:
+		return "not looked at"
+	case !ok:
+		return "an impossible count of permanent incisors"
+	case n == 1:
+		return "1 permanent incisor"
+	default:
+		return strconv.Itoa(n) + " permanent incisors"
+	}
+}
+
+// ageLimit is the age under which teeth or papers put a carcass in group A.
+const ageLimit Months = 30
+
+// greatestMonths bounds the age that papers may state: no cow is 50 years old.
+const greatestMonths Months = 600
+
+var (
+	citeAge    = cite.Citation{Standing: cite.Official, IDs: "fr-2017-12-06"}
+	citeUnder  = cite.Citation{Standing: cite.Published, IDs: "news-2017-maturity checkoff-maturity-under30 ext-tamu-maturity-2018 bif-quality"}
+	citeOldDE  = cite.Citation{Standing: cite.Published, IDs: "ext-tamu-maturity-2018"}
+	citeAgeOne = cite.Citation{Standing: cite.Derived, IDs: "news-2017-maturity"}
+)
+
+// Evidence is what is known of the age of one carcass.
+type Evidence struct {
+	Skeletal Score  // bones and cartilages; always needed
+	Lean     Score  // color and texture of the lean; may be left out only when teeth or papers settle the age
+	Teeth    Teeth  // permanent incisors, where somebody looked
+	Papers   Months // age by documents verified under a federal program, where there are any
+}
+
+// Under30 reports whether teeth or papers show an age under 30 months: two
+// permanent incisors or fewer (published: checkoff-maturity-under30,
+// bif-quality), or papers for less than 30 months. Either is enough, also where
+// the other says more (published: news-2017-maturity; one talk report that gives
+// three incisors to 24-30 months, news-2021-dentition, is not followed).
+func (e Evidence) Under30() bool {
+	return e.Teeth >= 1 && e.Teeth <= 3 || e.Papers > 0 && e.Papers < ageLimit
+}
+
+// Check returns an error for the first field that is missing or impossible.
+// byAge says whether teeth and papers may settle the age.
+func (e Evidence) Check(byAge bool) error {
+	if err := e.Skeletal.Check("skeletal maturity"); err != nil {
+		return err
+	}
+	if e.Teeth < 0 || e.Teeth > 9 {
+		return &FieldError{Field: "teeth", Value: e.Teeth.String(), Allowed: "0 to 8", Err: ErrRange}
+	}
+	if e.Papers < 0 || e.Papers > greatestMonths {
+		return &FieldError{Field: "papers", Value: strconv.Itoa(int(e.Papers)) + " months", Allowed: "1 to 600 months, 0 for none", Err: ErrRange}
+	}
+	if e.Lean == 0 && byAge && e.Under30() && e.Skeletal < firstD {
+		return nil
+	}
+	return e.Lean.Check("lean maturity")
+}
+
+const (
+	lastA  = Score(199)
+	firstB = Score(200)
+	firstD = Score(400)
+)
+
+// ByAge returns the overall maturity when teeth and papers count, as they do
+// from 18 December 2017 (official: fr-2017-12-06).
+//
+// With teeth or papers under 30 months and a skeleton younger than D00 the
+// carcass is in group A. Its units do not matter for the grade, since every line
+// in A is flat; the balanced score is kept where it lies in A, and A99 stands in
+// for it elsewhere (derived: no source gives the units). A skeleton in D or E is
+// not opened to the young grades by its age (published: ext-tamu-maturity-2018);
+// it is balanced as without teeth or papers, as is a carcass of 30 months or
+// more.
+//
+// The errors are those of [Evidence.Check].
+func (r Rules) ByAge(e Evidence) (Score, error) {
+	if e.Teeth == 0 && e.Papers == 0 {
+		return r.Balance(e.Skeletal, e.Lean)
+	}
+	if err := e.Check(true); err != nil {
+		return 0, err
+	}
+	if !e.Under30() || e.Skeletal >= firstD {
+		return r.Balance(e.Skeletal, e.Lean)
+	}
+	s := e.Skeletal
+	if e.Lean != 0 {
+		var err error
+		if s, err = r.Balance(e.Skeletal, e.Lean); err != nil {
+			return 0, err
+		}
+	}
+	return min(s, lastA), nil
+}
+
+// ByBone returns the overall maturity from skeletal and lean alone, as before 18
+// December 2017; teeth and papers are checked and then left aside. The errors
+// are those of [Evidence.Check].
+func (r Rules) ByBone(e Evidence) (Score, error) {
+	if err := e.Check(false); err != nil {
+		return 0, err
+	}
+	return r.Balance(e.Skeletal, e.Lean)
+}
+
+// Steps explains the overall maturity of the evidence, line by line; byAge says
+// whether teeth and papers count. Evidence that does not check gives no steps.
+func (r Rules) Steps(e Evidence, byAge bool) []cite.Step {
+	if e.Check(byAge) != nil || r.Tens > TensTowardLean || r.OldLean > OldLeanStaysInB {
+		return nil
+	}
+	var steps []cite.Step
+	given := "teeth " + e.Teeth.String() + ", papers " + e.Papers.String()
+	switch {
+	case e.Teeth == 0 && e.Papers == 0:
+	case !byAge:
+		steps = append(steps, cite.Step{Name: "age by teeth or papers", Rule: "in use from 18 December 2017 only", Given: given, Result: "left aside", Cite: citeAge})
+	case !e.Under30():
+		steps = append(steps, cite.Step{Name: "age by teeth or papers", Rule: "30 months or more: skeletal and lean decide", Given: given, Result: "balanced", Cite: citeAgeOne})
+	case e.Skeletal >= firstD:
+		steps = append(steps, cite.Step{Name: "age by teeth or papers", Rule: "a skeleton in D or E is not opened to the young grades by an age under 30 months", Given: given + ", skeletal " + e.Skeletal.String(), Result: "balanced", Cite: citeOldDE})
+	default:
+		steps = append(steps, cite.Step{Name: "age by teeth or papers", Rule: "two permanent incisors or fewer, or papers under 30 months: group A", Given: given, Result: "A", Cite: citeUnder})
+		s, _ := r.ByAge(e)
+		return append(steps, cite.Step{Name: "overall maturity", Rule: "units within A do not move a line; the balanced score where it lies in A, else A99", Given: "skeletal " + e.Skeletal.String() + ", lean " + e.Lean.String(), Result: s.String(), Cite: cite.Citation{Standing: cite.Derived}})
+	}
+	return append(steps, r.balanceSteps(e.Skeletal, e.Lean)...)
+}
+
+// String gives the age in words.
+func (m Months) String() string {
+	if m == 0 {
+		return "none"
+	}
+	return strconv.Itoa(int(m)) + " months"
+}

@@ -1,0 +1,126 @@
+// Package cite names where a rule, a table cell or a figure of this module comes
+// from and how far it can be trusted.
+//
+// A [Citation] pairs a [Standing] with the ids of one or more published sources;
+// [Lookup] turns an id into the full [Source]. A [Step] is one line of an
+// explanation: the rule, the numbers put in, what came out, and the citation.
+//
+// The zero Citation has no standing and prints as "no source given"; the zero
+// Standing is not set.
+package cite
+
+import (
+	"slices"
+	"strings"
+
+	"example.com/ribface/internal/text"
+)
+
+//go:generate go run example.com/ribface/internal/gensources
+
+// Standing says how strong the ground under a rule is.
+type Standing uint8
+
+// The standings, strongest first. Derived is never stronger than the weakest
+// thing it was derived from.
+const (
+	Official       Standing = 1 + iota // text of the federal standard or of a federal notice
+	Published                          // university, extension, journal, rule book, trade press
+	CommonPractice                     // common practice, no source
+	Memory                             // recalled, not found in a source
+	Derived                            // worked out from values that have one of the other standings
+)
+
+var standings = text.Enum{Kind: "standing", Names: []string{"", "official", "published", "common-practice", "memory", "derived"}}
+
+// String gives the name of the standing; "unset" for zero.
+func (s Standing) String() string { return standings.String(int(s)) }
+
+// IsValid reports whether the standing is one of the named ones.
+func (s Standing) IsValid() bool { return standings.IsValid(int(s)) }
+
+// ParseStanding reads the name of a standing, as [Standing.String] writes it.
+func ParseStanding(s string) (Standing, error) {
+	v, err := standings.Parse(s)
+	return Standing(v), err
+}
+
+// AppendText appends the name; the zero value is empty text.
+func (s Standing) AppendText(b []byte) ([]byte, error) { return standings.Append(b, int(s)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (s Standing) MarshalText() ([]byte, error) { return s.AppendText(nil) }
+
+// UnmarshalText reads a name. On error the receiver is left as it was.
+func (s *Standing) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseStanding) }
+
+// Citation is the ground for a rule: a standing and the ids of its sources.
+// It is comparable. The zero value stands for no citation.
+type Citation struct {
+	Standing Standing
+	IDs      string // source ids divided by single spaces; empty where no source stands behind it
+}
+
+// String gives the standing in words and the source ids.
+func (c Citation) String() string {
+	switch {
+	case c == Citation{}:
+		return "no source given"
+	case c.Standing == CommonPractice && c.IDs == "":
+		return "common practice, no source"
+	case c.Standing == Memory && c.IDs == "":
+		return "from memory"
+	case c.IDs == "":
+		return c.Standing.String()
+	default:
+		return c.Standing.String() + ": " + strings.ReplaceAll(c.IDs, " ", ", ")
+	}
+}
+
+// Sources looks up every id of the citation, in order. Ids that are not known
+// are left out; the library's own citations have none.
+func (c Citation) Sources() []Source {
+	var out []Source
+	for id := range strings.FieldsSeq(c.IDs) {
+		if s, ok := Lookup(id); ok {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// Source is one published source.
+type Source struct {
+	ID       string
+	Title    string
+	Issuer   string
+	Date     string // as the source gives it; "undated" where it gives none
+	URL      string // empty where the source is named by title only
+	Standing Standing
+}
+
+// Lookup finds a source by its id.
+func Lookup(id string) (Source, bool) {
+	i, ok := slices.BinarySearchFunc(sources[:], id, func(s Source, id string) int { return strings.Compare(s.ID, id) })
+	if !ok {
+		return Source{}, false
+	}
+	return sources[i], true
+}
+
+// Sources returns all sources in order of id, in a fresh slice.
+func Sources() []Source { return slices.Clone(sources[:]) }
+
+// Step is one line of an explanation.
+type Step struct {
+	Name   string   // what is being settled: "overall maturity", "kidney, pelvic and heart fat"
+	Rule   string   // the rule, in words
+	Given  string   // the numbers put in
+	Result string   // what came out
+	Cite   Citation // where the rule comes from
+}
+
+// String gives the step on one line.
+func (s Step) String() string {
+	return s.Name + ": " + s.Given + " -> " + s.Result + " (" + s.Rule + "; " + s.Cite.String() + ")"
+}

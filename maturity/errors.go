@@ -1,0 +1,23 @@
+package maturity
+
+import "example.com/ribface/internal/fault"
+
+// FieldError is the error for a value that a computation refuses. Its fields
+// are Field (the field in the words of the trade, as "skeletal maturity"), Value
+// (as given; empty when missing), Allowed (what would be accepted) and Err (one
+// of the sentinels below). The packages grade and placing use the same type.
+type FieldError = fault.FieldError
+
+// ParseError is the error for text that cannot be read. Its fields are Kind
+// (what was wanted), Input (the text, cut at 64 bytes), Part (the wrong piece),
+// Allowed and Err. The packages grade and placing use the same type.
+type ParseError = fault.ParseError
+
+// Sentinels for errors.Is. Bad syntax and an unknown value are different: "A7x"
+// does not have the form of a score, "F20" has it and names no group.
+var (
+	ErrMissing = fault.ErrMissing // needed and not given
+	ErrSyntax  = fault.ErrSyntax  // text without the form of the wanted value
+	ErrUnknown = fault.ErrUnknown // well formed, but names nothing known
+	ErrRange   = fault.ErrRange   // outside what is allowed
+)

@@ -1,0 +1,174 @@
+package placing
+
+import (
+	"database/sql/driver"
+
+	"example.com/ribface/internal/text"
+	"example.com/ribface/maturity/cite"
+)
+
+// Card is what was handed in for one placing class: a placing, or the mark that
+// says why there is none. The zero Card is a blank one.
+type Card struct {
+	Order Order // the placing, when Mark is zero
+	Mark  Mark  // why there is no placing; zero when there is one, or nothing at all
+}
+
+// Mark says why a card holds no placing. The zero Mark says nothing: the card
+// has a placing, or is blank.
+type Mark uint8
+
+// The marks.
+const (
+	Blank        Mark = 1 + iota // nothing marked
+	DoubleMarked                 // more than one placing marked
+	Unreadable                   // a mark that nobody can read, or a card for another class
+)
+
+var marks = text.Enum{Kind: "mark", Names: []string{"", "blank", "double-marked", "unreadable"}}
+
+// IsValid reports whether m is one of the named marks.
+func (m Mark) IsValid() bool { return marks.IsValid(int(m)) }
+
+// String gives the name; "unset" for zero.
+func (m Mark) String() string { return marks.String(int(m)) }
+
+// ParseMark reads the name of a mark, as [Mark.String] writes it.
+func ParseMark(s string) (Mark, error) {
+	v, err := marks.Parse(s)
+	return Mark(v), err
+}
+
+// AppendText appends the name; the zero value is empty text.
+func (m Mark) AppendText(b []byte) ([]byte, error) { return marks.Append(b, int(m)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (m Mark) MarshalText() ([]byte, error) { return m.AppendText(nil) }
+
+// UnmarshalText reads a name. On error the receiver is left as it was.
+func (m *Mark) UnmarshalText(b []byte) error { return text.Unmarshal(m, b, ParseMark) }
+
+// Value gives the name for a database.
+func (m Mark) Value() (driver.Value, error) { return text.Value(m) }
+
+// Scan reads a name from a database column that holds text.
+func (m *Mark) Scan(src any) error { return text.Scan(m, marks.Kind, src) }
+
+// Penalty is what a card without a placing scores. The zero Penalty leaves it to
+// the default of the field it stands in.
+type Penalty uint8
+
+// The penalties.
+const (
+	ZeroPoints  Penalty = 1 + iota // 0 points
+	LowestScore                    // the lowest score possible in the class, which is not 0 for most cuts
+	Refused                        // no score: an error, for a contest that asks the member
+)
+
+var penalties = text.Enum{Kind: "penalty", Names: []string{"", "zero points", "lowest score", "refused"}}
+
+// IsValid reports whether p is one of the named penalties.
+func (p Penalty) IsValid() bool { return penalties.IsValid(int(p)) }
+
+// String gives the name; "unset" for zero.
+func (p Penalty) String() string { return penalties.String(int(p)) }
+
+// ParsePenalty reads the name of a penalty, as [Penalty.String] writes it.
+func ParsePenalty(s string) (Penalty, error) {
+	v, err := penalties.Parse(s)
+	return Penalty(v), err
+}
+
+// AppendText appends the name; the zero value is empty text.
+func (p Penalty) AppendText(b []byte) ([]byte, error) { return penalties.Append(b, int(p)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (p Penalty) MarshalText() ([]byte, error) { return p.AppendText(nil) }
+
+// UnmarshalText reads a name. On error the receiver is left as it was.
+func (p *Penalty) UnmarshalText(b []byte) error { return text.Unmarshal(p, b, ParsePenalty) }
+
+// Value gives the name for a database.
+func (p Penalty) Value() (driver.Value, error) { return text.Value(p) }
+
+// Scan reads a name from a database column that holds text.
+func (p *Penalty) Scan(src any) error { return text.Scan(p, penalties.Kind, src) }
+
+// CardRules say what a card without a placing scores, and whether a score below
+// zero is raised to zero. The zero CardRules follow the published rules below and
+// raise nothing, since no source says to.
+type CardRules struct {
+	Blank       Penalty // by default ZeroPoints (published: ext-missouri-poultry, ksu-horse-judging)
+	Double      Penalty // by default LowestScore (published: ext-missouri-poultry)
+	Unreadable  Penalty // by default ZeroPoints (published for the wrong card: ksu-horse-judging)
+	FloorAtZero bool    // raise scores below zero to zero; no source does
+}
+
+var cardCites = [...]cite.Citation{
+	Blank:        {Standing: cite.Published, IDs: "ext-missouri-poultry ksu-horse-judging"},
+	DoubleMarked: {Standing: cite.Published, IDs: "ext-missouri-poultry"},
+	Unreadable:   {Standing: cite.Published, IDs: "ksu-horse-judging"},
+}
+
+// Penalty returns what the rules give a mark, and where the default comes from;
+// the Citation is zero where the rules choose for themselves. A mark that is not
+// valid gives zeros.
+func (r CardRules) Penalty(m Mark) (Penalty, cite.Citation) {
+	var chosen, otherwise Penalty
+	switch m {
+	case Blank:
+		chosen, otherwise = r.Blank, ZeroPoints
+	case DoubleMarked:
+		chosen, otherwise = r.Double, LowestScore
+	case Unreadable:
+		chosen, otherwise = r.Unreadable, ZeroPoints
+	default:
+		return 0, cite.Citation{}
+	}
+	if chosen == 0 {
+		return otherwise, cardCites[m]
+	}
+	return chosen, cite.Citation{}
+}
+
+// Score returns what the card scores under the rules. A card that has both a
+// placing and a mark, a mark or penalty that is not valid, a mark that is
+// refused, and a placing that [Official.Score] refuses give a [*FieldError].
+func (r CardRules) Score(o Official, c Card) (int, error) {
+	if !o.IsValid() {
+		return 0, o.refuse(c.Order)
+	}
+	mark := c.Mark
+	switch {
+	case mark == 0 && c.Order.IsValid():
+		s, err := o.Score(c.Order)
+		if err != nil {
+			return 0, err
+		}
+		return r.floor(s), nil
+	case c.Order.IsValid():
+		return 0, &FieldError{Field: "card", Value: c.Order.String() + " and " + mark.String(), Allowed: "a placing or a mark", Err: ErrRepeated}
+	case mark == 0:
+		mark = Blank
+	}
+	if err := marks.Check("mark", int(mark)); err != nil {
+		return 0, err
+	}
+	switch p, _ := r.Penalty(mark); p {
+	case ZeroPoints:
+		return 0, nil
+	case LowestScore:
+		return r.floor(o.Worst()), nil
+	case Refused:
+		return 0, &FieldError{Field: "card", Value: mark.String(), Allowed: "one placing", Err: ErrMissing}
+	default:
+		return 0, penalties.Check("penalty for "+mark.String(), int(p))
+	}
+}
+
+func (r CardRules) floor(score int) int {
+	if r.FloorAtZero {
+		return max(score, 0)
+	}
+	return score
+}

@@ -1,0 +1,286 @@
+package placing
+
+import (
+	"database/sql/driver"
+	"iter"
+	"strconv"
+	"strings"
+
+	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/text"
+	"example.com/ribface/maturity/cite"
+	"github.com/shopspring/decimal"
+)
+
+// FullScore is the score of a card that agrees with the official placing
+// (published: ext-nebraska-g2092, ext-maryland-contests).
+const FullScore = 50
+
+// maxCut bounds one cut: a cut of more than the full score has no meaning.
+const maxCut = FullScore
+
+// Cuts are the points between neighbours of an official placing, from the top
+// pair down: one fewer than exhibits. It is comparable with ==. The zero Cuts
+// are not set.
+type Cuts struct {
+	n    uint8
+	each [MaxExhibits - 1]uint8
+}
+
+// NewCuts returns the cuts. There must be 1 to 11 of them, each 0 to 50. A cut
+// of 0 makes the pair a tie for scoring (derived). Published limits are stricter;
+// see [Limit].
+func NewCuts(points ...int) (Cuts, error) {
+	if len(points) < MinExhibits-1 || len(points) > MaxExhibits-1 {
+		return Cuts{}, &FieldError{Field: "cuts", Value: strconv.Itoa(len(points)) + " cuts", Allowed: "1 to 11 cuts, one fewer than exhibits", Err: ErrRange}
+	}
+	c := Cuts{n: uint8(len(points))}
+	for i, p := range points {
+		if p < 0 || p > maxCut {
+			return Cuts{}, &FieldError{Field: "cut " + strconv.Itoa(i+1), Value: strconv.Itoa(p), Allowed: "0 to 50", Err: ErrRange}
+		}
+		c.each[i] = uint8(p)
+	}
+	return c, nil
+}
+
+// ParseCuts reads cuts from the top pair down with hyphens, as "2-8-2"
+// (published: ext-maryland-contests, ext-nebraska-g2092).
+func ParseCuts(s string) (Cuts, error) {
+	const allowed = "1 to 11 cuts of 0 to 50 with hyphens between, as 2-8-2"
+	var c Cuts
+	for part := range strings.SplitSeq(s, "-") {
+		v, ok := smallNumber(part)
+		if !ok {
+			return Cuts{}, fault.Parse("cuts", s, part, allowed, ErrSyntax)
+		}
+		if v > maxCut || c.n == MaxExhibits-1 {
+			return Cuts{}, fault.Parse("cuts", s, part, allowed, ErrRange)
+		}
+		c.each[c.n] = uint8(v)
+		c.n++
+	}
+	return c, nil
+}
+
+// MustParseCuts is [ParseCuts] for hard-coded text; it panics on an error.
+func MustParseCuts(s string) Cuts {
+	c, err := ParseCuts(s)
+	if err != nil {
+		panic(err)
+	}
+	return c
+}
+
+// Len returns the number of cuts, one fewer than exhibits; 0 for the zero Cuts.
+func (c Cuts) Len() int { return int(c.n) }
+
+// IsValid reports whether the cuts are set.
+func (c Cuts) IsValid() bool { return c.n > 0 }
+
+// At returns a cut, 1 for the top pair. A number outside 1 to Len gives 0.
+func (c Cuts) At(i int) int {
+	if i < 1 || i > c.Len() {
+		return 0
+	}
+	return int(c.each[i-1])
+}
+
+// All yields the cuts from the top pair down.
+func (c Cuts) All() iter.Seq[int] {
+	return func(yield func(int) bool) {
+		for i := 1; i <= c.Len(); i++ {
+			if !yield(c.At(i)) {
+				return
+			}
+		}
+	}
+}
+
+// Total returns the sum of the cuts.
+func (c Cuts) Total() int {
+	t := 0
+	for v := range c.All() {
+		t += v
+	}
+	return t
+}
+
+// GreatestLoss returns the points lost by the full reversal, which is the worst
+// card: the sum of k(n-k) times the k-th cut, 3a + 4b + 3c for four exhibits
+// (derived).
+func (c Cuts) GreatestLoss() int {
+	n, loss := c.Len()+1, 0
+	for k := 1; k < n; k++ {
+		loss += k * (n - k) * c.At(k)
+	}
+	return loss
+}
+
+// MeanLoss returns the points lost by a guesser on average over all placings:
+// half of the greatest loss (derived).
+func (c Cuts) MeanLoss() decimal.Decimal { return decimal.New(int64(c.GreatestLoss())*5, -1) }
+
+// NeverNegative reports whether no card can score below zero: the greatest loss
+// is at most 50, which for four exhibits is 3a + 4b + 3c <= 50 (derived, exact).
+func (c Cuts) NeverNegative() bool { return c.GreatestLoss() <= FullScore }
+
+// String gives the cuts with hyphens, as "2-8-2"; "unset" for zero.
+func (c Cuts) String() string {
+	if !c.IsValid() {
+		return "unset"
+	}
+	b, _ := c.AppendText(nil)
+	return string(b)
+}
+
+// AppendText appends the cuts with hyphens; the zero value is empty text.
+func (c Cuts) AppendText(b []byte) ([]byte, error) {
+	for i := 1; i <= c.Len(); i++ {
+		if i > 1 {
+			b = append(b, '-')
+		}
+		b = strconv.AppendInt(b, int64(c.At(i)), 10)
+	}
+	return b, nil
+}
+
+// MarshalText gives the cuts with hyphens; the zero value is empty text.
+func (c Cuts) MarshalText() ([]byte, error) { return c.AppendText(nil) }
+
+// UnmarshalText reads what [ParseCuts] reads; empty text gives the zero value. On
+// error the receiver is left as it was.
+func (c *Cuts) UnmarshalText(b []byte) error { return text.Unmarshal(c, b, ParseCuts) }
+
+// Value gives the text for a database.
+func (c Cuts) Value() (driver.Value, error) { return text.Value(c) }
+
+// Scan reads a database column that holds text.
+func (c *Cuts) Scan(src any) error { return text.Scan(c, "cuts", src) }
+
+// Limit is a rule on cuts for a class of four. The published ones differ from
+// each other and from the exact condition [Cuts.NeverNegative], so a caller
+// names the one to keep. The zero Limit is not set.
+type Limit uint8
+
+// The limits.
+const (
+	// LimitSum is a sum of 15 or less and nothing else (published:
+	// ext-florida-4h334). It lets negative scores through.
+	LimitSum Limit = 1 + iota
+	// LimitColorado is a sum of 15 or less, a middle cut of 5 or less at a sum
+	// of 15 and of 8 or less at 14, single cuts of 8 or less (published:
+	// ext-colorado-1-619).
+	LimitColorado
+	// LimitMaryland is LimitColorado without the limit on single cuts
+	// (published: ext-maryland-contests). Cuts of zero get past it: 0-12-1,
+	// 0-13-0 and 1-12-0 go negative.
+	LimitMaryland
+	// LimitNebraska is a sum of 15 or less and single cuts of 8 or less
+	// (published: ext-nebraska-g2092, ext-nebraska-cards). It lets negative
+	// scores through, as for 3-8-4.
+	LimitNebraska
+	// LimitExact is the exact condition that no card goes negative (derived).
+	LimitExact
+)
+
+var limits = text.Enum{Kind: "limit on cuts", Names: []string{"", "sum", "colorado", "maryland", "nebraska", "exact"}}
+
+var limitCites = [...]cite.Citation{
+	LimitSum:      {Standing: cite.Published, IDs: "ext-florida-4h334"},
+	LimitColorado: {Standing: cite.Published, IDs: "ext-colorado-1-619"},
+	LimitMaryland: {Standing: cite.Published, IDs: "ext-maryland-contests"},
+	LimitNebraska: {Standing: cite.Published, IDs: "ext-nebraska-g2092 ext-nebraska-cards"},
+	LimitExact:    {Standing: cite.Derived},
+}
+
+// Limits yields the limits.
+func Limits() iter.Seq[Limit] {
+	return func(yield func(Limit) bool) {
+		for l := LimitSum; l <= LimitExact; l++ {
+			if !yield(l) {
+				return
+			}
+		}
+	}
+}
+
+// IsValid reports whether l is one of the named limits.
+func (l Limit) IsValid() bool { return limits.IsValid(int(l)) }
+
+// String gives the name of the limit; "unset" for zero.
+func (l Limit) String() string { return limits.String(int(l)) }
+
+// ParseLimit reads the name of a limit, as [Limit.String] writes it.
+func ParseLimit(s string) (Limit, error) {
+	v, err := limits.Parse(s)
+	return Limit(v), err
+}
+
+// AppendText appends the name; the zero value is empty text.
+func (l Limit) AppendText(b []byte) ([]byte, error) { return limits.Append(b, int(l)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (l Limit) MarshalText() ([]byte, error) { return l.AppendText(nil) }
+
+// UnmarshalText reads a name. On error the receiver is left as it was.
+func (l *Limit) UnmarshalText(b []byte) error { return text.Unmarshal(l, b, ParseLimit) }
+
+// Value gives the name for a database.
+func (l Limit) Value() (driver.Value, error) { return text.Value(l) }
+
+// Scan reads a name from a database column that holds text.
+func (l *Limit) Scan(src any) error { return text.Scan(l, limits.Kind, src) }
+
+// Cite returns where the limit comes from; the zero Citation for a limit that is
+// not set.
+func (l Limit) Cite() cite.Citation {
+	if !l.IsValid() {
+		return cite.Citation{}
+	}
+	return limitCites[l]
+}
+
+// Check returns nil when the cuts keep the limit, and a [*FieldError] that says
+// which part of it was broken. The published limits speak of three cuts only;
+// any other number of cuts is refused by all but LimitExact.
+func (l Limit) Check(c Cuts) error {
+	if err := limits.Check("limit", int(l)); err != nil {
+		return err
+	}
+	if !c.IsValid() {
+		return &FieldError{Field: "cuts", Allowed: "1 to 11 cuts", Err: ErrMissing}
+	}
+	broken := func(field, allowed string) error {
+		return &FieldError{Field: field, Value: c.String(), Allowed: allowed + " (" + l.Cite().String() + ")", Err: ErrRange}
+	}
+	if l == LimitExact {
+		if !c.NeverNegative() {
+			return broken("greatest loss", "at most 50, so that no card scores below zero; it is "+strconv.Itoa(c.GreatestLoss()))
+		}
+		return nil
+	}
+	if c.Len() != 3 {
+		return broken("cuts", "three cuts")
+	}
+	sum, middle := c.Total(), c.At(2)
+	if sum > 15 {
+		return broken("sum of cuts", "15 or less")
+	}
+	if l == LimitColorado || l == LimitNebraska {
+		for i, v := range [...]string{"top cut", "middle cut", "bottom cut"} {
+			if c.At(i+1) > 8 {
+				return broken(v, "8 or less")
+			}
+		}
+	}
+	if l == LimitColorado || l == LimitMaryland {
+		if sum == 15 && middle > 5 {
+			return broken("middle cut", "5 or less at a sum of 15")
+		}
+		if sum == 14 && middle > 8 {
+			return broken("middle cut", "8 or less at a sum of 14")
+		}
+	}
+	return nil
+}
