@@ -128,22 +128,14 @@ func (a Assessment) yieldSteps(m Measures) []cite.Step {
 	add("fat", "preliminary yield grade: 2.00 and 0.25 for every 0.1 in; a start, not part of the equation", m.Fat.String(), m.Fat.Preliminary().String(), citePrelim)
 	need := m.Weight.required()
 	add("ribeye for the weight", "11.0 sq in at 600 lb and 0.3 for every 25 lb; a guide, not part of the equation", m.Ribeye.String()+" at "+m.Weight.String(), need.String()+" expected, "+signed(int64(m.Ribeye-need), places)+" sq in", citeRequired)
-	terms := [...]struct {
-		name, rule, given string
-		n                 Yield
-	}{
-		{"equation: start", "2.50", "", yieldBase},
-		{"equation: fat", "+ 2.50 per in", m.Fat.String(), yieldFat * Yield(m.Fat)},
-		{"equation: kidney, pelvic and heart fat", "+ 0.20 per percent", m.KPH.String(), yieldKPH * Yield(m.KPH)},
-		{"equation: hot carcass weight", "+ 0.0038 per lb", m.Weight.String(), yieldWeight * Yield(m.Weight)},
-		{"equation: ribeye", "- 0.32 per sq in", m.Ribeye.String(), -yieldRibeye * Yield(m.Ribeye)},
-	}
-	sum := Yield(0)
-	for _, t := range terms {
-		sum += t.n
-		add(t.name, t.rule, t.given, signed(int64(t.n), yieldPlaces), citeEquation)
-	}
-	add("yield", "the sum, exact", "", sum.String(), citeEquation)
+	t := m.terms()
+	add("equation: start", "2.50", "every carcass", signed(int64(t.Start), yieldPlaces), citeEquation)
+	add("equation: fat", "+ 2.50 per in", m.Fat.String(), signed(int64(t.Fat), yieldPlaces), citeEquation)
+	add("equation: kidney, pelvic and heart fat", "+ 0.20 per percent", m.KPH.String(), signed(int64(t.KPH), yieldPlaces), citeEquation)
+	add("equation: hot carcass weight", "+ 0.0038 per lb", m.Weight.String(), signed(int64(t.Weight), yieldPlaces), citeEquation)
+	add("equation: ribeye", "- 0.32 per sq in", m.Ribeye.String(), signed(int64(t.Ribeye), yieldPlaces), citeEquation)
+	sum := t.Sum()
+	add("yield", "the sum, exact", "the five terms", sum.String(), citeEquation)
 	add("yield grade", "decimals dropped, then kept to 1 to 5", sum.String(), strconv.Itoa(sum.Grade()), citeWhole)
 	return steps
 }

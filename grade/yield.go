@@ -70,6 +70,37 @@ func (m Measures) Yield() (Yield, error) {
 	return yieldBase + yieldFat*Yield(uint32(m.Fat)) + yieldKPH*Yield(uint32(m.KPH)) + yieldWeight*Yield(uint32(m.Weight)) - yieldRibeye*Yield(uint32(m.Ribeye)), nil
 }
 
+// Terms are the five terms of the yield equation; they add up to the yield.
+type Terms struct {
+	Start  Yield // 2.50 for every carcass
+	Fat    Yield // 2.50 per inch
+	KPH    Yield // 0.20 per percent
+	Weight Yield // 0.0038 per pound
+	Ribeye Yield // -0.32 per square inch, so never over 0
+}
+
+// Sum returns the yield that the terms add up to.
+func (t Terms) Sum() Yield { return t.Start + t.Fat + t.KPH + t.Weight + t.Ribeye }
+
+// Sub returns the difference t - u, term by term. The terms of two carcasses
+// differ by their yields' difference, split exactly over the four measures.
+func (t Terms) Sub(u Terms) Terms {
+	return Terms{t.Start - u.Start, t.Fat - u.Fat, t.KPH - u.KPH, t.Weight - u.Weight, t.Ribeye - u.Ribeye}
+}
+
+// Terms returns the terms of the equation for the measures, exactly. The errors
+// are those of [Measures.Yield].
+func (m Measures) Terms() (Terms, error) {
+	if err := m.Check(); err != nil {
+		return Terms{}, err
+	}
+	return m.terms(), nil
+}
+
+func (m Measures) terms() Terms {
+	return Terms{yieldBase, yieldFat * Yield(m.Fat), yieldKPH * Yield(m.KPH), yieldWeight * Yield(m.Weight), -yieldRibeye * Yield(m.Ribeye)}
+}
+
 // refused is the error for measures that the equation does not take. It finds
 // the field at fault only when asked.
 type refused Measures
