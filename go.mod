@@ -2,4 +2,7 @@ module example.com/ribface
 
 go 1.24
 
-require github.com/shopspring/decimal v1.6.0
+require (
+	github.com/google/go-cmp v0.7.0
+	github.com/shopspring/decimal v1.6.0
+)

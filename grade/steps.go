@@ -71,8 +71,11 @@ func (a Assessment) qualitySteps(f *finding) []cite.Step {
 	if f.byLine != nil {
 		q := f.byLine.grade.Part(f.byLine.part(c.Marbling, f.units))
 		rule := f.byLine.grade.String() + " needs " + f.byLine.min.on(f.units).String() + " or more, edition " + a.Rules.Edition.String()
-		add("marbling", rule, where, q.String(), f.byLine.min.cite)
-		if e := f.byLine.startOf(q.Part()); e.at != 0 && q.Part() != f.byLine.first {
+		if q.Part() == f.byLine.first {
+			add("marbling", rule, where, q.String(), f.byLine.min.cite)
+		} else {
+			add("marbling", rule, where, f.byLine.grade.String(), f.byLine.min.cite)
+			e := f.byLine.startOf(q.Part())
 			add("part of the grade", q.String()+" starts at "+e.on(f.units).String(), where, q.String(), e.cite)
 		}
 	}
@@ -105,16 +108,12 @@ func (a Assessment) qualitySteps(f *finding) []cite.Step {
 	return steps
 }
 
-// startOf returns the edge at which the part starts.
+// startOf returns the edge at which the average or high part starts.
 func (r *row) startOf(p Part) edge {
-	switch p {
-	case Average:
+	if p == Average {
 		return r.average
-	case High:
-		return r.high
-	default:
-		return r.min
 	}
+	return r.high
 }
 
 func (a Assessment) yieldSteps(m Measures) []cite.Step {
