@@ -188,24 +188,16 @@ const (
 	DarkFull                         // the whole of it
 )
 
-var darkCuts = text.Enum{Kind: "dark cut", Names: []string{"", "one third", "two thirds", "full"}}
+var darkCuts = text.Enum{Kind: "dark cut", Names: []string{"", "one third", "two thirds", "full"}, Zero: "none"}
 
 // IsValid reports whether d is one of the three steps; the zero value is not.
 func (d DarkCut) IsValid() bool { return darkCuts.IsValid(int(d)) }
 
 // String gives the step; "none" for zero.
-func (d DarkCut) String() string {
-	if d == 0 {
-		return "none"
-	}
-	return darkCuts.String(int(d))
-}
+func (d DarkCut) String() string { return darkCuts.String(int(d)) }
 
 // ParseDarkCut reads a step, as [DarkCut.String] writes it, or "none".
 func ParseDarkCut(s string) (DarkCut, error) {
-	if s == "none" {
-		return 0, nil
-	}
 	v, err := darkCuts.Parse(s)
 	return DarkCut(v), err
 }

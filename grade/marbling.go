@@ -191,6 +191,31 @@ func (s MarblingScale) IsValid() bool { return marblingScales.IsValid(int(s)) }
 // String names the scale by its value for Slight00; "unset" for zero.
 func (s MarblingScale) String() string { return marblingScales.String(int(s)) }
 
+// ParseMarblingScale reads the name of a scale, as [MarblingScale.String]
+// writes it: "Slight00 = 300" or "Slight00 = 400".
+func ParseMarblingScale(s string) (MarblingScale, error) {
+	v, err := marblingScales.Parse(s)
+	return MarblingScale(v), err
+}
+
+// AppendText appends the name; the zero value is empty text.
+func (s MarblingScale) AppendText(b []byte) ([]byte, error) { return marblingScales.Append(b, int(s)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (s MarblingScale) MarshalText() ([]byte, error) { return s.AppendText(nil) }
+
+// UnmarshalText reads what [ParseMarblingScale] reads; empty text gives the zero value. On
+// error the receiver is left as it was.
+func (s *MarblingScale) UnmarshalText(b []byte) error {
+	return text.Unmarshal(s, b, ParseMarblingScale)
+}
+
+// Value gives the name for a database.
+func (s MarblingScale) Value() (driver.Value, error) { return text.Value(s) }
+
+// Scan reads a name from a database column that holds text.
+func (s *MarblingScale) Scan(src any) error { return text.Scan(s, marblingScales.Kind, src) }
+
 // offset is what is added to a number on the scale to get a Marbling, which
 // counts Devoid00 as 100.
 func (s MarblingScale) offset() int { return 200 - 100*int(s) }

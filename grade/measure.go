@@ -1,7 +1,6 @@
 package grade
 
 import (
-	"bytes"
 	"database/sql/driver"
 	"math"
 
@@ -217,24 +216,6 @@ func (q *quantity) check(field string, n, lo, hi int32) error {
 	return &FieldError{Field: field, Value: q.string(n), Allowed: allowed + " to " + q.string(hi), Err: ErrRange}
 }
 
-// unmarshalJSON takes text in quotes, or a bare number in the customary unit, whose
-// text is read as it stands.
-func unmarshalJSON[T ~int32](dst *T, b []byte, q *quantity) error {
-	b = bytes.TrimSpace(b)
-	if string(b) == "null" {
-		return nil
-	}
-	if len(b) >= 2 && b[0] == '"' && b[len(b)-1] == '"' {
-		b = b[1 : len(b)-1]
-	}
-	v, err := q.parse(string(b))
-	if err != nil {
-		return err
-	}
-	*dst = T(v)
-	return nil
-}
-
 // Inches returns a thickness of so many inches. The float is snapped to the
 // nearest 0.0001 in once; NaN, infinities and numbers that do not fit give an
 // invalid Thickness that every computation refuses by field name.
@@ -292,7 +273,7 @@ func (t *Thickness) UnmarshalText(b []byte) error { return text.UnmarshalSet(t, 
 
 // UnmarshalJSON reads the text in quotes, or a bare number of inches. On error
 // the receiver is left as it was.
-func (t *Thickness) UnmarshalJSON(b []byte) error { return unmarshalJSON(t, b, &thicknesses) }
+func (t *Thickness) UnmarshalJSON(b []byte) error { return text.UnmarshalJSON(t, b) }
 
 // Value gives the text for a database.
 func (t Thickness) Value() (driver.Value, error) { return text.Value(t) }
@@ -355,7 +336,7 @@ func (a *Area) UnmarshalText(b []byte) error { return text.UnmarshalSet(a, b, Pa
 
 // UnmarshalJSON reads the text in quotes, or a bare number of square inches. On
 // error the receiver is left as it was.
-func (a *Area) UnmarshalJSON(b []byte) error { return unmarshalJSON(a, b, &areas) }
+func (a *Area) UnmarshalJSON(b []byte) error { return text.UnmarshalJSON(a, b) }
 
 // Value gives the text for a database.
 func (a Area) Value() (driver.Value, error) { return text.Value(a) }
@@ -401,7 +382,7 @@ func (p *Share) UnmarshalText(b []byte) error { return text.UnmarshalSet(p, b, P
 
 // UnmarshalJSON reads the text in quotes, or a bare number of percent. On error
 // the receiver is left as it was.
-func (p *Share) UnmarshalJSON(b []byte) error { return unmarshalJSON(p, b, &shares) }
+func (p *Share) UnmarshalJSON(b []byte) error { return text.UnmarshalJSON(p, b) }
 
 // Value gives the text for a database.
 func (p Share) Value() (driver.Value, error) { return text.Value(p) }
@@ -461,7 +442,7 @@ func (w *Weight) UnmarshalText(b []byte) error { return text.UnmarshalSet(w, b, 
 
 // UnmarshalJSON reads the text in quotes, or a bare number of pounds. On error
 // the receiver is left as it was.
-func (w *Weight) UnmarshalJSON(b []byte) error { return unmarshalJSON(w, b, &weights) }
+func (w *Weight) UnmarshalJSON(b []byte) error { return text.UnmarshalJSON(w, b) }
 
 // Value gives the text for a database.
 func (w Weight) Value() (driver.Value, error) { return text.Value(w) }

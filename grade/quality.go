@@ -62,7 +62,7 @@ func (g *Grade) Scan(src any) error { return text.Scan(g, grades.Kind, src) }
 // Part returns the quality that is the given part of the grade. A grade or part
 // that is not valid, and any part of NoGrade, give the zero Quality.
 func (g Grade) Part(p Part) Quality {
-	if !g.IsValid() || p > High || g == NoGrade && p != Whole {
+	if !g.IsValid() || !p.IsValid() || g == NoGrade && p != Whole {
 		return 0
 	}
 	return Quality(g)<<2 | Quality(p)
@@ -80,13 +80,35 @@ const (
 	High
 )
 
+var parts = text.Enum{Kind: "part of a grade", Names: []string{"", "Low", "Average", "High"}, Zero: "whole"}
+
+// IsValid reports whether p is one of the named parts; the zero value is.
+func (p Part) IsValid() bool { return p <= High }
+
 // String gives the name of the part; "whole" for zero.
-func (p Part) String() string {
-	if p > High {
-		return "Part(?)"
-	}
-	return [...]string{"whole", "Low", "Average", "High"}[p]
+func (p Part) String() string { return parts.String(int(p)) }
+
+// ParsePart reads the name of a part, as [Part.String] writes it.
+func ParsePart(s string) (Part, error) {
+	v, err := parts.Parse(s)
+	return Part(v), err
 }
+
+// AppendText appends the name; the zero value is empty text.
+func (p Part) AppendText(b []byte) ([]byte, error) { return parts.Append(b, int(p)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (p Part) MarshalText() ([]byte, error) { return p.AppendText(nil) }
+
+// UnmarshalText reads what [ParsePart] reads; empty text gives the zero value. On
+// error the receiver is left as it was.
+func (p *Part) UnmarshalText(b []byte) error { return text.Unmarshal(p, b, ParsePart) }
+
+// Value gives the name for a database.
+func (p Part) Value() (driver.Value, error) { return text.Value(p) }
+
+// Scan reads a name from a database column that holds text.
+func (p *Part) Scan(src any) error { return text.Scan(p, parts.Kind, src) }
 
 // Quality is a quality grade with its part, as Low Choice. The zero Quality is
 // not set. Qualities are ordered as integers, the better the higher; a grade

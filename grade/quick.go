@@ -1,9 +1,12 @@
 package grade
 
 import (
-	"strconv"
+	"database/sql/driver"
+	"strings"
 
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/fixed"
+	"example.com/ribface/internal/text"
 	"github.com/shopspring/decimal"
 )
 
@@ -55,6 +58,39 @@ type QuickYield int64
 
 // String gives the value in its shortest form, as "2.16".
 func (q QuickYield) String() string { return fixed.String(int64(q), yieldPlaces) }
+
+// ParseQuickYield reads a decimal number with at most 8 places, as "2.16".
+func ParseQuickYield(s string) (QuickYield, error) {
+	n, err := fixed.Parse(s, yieldPlaces)
+	if err != nil {
+		return 0, fault.Parse("quick yield", s, "", "a number with at most 8 places", err)
+	}
+	return QuickYield(n), nil
+}
+
+// AppendText appends the value in its shortest form.
+func (q QuickYield) AppendText(b []byte) ([]byte, error) {
+	return fixed.Append(b, int64(q), yieldPlaces), nil
+}
+
+// MarshalText gives the value in its shortest form.
+func (q QuickYield) MarshalText() ([]byte, error) { return q.AppendText(nil) }
+
+// UnmarshalText reads what [ParseQuickYield] reads. On error the receiver is left
+// as it was.
+func (q *QuickYield) UnmarshalText(b []byte) error {
+	return text.UnmarshalSet(q, b, ParseQuickYield)
+}
+
+// UnmarshalJSON reads the text in quotes, or a bare number. On error the
+// receiver is left as it was.
+func (q *QuickYield) UnmarshalJSON(b []byte) error { return text.UnmarshalJSON(q, b) }
+
+// Value gives the text for a database.
+func (q QuickYield) Value() (driver.Value, error) { return text.Value(q) }
+
+// Scan reads a database column that holds text.
+func (q *QuickYield) Scan(src any) error { return text.Scan(q, "quick yield", src) }
 
 // Decimal returns the value as a decimal, exactly.
 func (q QuickYield) Decimal() decimal.Decimal { return Yield(q).Decimal() }
@@ -143,6 +179,40 @@ func (m Measures) RetailCuts() (RetailShare, error) {
 // String gives the share in percent in its shortest form, as "50.88109%".
 func (s RetailShare) String() string { return fixed.String(int64(s), yieldPlaces) + "%" }
 
+// ParseRetailShare reads a number of percent with at most 8 places, with or
+// without a percent sign, as "50.88109%".
+func ParseRetailShare(s string) (RetailShare, error) {
+	n, err := fixed.Parse(strings.TrimSuffix(s, "%"), yieldPlaces)
+	if err != nil {
+		return 0, fault.Parse("retail share", s, "", "a number with at most 8 places, in %", err)
+	}
+	return RetailShare(n), nil
+}
+
+// AppendText appends the share in its shortest form, as "50.88109%".
+func (s RetailShare) AppendText(b []byte) ([]byte, error) {
+	return append(fixed.Append(b, int64(s), yieldPlaces), '%'), nil
+}
+
+// MarshalText gives the share in its shortest form, as "50.88109%".
+func (s RetailShare) MarshalText() ([]byte, error) { return s.AppendText(nil) }
+
+// UnmarshalText reads what [ParseRetailShare] reads. On error the receiver is
+// left as it was.
+func (s *RetailShare) UnmarshalText(b []byte) error {
+	return text.UnmarshalSet(s, b, ParseRetailShare)
+}
+
+// UnmarshalJSON reads the text in quotes, or a bare number of percent. On error
+// the receiver is left as it was.
+func (s *RetailShare) UnmarshalJSON(b []byte) error { return text.UnmarshalJSON(s, b) }
+
+// Value gives the text for a database.
+func (s RetailShare) Value() (driver.Value, error) { return text.Value(s) }
+
+// Scan reads a database column that holds text.
+func (s *RetailShare) Scan(src any) error { return text.Scan(s, "retail share", src) }
+
 // Decimal returns the share in percent as a decimal, exactly.
 func (s RetailShare) Decimal() decimal.Decimal { return Yield(s).Decimal() }
 
@@ -174,7 +244,7 @@ var retailTables = [...][5]retailClass{
 // and not always equal to it: the two equations weigh carcass weight
 // differently.
 func (s RetailShare) Class(t RetailTable) (class int, ok bool) {
-	if t < RetailGuide || t > RetailHandout || s < 0 || s > 100*RetailShare(OneGrade) {
+	if !t.IsValid() || s < 0 || s > 100*RetailShare(OneGrade) {
 		return 0, false
 	}
 	tenths := (int64(s) + 5_000_000) / 10_000_000
@@ -186,18 +256,32 @@ func (s RetailShare) Class(t RetailTable) (class int, ok bool) {
 	return 0, false
 }
 
+var retailNames = text.Enum{Kind: "retail table", Names: []string{"", "asweb-121", "aged-yield-slides", "uni-slaughter-handout"}}
+
+// IsValid reports whether t is one of the named tables.
+func (t RetailTable) IsValid() bool { return retailNames.IsValid(int(t)) }
+
 // String names the table by its source; "unset" for zero.
-func (t RetailTable) String() string {
-	switch t {
-	case 0:
-		return "unset"
-	case RetailGuide:
-		return "asweb-121"
-	case RetailSlides:
-		return "aged-yield-slides"
-	case RetailHandout:
-		return "uni-slaughter-handout"
-	default:
-		return "RetailTable(" + strconv.Itoa(int(t)) + ")"
-	}
+func (t RetailTable) String() string { return retailNames.String(int(t)) }
+
+// ParseRetailTable reads the name of a table, as [RetailTable.String] writes it.
+func ParseRetailTable(s string) (RetailTable, error) {
+	v, err := retailNames.Parse(s)
+	return RetailTable(v), err
 }
+
+// AppendText appends the name; the zero value is empty text.
+func (t RetailTable) AppendText(b []byte) ([]byte, error) { return retailNames.Append(b, int(t)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (t RetailTable) MarshalText() ([]byte, error) { return t.AppendText(nil) }
+
+// UnmarshalText reads what [ParseRetailTable] reads; empty text gives the zero value. On
+// error the receiver is left as it was.
+func (t *RetailTable) UnmarshalText(b []byte) error { return text.Unmarshal(t, b, ParseRetailTable) }
+
+// Value gives the name for a database.
+func (t RetailTable) Value() (driver.Value, error) { return text.Value(t) }
+
+// Scan reads a name from a database column that holds text.
+func (t *RetailTable) Scan(src any) error { return text.Scan(t, retailNames.Kind, src) }

@@ -253,15 +253,7 @@ func (y *Yield) UnmarshalText(b []byte) error { return text.UnmarshalSet(y, b, P
 
 // UnmarshalJSON reads the text in quotes, or a bare number. On error the
 // receiver is left as it was.
-func (y *Yield) UnmarshalJSON(b []byte) error {
-	if string(b) == "null" {
-		return nil
-	}
-	if len(b) >= 2 && b[0] == '"' && b[len(b)-1] == '"' {
-		b = b[1 : len(b)-1]
-	}
-	return y.UnmarshalText(b)
-}
+func (y *Yield) UnmarshalJSON(b []byte) error { return text.UnmarshalJSON(y, b) }
 
 // Value gives the text for a database.
 func (y Yield) Value() (driver.Value, error) { return text.Value(y) }

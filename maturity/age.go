@@ -1,8 +1,13 @@
 package maturity
 
 import (
+	"database/sql/driver"
 	"strconv"
+	"strings"
 
+	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/fixed"
+	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity/cite"
 )
 
@@ -52,26 +57,85 @@ func Incisors(n int) Teeth {
 // Count returns the count; ok is false when nobody looked or the count is
 // impossible.
 func (t Teeth) Count() (n int, ok bool) {
-	if t < 1 || t > 9 {
+	if !t.IsValid() {
 		return 0, false
 	}
 	return int(t) - 1, true
 }
 
-// String gives the count in words.
+const (
+	notLooked   = "not looked at"
+	teethPlural = " permanent incisors"
+	teethOne    = "1 permanent incisor"
+)
+
+// IsValid reports whether somebody looked and the count is possible.
+func (t Teeth) IsValid() bool { return t >= 1 && t <= 9 }
+
+// String gives the count in words, as "2 permanent incisors"; "not looked at" for
+// zero.
 func (t Teeth) String() string {
 	n, ok := t.Count()
 	switch {
 	case t == 0:
-		return "not looked at"
+		return notLooked
 	case !ok:
 		return "an impossible count of permanent incisors"
 	case n == 1:
-		return "1 permanent incisor"
+		return teethOne
 	default:
-		return strconv.Itoa(n) + " permanent incisors"
+		return strconv.Itoa(n) + teethPlural
 	}
 }
+
+// ParseTeeth reads a count as [Teeth.String] writes it, as "2 permanent incisors"
+// or "not looked at", or a bare number 0 to 8.
+func ParseTeeth(s string) (Teeth, error) {
+	if s == notLooked {
+		return 0, nil
+	}
+	number, ok := strings.CutSuffix(s, teethPlural)
+	if !ok && s == teethOne {
+		number = "1"
+	}
+	n, err := fixed.Parse(number, 0)
+	if err == nil && (n < 0 || n > 8) {
+		err = ErrRange
+	}
+	if err != nil {
+		return 0, fault.Parse("teeth", s, "", "0 to 8", err)
+	}
+	return Incisors(int(n)), nil
+}
+
+// AppendText appends the count in words; the zero value is empty text.
+func (t Teeth) AppendText(b []byte) ([]byte, error) {
+	switch {
+	case t == 0:
+		return b, nil
+	case !t.IsValid():
+		return b, &FieldError{Field: "teeth", Value: t.String(), Allowed: "0 to 8", Err: ErrRange}
+	default:
+		return append(b, t.String()...), nil
+	}
+}
+
+// MarshalText gives the count in words; the zero value is empty text.
+func (t Teeth) MarshalText() ([]byte, error) { return t.AppendText(nil) }
+
+// UnmarshalText reads what [ParseTeeth] reads; empty text gives the zero value.
+// On error the receiver is left as it was.
+func (t *Teeth) UnmarshalText(b []byte) error { return text.Unmarshal(t, b, ParseTeeth) }
+
+// UnmarshalJSON reads the text in quotes, or a bare count. On error the receiver
+// is left as it was.
+func (t *Teeth) UnmarshalJSON(b []byte) error { return text.UnmarshalJSON(t, b) }
+
+// Value gives the count in words for a database.
+func (t Teeth) Value() (driver.Value, error) { return text.Value(t) }
+
+// Scan reads a count from a database column that holds text or an integer.
+func (t *Teeth) Scan(src any) error { return text.ScanNumber(t, "teeth", src) }
 
 // ageLimit is the age under which teeth or papers put a carcass in group A.
 const ageLimit Months = 30
@@ -172,7 +236,7 @@ func (r Rules) ByBone(e Evidence) (Score, error) {
 // Steps explains the overall maturity of the evidence, line by line; byAge says
 // whether teeth and papers count. Evidence that does not check gives no steps.
 func (r Rules) Steps(e Evidence, byAge bool) []cite.Step {
-	if e.Check(byAge) != nil || r.Tens > TensTowardLean || r.OldLean > OldLeanStaysInB {
+	if e.Check(byAge) != nil || !r.Tens.IsValid() || !r.OldLean.IsValid() {
 		return nil
 	}
 	var steps []cite.Step
@@ -193,10 +257,68 @@ func (r Rules) Steps(e Evidence, byAge bool) []cite.Step {
 	return append(steps, r.balanceSteps(e.Skeletal, e.Lean)...)
 }
 
-// String gives the age in words.
+// IsValid reports whether m is an age that papers may state, 1 to 600 months.
+func (m Months) IsValid() bool { return m > 0 && m <= greatestMonths }
+
+// String gives the age in words, as "29 months"; "none" for zero.
 func (m Months) String() string {
-	if m == 0 {
+	switch m {
+	case 0:
 		return "none"
+	case 1:
+		return "1 month"
+	default:
+		return strconv.Itoa(int(m)) + " months"
 	}
-	return strconv.Itoa(int(m)) + " months"
 }
+
+const monthsAllowed = "1 to 600 months"
+
+// ParseMonths reads an age as [Months.String] writes it, as "29 months" or
+// "none", or a bare number of months. Ages over 600 months are refused.
+func ParseMonths(s string) (Months, error) {
+	if s == "none" {
+		return 0, nil
+	}
+	number, ok := strings.CutSuffix(s, " months")
+	if !ok && s == "1 month" {
+		number = "1"
+	}
+	n, err := fixed.Parse(number, 0)
+	if err == nil && (n < 1 || n > int64(greatestMonths)) {
+		err = ErrRange
+	}
+	if err != nil {
+		return 0, fault.Parse("age", s, "", monthsAllowed, err)
+	}
+	return Months(n), nil
+}
+
+// AppendText appends the age in words; the zero value is empty text.
+func (m Months) AppendText(b []byte) ([]byte, error) {
+	switch {
+	case m == 0:
+		return b, nil
+	case !m.IsValid():
+		return b, &FieldError{Field: "age", Value: m.String(), Allowed: monthsAllowed, Err: ErrRange}
+	default:
+		return append(b, m.String()...), nil
+	}
+}
+
+// MarshalText gives the age in words; the zero value is empty text.
+func (m Months) MarshalText() ([]byte, error) { return m.AppendText(nil) }
+
+// UnmarshalText reads what [ParseMonths] reads; empty text gives the zero value.
+// On error the receiver is left as it was.
+func (m *Months) UnmarshalText(b []byte) error { return text.Unmarshal(m, b, ParseMonths) }
+
+// UnmarshalJSON reads the text in quotes, or a bare number of months. On error
+// the receiver is left as it was.
+func (m *Months) UnmarshalJSON(b []byte) error { return text.UnmarshalJSON(m, b) }
+
+// Value gives the age in words for a database.
+func (m Months) Value() (driver.Value, error) { return text.Value(m) }
+
+// Scan reads an age from a database column that holds text or an integer.
+func (m *Months) Scan(src any) error { return text.ScanNumber(m, "age", src) }

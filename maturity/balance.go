@@ -1,6 +1,8 @@
 package maturity
 
 import (
+	"database/sql/driver"
+
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity/cite"
 )
@@ -35,7 +37,66 @@ type Rules struct {
 	OldLean OldLean
 }
 
-var tens = text.Enum{Kind: "tens", Names: []string{"", "toward bone", "toward lean"}}
+var (
+	tens     = text.Enum{Kind: "tens", Names: []string{"", "toward bone", "toward lean"}, Zero: "keep units"}
+	oldLeans = text.Enum{Kind: "old lean", Names: []string{"", "stays in B"}, Zero: "may cross"}
+)
+
+// IsValid reports whether t is one of the named choices; the zero value is.
+func (t Tens) IsValid() bool { return t <= TensTowardLean }
+
+// String gives the name; "keep units" for zero.
+func (t Tens) String() string { return tens.String(int(t)) }
+
+// ParseTens reads the name of a choice, as [Tens.String] writes it.
+func ParseTens(s string) (Tens, error) {
+	v, err := tens.Parse(s)
+	return Tens(v), err
+}
+
+// AppendText appends the name; the zero value is empty text.
+func (t Tens) AppendText(b []byte) ([]byte, error) { return tens.Append(b, int(t)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (t Tens) MarshalText() ([]byte, error) { return t.AppendText(nil) }
+
+// UnmarshalText reads a name; empty text gives the zero value. On error the
+// receiver is left as it was.
+func (t *Tens) UnmarshalText(b []byte) error { return text.Unmarshal(t, b, ParseTens) }
+
+// Value gives the name for a database.
+func (t Tens) Value() (driver.Value, error) { return text.Value(t) }
+
+// Scan reads a name from a database column that holds text.
+func (t *Tens) Scan(src any) error { return text.Scan(t, tens.Kind, src) }
+
+// IsValid reports whether o is one of the two answers; the zero value is.
+func (o OldLean) IsValid() bool { return o <= OldLeanStaysInB }
+
+// String gives the name; "may cross" for zero.
+func (o OldLean) String() string { return oldLeans.String(int(o)) }
+
+// ParseOldLean reads the name of an answer, as [OldLean.String] writes it.
+func ParseOldLean(s string) (OldLean, error) {
+	v, err := oldLeans.Parse(s)
+	return OldLean(v), err
+}
+
+// AppendText appends the name; the zero value is empty text.
+func (o OldLean) AppendText(b []byte) ([]byte, error) { return oldLeans.Append(b, int(o)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (o OldLean) MarshalText() ([]byte, error) { return o.AppendText(nil) }
+
+// UnmarshalText reads a name; empty text gives the zero value. On error the
+// receiver is left as it was.
+func (o *OldLean) UnmarshalText(b []byte) error { return text.Unmarshal(o, b, ParseOldLean) }
+
+// Value gives the name for a database.
+func (o OldLean) Value() (driver.Value, error) { return text.Value(o) }
+
+// Scan reads a name from a database column that holds text.
+func (o *OldLean) Scan(src any) error { return text.Scan(o, oldLeans.Kind, src) }
 
 // wider marks a gap between bone and lean over which the mean moves toward bone,
 // shift is by how much, and hardBone is the skeletal score from which the
@@ -75,7 +136,7 @@ func Balance(skeletal, lean Score) (Score, error) { return Rules{}.Balance(skele
 
 // Balance is the function [Balance] under these rules.
 func (r Rules) Balance(skeletal, lean Score) (Score, error) {
-	if !skeletal.IsValid() || !lean.IsValid() || r.Tens > TensTowardLean || r.OldLean > OldLeanStaysInB {
+	if !skeletal.IsValid() || !lean.IsValid() || !r.Tens.IsValid() || !r.OldLean.IsValid() {
 		return 0, r.check(skeletal, lean)
 	}
 	return r.balance(skeletal, lean), nil
@@ -88,10 +149,10 @@ func (r Rules) check(skeletal, lean Score) error {
 	if err := lean.Check("lean maturity"); err != nil {
 		return err
 	}
-	if r.Tens > TensTowardLean {
-		return &FieldError{Field: "rules: tens", Value: tens.String(int(r.Tens)), Allowed: "KeepUnits, TensTowardBone, TensTowardLean", Err: ErrUnknown}
+	if !r.Tens.IsValid() {
+		return &FieldError{Field: "rules: tens", Value: r.Tens.String(), Allowed: "KeepUnits, TensTowardBone, TensTowardLean", Err: ErrUnknown}
 	}
-	return &FieldError{Field: "rules: old lean", Value: "an unnamed choice", Allowed: "OldLeanMayCross, OldLeanStaysInB", Err: ErrUnknown}
+	return &FieldError{Field: "rules: old lean", Value: r.OldLean.String(), Allowed: "OldLeanMayCross, OldLeanStaysInB", Err: ErrUnknown}
 }
 
 func (r Rules) balance(bone, lean Score) Score {

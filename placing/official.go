@@ -1,9 +1,13 @@
 package placing
 
 import (
+	"database/sql/driver"
 	"iter"
 	"strconv"
+	"strings"
 
+	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/text"
 	"github.com/shopspring/decimal"
 )
 
@@ -58,8 +62,53 @@ func (o Official) String() string {
 	if !o.IsValid() {
 		return "unset"
 	}
-	return o.order.String() + " cuts " + o.cuts.String()
+	return o.order.String() + officialBetween + o.cuts.String()
 }
+
+const officialBetween = " cuts "
+
+// ParseOfficial reads an official placing as [Official.String] writes it, as
+// "3-2-1-4 cuts 2-8-2". The errors are those of [ParseOrder], [ParseCuts] and
+// [NewOfficial].
+func ParseOfficial(s string) (Official, error) {
+	order, cuts, ok := strings.Cut(s, officialBetween)
+	if !ok {
+		return Official{}, fault.Parse("official placing", s, "", "an order and its cuts, as 3-2-1-4 cuts 2-8-2", ErrSyntax)
+	}
+	o, err := ParseOrder(order)
+	if err != nil {
+		return Official{}, err
+	}
+	c, err := ParseCuts(cuts)
+	if err != nil {
+		return Official{}, err
+	}
+	return NewOfficial(o, c)
+}
+
+// AppendText appends order and cuts, as "3-2-1-4 cuts 2-8-2"; the zero value is
+// empty text.
+func (o Official) AppendText(b []byte) ([]byte, error) {
+	if !o.IsValid() {
+		return b, nil
+	}
+	b, _ = o.order.AppendText(b)
+	b = append(b, officialBetween...)
+	return o.cuts.AppendText(b)
+}
+
+// MarshalText gives order and cuts; the zero value is empty text.
+func (o Official) MarshalText() ([]byte, error) { return o.AppendText(nil) }
+
+// UnmarshalText reads what [ParseOfficial] reads; empty text gives the zero
+// value. On error the receiver is left as it was.
+func (o *Official) UnmarshalText(b []byte) error { return text.Unmarshal(o, b, ParseOfficial) }
+
+// Value gives the text for a database.
+func (o Official) Value() (driver.Value, error) { return text.Value(o) }
+
+// Scan reads a database column that holds text.
+func (o *Official) Scan(src any) error { return text.Scan(o, "official placing", src) }
 
 // Score returns the pairwise-cut score of a card: 50, less for every pair that
 // the card reverses the sum of the cuts between the two (published:

@@ -1,6 +1,8 @@
 package placing
 
 import (
+	"database/sql/driver"
+
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity/cite"
 )
@@ -41,6 +43,28 @@ func (w Words) IsValid() bool { return wordScales.IsValid(int(w)) }
 
 // String gives the name of the scale; "unset" for zero.
 func (w Words) String() string { return wordScales.String(int(w)) }
+
+// ParseWords reads the name of a scale, as [Words.String] writes it.
+func ParseWords(s string) (Words, error) {
+	v, err := wordScales.Parse(s)
+	return Words(v), err
+}
+
+// AppendText appends the name; the zero value is empty text.
+func (w Words) AppendText(b []byte) ([]byte, error) { return wordScales.Append(b, int(w)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (w Words) MarshalText() ([]byte, error) { return w.AppendText(nil) }
+
+// UnmarshalText reads what [ParseWords] reads; empty text gives the zero value. On
+// error the receiver is left as it was.
+func (w *Words) UnmarshalText(b []byte) error { return text.Unmarshal(w, b, ParseWords) }
+
+// Value gives the name for a database.
+func (w Words) Value() (driver.Value, error) { return text.Value(w) }
+
+// Scan reads a name from a database column that holds text.
+func (w *Words) Scan(src any) error { return text.Scan(w, wordScales.Kind, src) }
 
 // Cite returns where the scale comes from; the zero Citation for one that is not
 // set.

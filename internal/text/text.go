@@ -4,6 +4,7 @@
 package text
 
 import (
+	"bytes"
 	"database/sql/driver"
 	"strconv"
 	"strings"
@@ -51,16 +52,20 @@ func Scan(dst interface{ UnmarshalText([]byte) error }, kind string, src any) er
 type Enum struct {
 	Kind  string
 	Names []string
+	Zero  string // the name of index 0 where it is a choice like the others; empty for "not set"
 }
 
 // IsValid reports whether v is one of the named values.
 func (e *Enum) IsValid(v int) bool { return v > 0 && v < len(e.Names) }
 
-// String gives the name of v, "unset" for zero, and Kind(v) for anything else.
+// String gives the name of v, "unset" for a zero without a name, and Kind(v) for
+// anything else.
 func (e *Enum) String(v int) string {
 	switch {
 	case e.IsValid(v):
 		return e.Names[v]
+	case v == 0 && e.Zero != "":
+		return e.Zero
 	case v == 0:
 		return "unset"
 	default:
@@ -91,8 +96,11 @@ func (e *Enum) Check(field string, v int) error {
 	}
 }
 
-// Parse reads a name, exactly as String writes it.
+// Parse reads a name, exactly as String writes it; "unset" is no name.
 func (e *Enum) Parse(s string) (int, error) {
+	if s == e.Zero && s != "" {
+		return 0, nil
+	}
 	for v := 1; v < len(e.Names); v++ {
 		if s == e.Names[v] {
 			return v, nil
@@ -106,7 +114,35 @@ func (e *Enum) Parse(s string) (int, error) {
 }
 
 // Allowed lists the names.
-func (e *Enum) Allowed() string { return strings.Join(e.Names[1:], ", ") }
+func (e *Enum) Allowed() string {
+	names := strings.Join(e.Names[1:], ", ")
+	if e.Zero != "" {
+		names = e.Zero + ", " + names
+	}
+	return names
+}
+
+// ScanNumber is Scan for a type that a database may also hold as an integer,
+// which is read as its text.
+func ScanNumber(dst interface{ UnmarshalText([]byte) error }, kind string, src any) error {
+	if n, ok := src.(int64); ok {
+		return dst.UnmarshalText(strconv.AppendInt(nil, n, 10))
+	}
+	return Scan(dst, kind, src)
+}
+
+// UnmarshalJSON reads text in quotes, or a bare number by its text, with
+// UnmarshalText; null changes nothing.
+func UnmarshalJSON(dst interface{ UnmarshalText([]byte) error }, b []byte) error {
+	b = bytes.TrimSpace(b)
+	if string(b) == "null" {
+		return nil
+	}
+	if len(b) >= 2 && b[0] == '"' && b[len(b)-1] == '"' {
+		b = b[1 : len(b)-1]
+	}
+	return dst.UnmarshalText(b)
+}
 
 // Value gives the text of v for a database.
 func Value(v interface{ MarshalText() ([]byte, error) }) (driver.Value, error) {

@@ -10,9 +10,11 @@
 package cite
 
 import (
+	"database/sql/driver"
 	"slices"
 	"strings"
 
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
 )
 
@@ -54,6 +56,12 @@ func (s Standing) MarshalText() ([]byte, error) { return s.AppendText(nil) }
 // UnmarshalText reads a name. On error the receiver is left as it was.
 func (s *Standing) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseStanding) }
 
+// Value gives the name for a database.
+func (s Standing) Value() (driver.Value, error) { return text.Value(s) }
+
+// Scan reads a name from a database column that holds text.
+func (s *Standing) Scan(src any) error { return text.Scan(s, standings.Kind, src) }
+
 // Citation is the ground for a rule: a standing and the ids of its sources.
 // It is comparable. The zero value stands for no citation.
 type Citation struct {
@@ -76,6 +84,79 @@ func (c Citation) String() string {
 		return c.Standing.String() + ": " + strings.ReplaceAll(c.IDs, " ", ", ")
 	}
 }
+
+// ParseCitation reads a citation as [Citation.String] writes it: a standing, a
+// colon, and source ids with commas between, as "official: cfr-54-105"; a
+// standing alone; "common practice, no source", "from memory" or "no source
+// given". The ids need not be known to [Lookup].
+func ParseCitation(s string) (Citation, error) {
+	switch s {
+	case Citation{}.String():
+		return Citation{}, nil
+	case Citation{Standing: CommonPractice}.String():
+		return Citation{Standing: CommonPractice}, nil
+	case Citation{Standing: Memory}.String():
+		return Citation{Standing: Memory}, nil
+	}
+	name, ids, _ := strings.Cut(s, ": ")
+	standing, err := ParseStanding(name)
+	if err != nil {
+		pe := err.(*fault.ParseError) // Enum.Parse has no other error
+		return Citation{}, fault.Parse("citation", s, name, pe.Allowed, pe.Err)
+	}
+	c := Citation{Standing: standing, IDs: strings.ReplaceAll(ids, ", ", " ")}
+	if !idsWellFormed(c.IDs) || c.String() != s {
+		return Citation{}, fault.Parse("citation", s, strings.TrimPrefix(s, name), citeForm, fault.ErrSyntax)
+	}
+	return c, nil
+}
+
+const citeForm = "a standing, or a standing, a colon and source ids with commas between"
+
+// idsWellFormed reports whether ids is empty, or ids of letters, digits, points,
+// hyphens and underscores divided by single spaces.
+func idsWellFormed(ids string) bool {
+	if ids == "" {
+		return true
+	}
+	for id := range strings.SplitSeq(ids, " ") {
+		if id == "" || strings.Trim(id, idBytes) != "" {
+			return false
+		}
+	}
+	return true
+}
+
+const idBytes = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789._-"
+
+// AppendText appends what [Citation.String] gives; the zero value is empty text.
+// Source ids without standing, and ids that are not divided by single spaces,
+// give a FieldError.
+func (c Citation) AppendText(b []byte) ([]byte, error) {
+	if c == (Citation{}) {
+		return b, nil
+	}
+	if err := standings.Check("standing of a citation", int(c.Standing)); err != nil {
+		return b, err
+	}
+	if !idsWellFormed(c.IDs) {
+		return b, &fault.FieldError{Field: "source ids of a citation", Value: c.IDs, Allowed: "ids divided by single spaces", Err: fault.ErrSyntax}
+	}
+	return append(b, c.String()...), nil
+}
+
+// MarshalText gives what [Citation.String] gives; the zero value is empty text.
+func (c Citation) MarshalText() ([]byte, error) { return c.AppendText(nil) }
+
+// UnmarshalText reads what [ParseCitation] reads; empty text gives the zero
+// value. On error the receiver is left as it was.
+func (c *Citation) UnmarshalText(b []byte) error { return text.Unmarshal(c, b, ParseCitation) }
+
+// Value gives the text for a database.
+func (c Citation) Value() (driver.Value, error) { return text.Value(c) }
+
+// Scan reads a citation from a database column that holds text.
+func (c *Citation) Scan(src any) error { return text.Scan(c, "citation", src) }
 
 // Sources looks up every id of the citation, in order. Ids that are not known
 // are left out; the library's own citations have none.

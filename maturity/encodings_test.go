@@ -1,0 +1,118 @@
+package maturity_test
+
+import (
+	"encoding/json"
+	"errors"
+	"testing"
+
+	"example.com/ribface/internal/encodetest"
+	"example.com/ribface/maturity"
+)
+
+func TestEncodings(t *testing.T) {
+	encodetest.Run(t, "Group", maturity.B, encodetest.Case[maturity.Group]{
+		Texts:   map[string]maturity.Group{"A": maturity.A, "B": maturity.B, "C": maturity.C, "D": maturity.D, "E": maturity.E},
+		Bad:     []string{"F", "a", "AA", "unset", " "},
+		Invalid: []maturity.Group{maturity.E + 1},
+	})
+	encodetest.Run(t, "Score", maturity.B.At(7), encodetest.Case[maturity.Score]{
+		Texts:   map[string]maturity.Score{"A00": maturity.A.At(0), "A99": maturity.A.At(99), "B00": maturity.A.At(100), "E100": maturity.E.At(100)},
+		Aliases: map[string]maturity.Score{"A100": maturity.B.At(0)},
+		Bad:     []string{"A", "A7", "A070", "F20", "a70", "A 70", "70", "A101", "unset"},
+		Invalid: []maturity.Score{maturity.A.At(101), maturity.A.At(-1), 99, 601},
+	})
+	encodetest.Run(t, "Months", maturity.Months(29), encodetest.Case[maturity.Months]{
+		Texts:   map[string]maturity.Months{"1 month": 1, "2 months": 2, "29 months": 29, "600 months": 600},
+		Aliases: map[string]maturity.Months{"29": 29, "1": 1, "none": 0, "1 months": 1},
+		Numbers: map[int64]maturity.Months{1: 1, 29: 29, 600: 600},
+		Bad:     []string{"0", "601", "601 months", "-1", "29 month", "29months", "29.5", "months", "none months", "+3", "unset"},
+		Invalid: []maturity.Months{-1, 601},
+	})
+	encodetest.Run(t, "Teeth", maturity.Incisors(3), encodetest.Case[maturity.Teeth]{
+		Texts: map[string]maturity.Teeth{
+			"0 permanent incisors": maturity.Incisors(0), "1 permanent incisor": maturity.Incisors(1),
+			"2 permanent incisors": maturity.Incisors(2), "8 permanent incisors": maturity.Incisors(8),
+		},
+		Aliases: map[string]maturity.Teeth{"0": maturity.Incisors(0), "8": maturity.Incisors(8), "not looked at": 0, "1 permanent incisors": maturity.Incisors(1)},
+		Numbers: map[int64]maturity.Teeth{0: maturity.Incisors(0), 2: maturity.Incisors(2), 8: maturity.Incisors(8)},
+		Bad:     []string{"9", "-1", "9 permanent incisors", "2 permanent incisor", "two", "2 teeth", "unset", "2.5"},
+		Invalid: []maturity.Teeth{maturity.Incisors(9), maturity.Incisors(-1), 10},
+	})
+	encodetest.Run(t, "Tens", maturity.TensTowardLean, encodetest.Case[maturity.Tens]{
+		Texts:   map[string]maturity.Tens{"toward bone": maturity.TensTowardBone, "toward lean": maturity.TensTowardLean},
+		Aliases: map[string]maturity.Tens{"keep units": maturity.KeepUnits},
+		Bad:     []string{"unset", "toward", "tens(3)"},
+		Invalid: []maturity.Tens{maturity.TensTowardLean + 1},
+	})
+	encodetest.Run(t, "OldLean", maturity.OldLeanStaysInB, encodetest.Case[maturity.OldLean]{
+		Texts:   map[string]maturity.OldLean{"stays in B": maturity.OldLeanStaysInB},
+		Aliases: map[string]maturity.OldLean{"may cross": maturity.OldLeanMayCross},
+		Bad:     []string{"unset", "stays in C"},
+		Invalid: []maturity.OldLean{maturity.OldLeanStaysInB + 1},
+	})
+}
+
+// The zero value of an enumeration with a named default is valid, and prints as
+// that default.
+func TestNamedDefaults(t *testing.T) {
+	if got := maturity.KeepUnits.String(); got != "keep units" || !maturity.KeepUnits.IsValid() {
+		t.Errorf("KeepUnits is %q, valid %v", got, maturity.KeepUnits.IsValid())
+	}
+	if got := maturity.OldLeanMayCross.String(); got != "may cross" || !maturity.OldLeanMayCross.IsValid() {
+		t.Errorf("OldLeanMayCross is %q, valid %v", got, maturity.OldLeanMayCross.IsValid())
+	}
+	_, err := maturity.Rules{Tens: 3}.Balance(maturity.A.At(50), maturity.A.At(50))
+	var fe *maturity.FieldError
+	if !errors.As(err, &fe) || fe.Field != "rules: tens" || fe.Value != "tens(3)" {
+		t.Errorf("Tens(3) gives %v", err)
+	}
+	_, err = maturity.Rules{OldLean: 2}.Balance(maturity.A.At(50), maturity.A.At(50))
+	if !errors.As(err, &fe) || fe.Field != "rules: old lean" || fe.Value != "old lean(2)" {
+		t.Errorf("OldLean(2) gives %v", err)
+	}
+}
+
+// An integer of JSON counts teeth and months, as a person would; it is not the
+// number that the type holds.
+func TestEvidenceJSON(t *testing.T) {
+	want := maturity.Evidence{Skeletal: maturity.A.At(60), Lean: maturity.B.At(0), Teeth: maturity.Incisors(2), Papers: 29}
+	b, err := json.Marshal(want)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const text = `{"Skeletal":"A60","Lean":"B00","Teeth":"2 permanent incisors","Papers":"29 months"}`
+	if string(b) != text {
+		t.Errorf("JSON is %s, want %s", b, text)
+	}
+	for _, in := range []string{text, `{"Skeletal":"A60","Lean":"A100","Teeth":2,"Papers":29}`} {
+		var got maturity.Evidence
+		if err := json.Unmarshal([]byte(in), &got); err != nil || got != want {
+			t.Errorf("%s gives %+v, %v", in, got, err)
+		}
+	}
+	if b, err := json.Marshal(maturity.Evidence{}); err != nil || string(b) != `{"Skeletal":"","Lean":"","Teeth":"","Papers":""}` {
+		t.Errorf("zero Evidence is %s, %v", b, err)
+	}
+}
+
+func FuzzParseAge(f *testing.F) {
+	for _, s := range []string{"29 months", "1 month", "none", "2 permanent incisors", "1 permanent incisor", "not looked at", "8", "600"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		if m, err := maturity.ParseMonths(s); err == nil {
+			if again, err := maturity.ParseMonths(m.String()); err != nil || again != m {
+				t.Fatalf("ParseMonths(%q) is %v, which gives %v, %v", s, m, again, err)
+			}
+		} else if m != 0 {
+			t.Fatalf("ParseMonths(%q) gives %v with an error", s, m)
+		}
+		if n, err := maturity.ParseTeeth(s); err == nil {
+			if again, err := maturity.ParseTeeth(n.String()); err != nil || again != n {
+				t.Fatalf("ParseTeeth(%q) is %v, which gives %v, %v", s, n, again, err)
+			}
+		} else if n != 0 {
+			t.Fatalf("ParseTeeth(%q) gives %v with an error", s, n)
+		}
+	})
+}
