@@ -64,7 +64,7 @@ func (s *Scale) Append(b []byte, v int16) []byte {
 		}
 		return strconv.AppendInt(b, int64(u), 10)
 	case v <= -1:
-		n := int(-v)
+		n := -int(v)
 		g, u := n/2000, n%2000-1000
 		if g >= 1 && g < len(s.Short) {
 			b = append(b, s.Short[g]...)
