@@ -141,14 +141,14 @@ func (q *quantity) parse(s string) (int32, error) {
 	}
 	num, name := s[:end], s[end:]
 	if name == "" {
-		return q.parseIn(q.units[0], num)
+		return q.parseIn(q.units[0], num, s)
 	}
 	if name[0] == ' ' {
 		name = name[1:]
 	}
 	for _, u := range q.units {
 		if name == u.name {
-			return q.parseIn(u, num)
+			return q.parseIn(u, num, s)
 		}
 	}
 	if num == "" {
@@ -168,12 +168,13 @@ func (q *quantity) allowed() string {
 	return a
 }
 
-func (q *quantity) parseIn(u unit, num string) (int32, error) {
+// parseIn reads the number num of the whole text s.
+func (q *quantity) parseIn(u unit, num, s string) (int32, error) {
 	n, err := fixed.Parse(num, places)
 	if err != nil {
-		return 0, fault.Parse(q.kind, num, "", q.allowed(), err)
+		return 0, fault.Parse(q.kind, s, num, q.allowed(), err)
 	}
-	return q.fit(u, n, func() string { return num })
+	return q.fit(u, n, func() string { return s })
 }
 
 // append writes the number in the customary unit, then the unit.
