@@ -213,6 +213,9 @@ func (r Rules) ByAge(e Evidence) (Score, error) {
 	if !e.Under30() || e.Skeletal >= firstD {
 		return r.Balance(e.Skeletal, e.Lean)
 	}
+	if r.Tens > TensTowardLean || r.OldLean > OldLeanStaysInB {
+		return 0, r.check(e.Skeletal, e.Skeletal)
+	}
 	s := e.Skeletal
 	if e.Lean != 0 {
 		var err error
