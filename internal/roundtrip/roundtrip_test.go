@@ -1,0 +1,266 @@
+package roundtrip
+
+import (
+	"database/sql/driver"
+	"encoding/json"
+	"errors"
+	"strings"
+	"testing"
+
+	"example.com/ribface/internal/fault"
+)
+
+// defect names the one thing that the type letter does wrong at the moment;
+// empty when it keeps every law.
+var defect string
+
+// letter is a small encodable type: "a" to "y" are its values, "z" has no text.
+type letter struct{ c byte }
+
+func parseLetter(s string) (letter, error) {
+	if len(s) == 1 && s[0] >= 'a' && s[0] <= 'y' || defect == "invalid parses" && s == "invalid" {
+		if defect == "parse gives another" {
+			return letter{'q'}, nil
+		}
+		return letter{s[0]}, nil
+	}
+	input, allowed, reason, kind := s[:min(len(s), 64)], "a to y", fault.ErrUnknown, "letter"
+	switch defect {
+	case "parse error of another kind":
+		return letter{}, errors.New("no")
+	case "parse error with a value":
+		return letter{'a'}, fault.Parse(kind, input, "", allowed, reason)
+	case "parse error without reason":
+		reason = errors.New("no")
+	case "parse error without input":
+		input = ""
+	case "parse error in two lines":
+		allowed = "a\nb"
+	}
+	return letter{}, &fault.ParseError{Kind: kind, Input: input, Allowed: allowed, Err: reason}
+}
+
+func (l letter) String() string {
+	switch {
+	case l.c == 0:
+		return "unset"
+	case l.c == 'z':
+		return "invalid"
+	case defect == "String differs":
+		return "x" + string(rune(l.c))
+	}
+	return string(rune(l.c))
+}
+
+func (l letter) AppendText(b []byte) ([]byte, error) {
+	if l.c == 0 {
+		return b, nil
+	}
+	if l.c == 'z' {
+		if defect == "invalid appends" {
+			return append(b, 'z'), nil
+		}
+		return b, refuse()
+	}
+	if defect == "AppendText overwrites" {
+		b = b[:0]
+	}
+	return append(b, l.c), nil
+}
+
+func refuse() error {
+	return &fault.FieldError{Field: "letter", Value: "z", Allowed: "a to y", Err: fault.ErrRange}
+}
+
+func (l letter) MarshalText() ([]byte, error) {
+	if defect == "MarshalText refuses all" {
+		return nil, refuse()
+	}
+	if l.c == 'z' && defect != "invalid marshals" {
+		return nil, refuse()
+	}
+	return []byte(strings.Trim(string(rune(l.c)), "\x00")), nil
+}
+
+func (l *letter) UnmarshalText(b []byte) error {
+	if defect == "UnmarshalText keeps the old value" && l.c != 0 {
+		return nil
+	}
+	if len(b) == 0 {
+		*l = letter{}
+		return nil
+	}
+	v, err := parseLetter(string(b))
+	if err == nil || defect == "UnmarshalText clears on error" {
+		*l = v
+	}
+	return err
+}
+
+func (l letter) Value() (driver.Value, error) {
+	if l.c == 'z' {
+		if defect == "invalid has a Value" {
+			return "z", nil
+		}
+		return nil, refuse()
+	}
+	if defect == "Value is a number" {
+		return int64(l.c), nil
+	}
+	b, err := l.MarshalText()
+	return string(b), err
+}
+
+func (l *letter) Scan(src any) error {
+	switch v := src.(type) {
+	case string:
+		return l.UnmarshalText([]byte(v))
+	case []byte:
+		if defect == "Scan takes no bytes" {
+			return refuse()
+		}
+		return l.UnmarshalText(v)
+	}
+	if defect == "Scan clears on NULL" {
+		*l = letter{}
+	}
+	return refuse()
+}
+
+// MarshalJSON writes the text in quotes.
+func (l letter) MarshalJSON() ([]byte, error) {
+	if l.c == 'z' {
+		if defect == "invalid has JSON" {
+			return []byte(`"z"`), nil
+		}
+		return nil, refuse()
+	}
+	if defect == "JSON refused" {
+		return nil, refuse()
+	}
+	if defect == "JSON differs" {
+		return []byte(`"q"`), nil
+	}
+	b, err := l.MarshalText()
+	return []byte(`"` + string(b) + `"`), err
+}
+
+func (l *letter) UnmarshalJSON(b []byte) error {
+	if defect == "UnmarshalJSON writes to its input" && len(b) > 0 {
+		b[0] = 'X'
+		return nil
+	}
+	if defect == "UnmarshalJSON takes anything" {
+		*l = letter{'z'}
+		return nil
+	}
+	if defect == "UnmarshalJSON clears on error" {
+		*l = letter{}
+	}
+	var s string
+	if err := json.Unmarshal(b, &s); err != nil {
+		return err
+	}
+	return l.UnmarshalText([]byte(s))
+}
+
+// laws runs every law over the letter type and returns the first that is broken.
+func laws() error {
+	var errs []error
+	for c := byte('a'); c <= 'y'; c++ {
+		errs = append(errs, Value[letter](letter{c}, parseLetter))
+	}
+	errs = append(errs, Value[letter](letter{}, parseLetter), Unwritable(letter{'z'}, parseLetter))
+	for _, in := range []string{"", "a", "y", "z", "ab", "\xff", "\n", strings.Repeat("long", 20)} {
+		for _, kept := range []letter{{}, {'k'}} {
+			errs = append(errs, Input[letter](in, kept, parseLetter))
+		}
+	}
+	for _, in := range []string{"", "null", `"a"`, `"z"`, "1", "{", `"\u0061"`} {
+		errs = append(errs, JSON[letter]([]byte(in), letter{'k'}, parseLetter))
+	}
+	for _, src := range []any{nil, int64(1), 1.5, true} {
+		errs = append(errs, Column[letter](src, letter{'k'}))
+	}
+	return errors.Join(errs...)
+}
+
+// TestLawsHold runs the laws over a type that keeps them all.
+func TestLawsHold(t *testing.T) {
+	defect = ""
+	if err := laws(); err != nil {
+		t.Errorf("a type without defect breaks a law: %v", err)
+	}
+}
+
+// TestLawsAreNoticed breaks the type in one way after another: a law that cannot
+// fail would guard nothing.
+func TestLawsAreNoticed(t *testing.T) {
+	defer func() { defect = "" }()
+	for _, d := range []struct{ name, want string }{
+		{"MarshalText refuses all", "MarshalText of a"},
+		{"AppendText overwrites", "AppendText of a"},
+		{"String differs", "String gives"},
+		{"parse gives another", "parse of"},
+		{"UnmarshalText keeps the old value", "over"},
+		{"UnmarshalText clears on error", "want an error and no change"},
+		{"Scan takes no bytes", "Scan of bytes"},
+		{"Value is a number", "Value of a"},
+		{"JSON refused", "JSON of a map"},
+		{"JSON differs", "JSON map"},
+		{"invalid marshals", "MarshalText of the invalid"},
+		{"invalid appends", "AppendText of the invalid"},
+		{"invalid has a Value", "Value of the invalid"},
+		{"invalid has JSON", "JSON of the invalid"},
+		{"invalid parses", "String of the invalid value"},
+		{"parse error with a value", "with the error"},
+		{"parse error of another kind", "is no ParseError"},
+		{"parse error without reason", "lacks kind"},
+		{"parse error without input", "has the input"},
+		{"parse error in two lines", "no plain line"},
+		{"UnmarshalJSON writes to its input", "was written to"},
+		{"UnmarshalJSON clears on error", "JSON"},
+		{"UnmarshalJSON takes anything", "JSON"},
+		{"Scan clears on NULL", "Scan of <nil>"},
+	} {
+		t.Run(d.name, func(t *testing.T) {
+			defect = d.name
+			err := laws()
+			if err == nil {
+				t.Fatal("no law notices")
+			}
+			if !strings.Contains(err.Error(), d.want) {
+				t.Errorf("the laws say %v; want a complaint with %q", err, d.want)
+			}
+		})
+	}
+}
+
+// stubborn is a type whose flag value cannot be set, to reach the last law.
+type stubborn struct{ letter }
+
+func (s *stubborn) UnmarshalText(b []byte) error {
+	if stubbornCalls++; stubbornCalls > stubbornAfter {
+		return refuse()
+	}
+	return s.letter.UnmarshalText(b)
+}
+
+var stubbornCalls, stubbornAfter int
+
+// TestFlagLaw lets a type refuse at its last decoding, which is the flag's.
+func TestFlagLaw(t *testing.T) {
+	defect = ""
+	parse := func(s string) (stubborn, error) {
+		l, err := parseLetter(s)
+		return stubborn{l}, err
+	}
+	stubbornAfter = 1000
+	if err := Value[stubborn](stubborn{letter{'a'}}, parse); err != nil {
+		t.Fatal(err)
+	}
+	stubbornAfter, stubbornCalls = stubbornCalls-1, 0
+	if err := Value[stubborn](stubborn{letter{'a'}}, parse); err == nil || !strings.Contains(err.Error(), "flag of") {
+		t.Errorf("the flag law gives %v", err)
+	}
+}
