@@ -43,10 +43,7 @@ func benchFloats() []floatMeasures {
 	return fs
 }
 
-var (
-	sinkInt   int
-	sinkYield grade.Yield
-)
+var sinkInt int
 
 // BenchmarkYield times the yield equation with its whole grade: impl=ribface is
 // this package with all its checks, impl=float64 the plain formula without any,

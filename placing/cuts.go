@@ -19,7 +19,7 @@ const FullScore = 50
 // maxCut bounds one cut: a cut of more than the full score has no meaning.
 const maxCut = FullScore
 
-// Cuts are the points between neighbours of an official placing, from the top
+// Cuts are the points between neighbors of an official placing, from the top
 // pair down: one fewer than exhibits. It is comparable with ==. The zero Cuts
 // are not set.
 type Cuts struct {

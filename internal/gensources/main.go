@@ -20,12 +20,11 @@ const (
 
 func main() {
 	log.SetFlags(0)
-	f, err := os.Open(in)
+	data, err := os.ReadFile(in)
 	if err != nil {
 		log.Fatal(err)
 	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
+	rows, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
 	if err != nil {
 		log.Fatal(err)
 	}
