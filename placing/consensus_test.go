@@ -601,3 +601,26 @@ func BenchmarkConsensus(b *testing.B) {
 		p.Consensus()
 	}
 }
+
+// TestManyEqualOrders has two officials turn a class of five upside down: all 120
+// orders are equal, 24 are listed and the rest stream.
+func TestManyEqualOrders(t *testing.T) {
+	up := placing.MustParseOrder("1-2-3-4-5")
+	p, err := placing.NewPanel(placing.Vote{Order: up}, placing.Vote{Order: up.Reversed()})
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := p.Consensus()
+	if c.Count != 120 || len(c.Equal) != placing.ListedOrders || c.Order != up || c.Disagreement != 10 {
+		t.Errorf("Consensus() = %+v", c)
+	}
+	n := 0
+	for range p.Equal() {
+		if n++; n == 30 {
+			break
+		}
+	}
+	if n != 30 || !slices.Equal(slices.Collect(p.Equal())[:24], c.Equal) {
+		t.Errorf("Equal() stopped after %d", n)
+	}
+}
