@@ -213,15 +213,12 @@ func (r Rules) ByAge(e Evidence) (Score, error) {
 	if !e.Under30() || e.Skeletal >= firstD {
 		return r.Balance(e.Skeletal, e.Lean)
 	}
-	if r.Tens > TensTowardLean || r.OldLean > OldLeanStaysInB {
+	if !r.Tens.IsValid() || !r.OldLean.IsValid() {
 		return 0, r.check(e.Skeletal, e.Skeletal)
 	}
 	s := e.Skeletal
 	if e.Lean != 0 {
-		var err error
-		if s, err = r.Balance(e.Skeletal, e.Lean); err != nil {
-			return 0, err
-		}
+		s = r.balance(e.Skeletal, e.Lean)
 	}
 	return min(s, lastA), nil
 }

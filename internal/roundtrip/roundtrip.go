@@ -226,15 +226,18 @@ func isKnown(err error) bool {
 }
 
 // wellMade checks the error of a parser: it says what was wanted, what was given
-// and what is allowed, has one of the reasons, and prints as one plain line.
+// and what is allowed, has one of the reasons, and prints as one plain line. A
+// text made of others may give the error of one of them, or, where they do not
+// fit together, a FieldError.
 func wellMade(in string, err error) error {
 	var pe *fault.ParseError
 	switch {
+	case isFieldError(err):
 	case !errors.As(err, &pe):
-		return fmt.Errorf("parse of %q: %v is no ParseError", in, err)
+		return fmt.Errorf("parse of %q: %w is neither ParseError nor FieldError", in, err)
 	case pe.Kind == "" || pe.Allowed == "" || !isKnown(pe.Err):
 		return fmt.Errorf("parse of %q: %#v lacks kind, allowed or a reason", in, pe)
-	case pe.Input != in[:min(len(in), 64)] || len(pe.Part) > 64:
+	case len(pe.Input) > 64 || len(pe.Part) > 64 || !strings.Contains(in, pe.Input) || !strings.Contains(in, pe.Part):
 		return fmt.Errorf("parse of %q: the error has the input %q and the part %q", in, pe.Input, pe.Part)
 	}
 	for _, r := range err.Error() {

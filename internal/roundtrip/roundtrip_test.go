@@ -32,8 +32,10 @@ func parseLetter(s string) (letter, error) {
 		return letter{'a'}, fault.Parse(kind, input, "", allowed, reason)
 	case "parse error without reason":
 		reason = errors.New("no")
-	case "parse error without input":
-		input = ""
+	case "parse error with another input":
+		input = "other"
+	case "parse error with all of a long input":
+		input = s
 	case "parse error in two lines":
 		allowed = "a\nb"
 	}
@@ -170,7 +172,7 @@ func laws() error {
 	for c := byte('a'); c <= 'y'; c++ {
 		errs = append(errs, Value[letter](letter{c}, parseLetter))
 	}
-	errs = append(errs, Value[letter](letter{}, parseLetter), Unwritable(letter{'z'}, parseLetter))
+	errs = append(errs, Check[letter](letter{}, true, parseLetter), Check[letter](letter{'z'}, false, parseLetter))
 	for _, in := range []string{"", "a", "y", "z", "ab", "\xff", "\n", strings.Repeat("long", 20)} {
 		for _, kept := range []letter{{}, {'k'}} {
 			errs = append(errs, Input[letter](in, kept, parseLetter))
@@ -214,9 +216,10 @@ func TestLawsAreNoticed(t *testing.T) {
 		{"invalid has JSON", "JSON of the invalid"},
 		{"invalid parses", "String of the invalid value"},
 		{"parse error with a value", "with the error"},
-		{"parse error of another kind", "is no ParseError"},
+		{"parse error of another kind", "is neither ParseError"},
 		{"parse error without reason", "lacks kind"},
-		{"parse error without input", "has the input"},
+		{"parse error with another input", "has the input"},
+		{"parse error with all of a long input", "has the input"},
 		{"parse error in two lines", "no plain line"},
 		{"UnmarshalJSON writes to its input", "was written to"},
 		{"UnmarshalJSON clears on error", "JSON"},
@@ -263,4 +266,10 @@ func TestFlagLaw(t *testing.T) {
 	if err := Value[stubborn](stubborn{letter{'a'}}, parse); err == nil || !strings.Contains(err.Error(), "flag of") {
 		t.Errorf("the flag law gives %v", err)
 	}
+}
+
+// FuzzLetter runs the laws over a type that keeps them all.
+func FuzzLetter(f *testing.F) {
+	defect = ""
+	Fuzz(f, parseLetter, letter{'k'}, "a", "y", "z", "ab")
 }

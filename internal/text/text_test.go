@@ -84,6 +84,69 @@ func TestEnumParse(t *testing.T) {
 	}
 }
 
+// TestEnumZero holds that a zero with a name prints and parses as it, is listed
+// as allowed, and still has empty text.
+func TestEnumZero(t *testing.T) {
+	e := text.Enum{Kind: "tint", Names: []string{"", "pale"}, Zero: "none"}
+	if e.String(0) != "none" || e.String(1) != "pale" || e.String(2) != "tint(2)" || e.Allowed() != "none, pale" || e.IsValid(0) {
+		t.Errorf("%q, %q, %q, allowed %q, zero valid %v", e.String(0), e.String(1), e.String(2), e.Allowed(), e.IsValid(0))
+	}
+	if b, err := e.Append([]byte("kept"), 0); string(b) != "kept" || err != nil {
+		t.Errorf("Append of zero: %q, %v", b, err)
+	}
+	for in, want := range map[string]int{"none": 0, "pale": 1} {
+		if v, err := e.Parse(in); v != want || err != nil {
+			t.Errorf("Parse(%q) = %d, %v", in, v, err)
+		}
+	}
+	for in, reason := range map[string]error{"": fault.ErrSyntax, "unset": fault.ErrUnknown} {
+		if v, err := e.Parse(in); v != 0 || !errors.Is(err, reason) {
+			t.Errorf("Parse(%q) = %d, %v", in, v, err)
+		}
+	}
+}
+
+// TestScanNumber holds that an integer is read as its text, and all else as Scan
+// reads it.
+func TestScanNumber(t *testing.T) {
+	var n number
+	if err := text.ScanNumber(&n, "number", int64(-42)); err != nil || n != "-42" {
+		t.Errorf("int64: %q, %v", n, err)
+	}
+	if err := text.ScanNumber(&n, "number", "7"); err != nil || n != "7" {
+		t.Errorf("string: %q, %v", n, err)
+	}
+	sameField(t, "NULL", text.ScanNumber(&n, "number", nil), fault.FieldError{Field: "number", Value: "NULL", Allowed: "text; wrap the type in sql.Null for a column that may be NULL", Err: fault.ErrMissing})
+	sameField(t, "float", text.ScanNumber(&n, "number", 1.0), fault.FieldError{Field: "number", Value: "a column that is not text", Allowed: "text", Err: fault.ErrSyntax})
+}
+
+// number keeps the text it is given, and refuses "no".
+type number string
+
+func (n *number) UnmarshalText(b []byte) error {
+	if string(b) == "no" {
+		return fault.ErrUnknown
+	}
+	*n = number(b)
+	return nil
+}
+
+// TestUnmarshalJSON holds what reaches UnmarshalText.
+func TestUnmarshalJSON(t *testing.T) {
+	for in, want := range map[string]number{
+		`"0.6 in"`: "0.6 in", `0.6`: "0.6", " \n\"a\"\t": "a", `""`: "", `"`: `"`, `"a`: `"a`, `a"`: `a"`, ``: "", ` null `: "old", `"null"`: "null", `"""`: `"`,
+	} {
+		n := number("old")
+		if err := text.UnmarshalJSON(&n, []byte(in)); err != nil || n != want {
+			t.Errorf("%q: %q, %v; want %q", in, n, err, want)
+		}
+	}
+	n := number("old")
+	if err := text.UnmarshalJSON(&n, []byte(`"no"`)); err != fault.ErrUnknown || n != "old" {
+		t.Errorf("refused: %q, %v", n, err)
+	}
+}
+
 // TestUnmarshal holds what empty text does, and that an error changes nothing.
 func TestUnmarshal(t *testing.T) {
 	tests := []struct {
