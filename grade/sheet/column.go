@@ -85,16 +85,14 @@ var written, place = func() (c [kinds]*column, at [kinds]int) {
 }()
 
 // kindOf finds the kind of a field by the name that errors of package grade use.
+// The field that stands in no list is the adjusted fat.
 func kindOf(field string) kind {
-	if field == "adjusted fat" {
-		return fatAdjust
-	}
 	for i := range columns {
 		if columns[i].Field == field {
 			return columns[i].kind
 		}
 	}
-	return extra
+	return fatAdjust
 }
 
 // Columns yields every column that can be read, in the order in which they are

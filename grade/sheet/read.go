@@ -123,7 +123,8 @@ func (s *Reader) header(names []string, keep bool) error {
 		}
 		s.cols = append(s.cols, col)
 	}
-	for k := fat; k < kinds && len(errs) == 0; k++ {
+	whole := len(errs) == 0
+	for k := fat; k < kinds && whole; k++ {
 		if measures&(1<<k) != 0 && seen&measures != 0 && seen&(1<<k) == 0 {
 			refuse(0, written[k].Name, written[k].Field, "", "fat, ribeye, KPH and weight together or none of them", grade.ErrMissing)
 		}
@@ -225,7 +226,7 @@ func (s *Reader) locate(line int, err error) error {
 // row reads the cells of one row.
 func (s *Reader) row(cells []string, row *Row) error {
 	if len(cells) != len(s.cols) {
-		return s.lines.whole(strconv.Itoa(len(cells))+" cells", strconv.Itoa(len(s.cols))+" cells, one for each column", grade.ErrSyntax)
+		return s.lines.whole(count(len(cells), "cell"), count(len(s.cols), "cell")+", one for each column", grade.ErrSyntax)
 	}
 	var errs []*Error
 	refuse := func(i int, err error) {

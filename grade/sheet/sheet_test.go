@@ -54,7 +54,7 @@ func TestReadColumns(t *testing.T) {
 	}{
 		{"usual", "the example of the package documentation", "id,sex,skeletal,lean,marbling,fat_in,ribeye_sq_in,kph_pct,weight_lb\n1,steer,A60,A50,Sm40,0.45,12.4,2.5,820\n", sheet.Options{}, []sheet.Row{{Line: 2, ID: "1", Carcass: steer}}},
 		{"any order", "columns may stand in any order", "weight_lb,marbling,kph_pct,ribeye_sq_in,fat_in,lean,skeletal,sex\n820,Small40,2.50,12.4000,.45,A50,A60,steer\n820,Sm40,2.5,12.4,0.45,A50,A60,steer\n", sheet.Options{}, []sheet.Row{{Line: 3, Carcass: steer}}},
-		{"metric", "11.43 mm is 0.45 in, 80 sq cm is 12.4 sq in to the nearest 0.0001, 371.9457 kg is 820 lb to the same", "id,sex,skeletal,lean,marbling,fat_mm,ribeye_sq_cm,kph_pct,weight_kg\n1,steer,A60,A50,Sm40,11.43,79.9998,2.5,371.9457\n", sheet.Options{}, []sheet.Row{{Line: 2, ID: "1", Carcass: steer}}},
+		{"metric", "11.43 mm is 0.45 in, 79.9998 sq cm is 12.39999 sq in, 372 kg is 820.11961 lb", "fat_mm,ribeye_sq_cm,kph_pct,weight_kg\n11.43,79.9998,2.5,372\n", sheet.Options{}, []sheet.Row{{Line: 2, Carcass: grade.Carcass{Measures: grade.Measures{Fat: 4500, Ribeye: 124_000, KPH: 25_000, Weight: 8_201_196}}}}},
 		{"centimeters", "1.143 cm is 0.45 in, 0.254 cm is 0.1 in", "fat_cm,fat_adjust_cm,ribeye_sq_in,kph_pct,weight_lb\n1.143,-0.254,12.4,2.5,820\n", sheet.Options{}, []sheet.Row{{Line: 2, Carcass: grade.Carcass{Measures: steer.Measures, FatAdjust: -1000}}}},
 		{"adjustment in mm", "2.54 mm is 0.1 in", "fat_in,fat_adjust_mm,ribeye_sq_in,kph_pct,weight_lb\n0.45,2.54,12.4,2.5,820\n", sheet.Options{}, []sheet.Row{{Line: 2, Carcass: grade.Carcass{Measures: steer.Measures, FatAdjust: 1000}}}},
 		{"every field", "all columns filled", full + "x 1,cow,C20,B90,8,600,Md00,slightly firm,two thirds,yes,0,0.2,25,10,1800\n", sheet.Options{}, []sheet.Row{{Line: 2, ID: "x 1", Carcass: grade.Carcass{
@@ -175,7 +175,7 @@ func TestReadLimits(t *testing.T) {
 	if d := cmp.Diff(want, rows); d != "" {
 		t.Errorf("rows (-want +got):\n%s", d)
 	}
-	const few, long = ": row: 1 cells: bad syntax; allowed: 15 cells, one for each column", ": row: over 65536 bytes: out of range; allowed: lines up to 64 KiB"
+	const few, long = ": row: 1 cell: bad syntax; allowed: 15 cells, one for each column", ": row: over 65536 bytes: out of range; allowed: lines up to 64 KiB"
 	if d := cmp.Diff([]string{"line 4" + few, "line 5" + few, "line 6" + long, "line 7" + long}, errs); d != "" {
 		t.Errorf("errors (-want +got):\n%s", d)
 	}
@@ -368,8 +368,8 @@ func TestGrade(t *testing.T) {
 
 func TestGradeRules(t *testing.T) {
 	for name, rules := range map[string]grade.Rules{
-		"edition: missing; allowed: 1975, 1987, 1997, 2016, 2017":                                {},
-		"rules: old lean: an unnamed choice: unknown; allowed: OldLeanMayCross, OldLeanStaysInB": {Edition: grade.Current, Maturity: maturity.Rules{OldLean: 9}},
+		"edition: missing; allowed: 1975, 1987, 1997, 2016, 2017":                          {},
+		"rules: old lean: old lean(9): unknown; allowed: OldLeanMayCross, OldLeanStaysInB": {Edition: grade.Current, Maturity: maturity.Rules{OldLean: 9}},
 	} {
 		r, err := sheet.NewReader(strings.NewReader("id\n1\n2\n"))
 		if err != nil {
@@ -461,7 +461,7 @@ func TestWriteLine(t *testing.T) {
 	if err := w.Write(sheet.Row{ID: "\n"}); err == nil || err.Error() != `line 5, column 1 (id): id: "\n": bad syntax; allowed: one line of text` {
 		t.Error(err)
 	}
-	if err := w.Write(sheet.Row{Extra: []string{""}}); err == nil || err.Error() != "line 5: row: 1 extra cells: bad syntax; allowed: 0, one for each extra column" {
+	if err := w.Write(sheet.Row{Extra: []string{""}}); err == nil || err.Error() != "line 5: row: 1 extra cell: bad syntax; allowed: 0, one for each extra column" {
 		t.Error(err)
 	}
 	if err := w.Write(sheet.Row{Carcass: grade.Carcass{FatAdjust: 1}}); err == nil || err.Error() != "line 5, column 13 (ribeye_sq_in): ribeye: missing; allowed: over 0 sq in to 25 sq in" {
@@ -520,7 +520,7 @@ func TestGradedWriterRefuses(t *testing.T) {
 		"line 2: assessment: missing; allowed: one with overall maturity and quality":                          {Assessment: noQuality},
 		"line 2: assessment: missing; allowed: one with overall maturity and quality ":                         {Assessment: noMaturity},
 		"line 2, column 2 (sex): sex class: sex class(9): unknown; allowed: steer, heifer, cow, bullock, bull": {Assessment: bad},
-		"line 2: row: 1 extra cells: bad syntax; allowed: 0, one for each extra column":                        {Assessment: a, Extra: []string{""}},
+		"line 2: row: 1 extra cell: bad syntax; allowed: 0, one for each extra column":                        {Assessment: a, Extra: []string{""}},
 	} {
 		w, err := sheet.NewGradedWriter(io.Discard)
 		if err != nil {
