@@ -39,7 +39,7 @@
 // error.
 //
 // A column that is not known is an error of the header, since it may be a known
-// one misspelt; [Options].Extra keeps it instead, cell by cell as it stands.
+// one misspelled; [Options].Extra keeps it instead, cell by cell as it stands.
 //
 // # Errors
 //

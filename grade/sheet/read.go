@@ -22,7 +22,7 @@ type Options struct {
 
 	// Extra keeps columns that the package does not know, as they stand, in
 	// [Row.Extra]. Without it such a column is an error of the header, since it
-	// may be a known one misspelt.
+	// may be a known one misspelled.
 	Extra bool
 }
 

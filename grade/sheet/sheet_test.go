@@ -191,7 +191,7 @@ func TestReadHeader(t *testing.T) {
 	}{
 		{"empty", "no header", "", sheet.Options{}, "line 1: header: missing; allowed: the names of the columns, as id,fat_in,ribeye_sq_in,kph_pct,weight_lb", grade.ErrMissing},
 		{"blank lines", "no header", "\n\r\n", sheet.Options{}, "line 2: header: missing; allowed: the names of the columns, as id,fat_in,ribeye_sq_in,kph_pct,weight_lb", grade.ErrMissing},
-		{"unknown", "it may be a known one misspelt", "id,fat,sex\n", sheet.Options{}, "line 1, column 2 (fat): column: fat: unknown; allowed: " + names, grade.ErrUnknown},
+		{"unknown", "it may be a known one misspelled", "id,fat,sex\n", sheet.Options{}, "line 1, column 2 (fat): column: fat: unknown; allowed: " + names, grade.ErrUnknown},
 		{"capitals", "one spelling", "\nID\n", sheet.Options{}, "line 2, column 1 (ID): column: ID: unknown; allowed: " + names, grade.ErrUnknown},
 		{"two", "all that is wrong is named", "x,id,y\n", sheet.Options{}, "line 1, column 1 (x): column: x: unknown; allowed: " + names + "; line 1, column 3 (y): column: y: unknown; allowed: " + names, grade.ErrUnknown},
 		{"no name", "a column without a name", "id,,sex\n", sheet.Options{Extra: true}, "line 1, column 2: column: missing; allowed: a name", grade.ErrMissing},
@@ -520,7 +520,7 @@ func TestGradedWriterRefuses(t *testing.T) {
 		"line 2: assessment: missing; allowed: one with overall maturity and quality":                          {Assessment: noQuality},
 		"line 2: assessment: missing; allowed: one with overall maturity and quality ":                         {Assessment: noMaturity},
 		"line 2, column 2 (sex): sex class: sex class(9): unknown; allowed: steer, heifer, cow, bullock, bull": {Assessment: bad},
-		"line 2: row: 1 extra cell: bad syntax; allowed: 0, one for each extra column":                        {Assessment: a, Extra: []string{""}},
+		"line 2: row: 1 extra cell: bad syntax; allowed: 0, one for each extra column":                         {Assessment: a, Extra: []string{""}},
 	} {
 		w, err := sheet.NewGradedWriter(io.Discard)
 		if err != nil {
