@@ -1,6 +1,148 @@
-// Package grade turns what is seen and measured on a ribbed beef carcass into its
-// quality grade and yield grade, exactly and with every step explained.
+// Package grade turns what is seen and measured on a ribbed beef carcass into
+// its quality grade and yield grade, exactly and with every step explained.
+//
+//	a, err := grade.Current.Assess(carcass)
+//	fmt.Println(a.Maturity, a.Quality, a.Yield.Grade()) // A70 Low Choice 3
+//	for _, step := range a.Steps() {
+//		fmt.Println(step)
+//	}
 //
 // Results are for teaching and analysis. Only authorised federal graders assign
-// official grades.
+// official grades. In coolers and plants the rules of the site come first.
+//
+// # What it computes
+//
+// A [Carcass] holds the evidence: sex class, maturity, marbling, firmness, dark
+// cutting and four [Measures]. [Edition.Assess] grades it and returns an
+// [Assessment], whose Steps list each rule with the numbers put in, what came
+// out and the source of the rule. [Edition.Quality] and [Measures.Yield] are the
+// halves on their own.
+//
+// The quality grade is the best grade that is open to the sex class and the
+// overall maturity, and whose least marbling and firmness are met; a value on a
+// line meets it. A dark cutter then loses up to one full grade in Prime, Choice
+// and Select, up to half a grade in Standard and Commercial, and nothing below.
+//
+// The yield grade is the federal equation
+//
+//	2.50 + 2.50 fat + 0.20 KPH + 0.0038 weight - 0.32 ribeye
+//
+// with fat in inches, kidney, pelvic and heart fat (KPH) in percent of carcass
+// weight, hot carcass weight in pounds and ribeye in square inches.
+// [Yield.Grade] is the whole grade 1 to 5; the [Yield] itself stays exact and
+// may lie below 1 or above 5. [Measures.Terms] splits it over the four measures.
+//
+// The standard has changed, and an [Edition] is data, not code: 1975, 1987,
+// 1997, 2016 and 2017. [EditionOn] finds the one in use on a day, [Current] is
+// the newest, and [Edition.Lines] yields every line of the grade chart with its
+// own citation. Teeth and papers count from 2017 on.
+//
+// [Measures.Quick] is the method taught for work without a calculator. It
+// differs from the equation and has a type of its own without a whole grade,
+// because it never sets one. [Measures.RetailCuts] estimates the share of
+// closely trimmed retail cuts.
+//
+// # Units
+//
+// [Thickness], [Area], [Share] and [Weight] are integers of 0.0001 inch, square
+// inch, percent and pound, made by functions that name the unit: [Inches],
+// [Millimeters], [SquareInches], [SquareCentimeters], [Percent], [Pounds],
+// [Kilograms], their forms for decimals, and the Parse functions. A thickness
+// cannot be passed for an area, nor pounds for kilograms. An inch is 25.4 mm and
+// a pound 0.45359237 kg; metric input goes to the nearest 0.0001 of the
+// customary unit once.
+//
+// A [Marbling] is a degree and points into it, as Small 40, one small integer
+// like the maturity score. Md is Moderate and Mt is Modest. Two numeric scales
+// are in print, on which a bare 400 is Small 00 or Slight 00; a
+// [MarblingScale] names the one that is meant.
+//
+// # Zero values
+//
+// A measure of zero is zero, which is a possible fat and KPH and an impossible
+// ribeye and weight. Enumerations start at 1, and their zero is not set: the
+// zero [Sex], [Edition] and [Marbling] are refused by field name. Where zero
+// means something it says so: the zero [Firmness] was not looked at and is taken
+// to go with the marbling, the zero [DarkCut] is no dark cutter, the zero [Part]
+// is the whole grade. The zero [Carcass] is refused by its first missing field,
+// and the zero [Rules] because they have no edition.
+//
+// # Exactness
+//
+// A yield is an integer of 1e-8 of a grade, and the equation is integer
+// arithmetic without any rounding. No float64 is on the way to a grade, so a
+// carcass gets the same grade on every processor.
+//
+// This is no fine point. Take all carcasses with fat 0.00 to 2.00 in by 0.05, KPH
+// 0.0 to 6.0 % by 0.5, weight 400 to 1,200 lb by 1 and ribeye 7.0 to 20.0 sq in by
+// 0.1: 55,928,223 of them. The formula in float64, written left to right as
+// above, with each input the nearest float64 to its decimal text, and math.Floor
+// for the whole grade, is wrong at 3,002 of them (amd64 without fused
+// operations; by a tenth of a grade, at 36,560). Only carcasses that stand
+// exactly on a grade can go wrong, there are 11,240 of these, and every one of
+// the 3,002 comes out one grade too low. Other processors fuse products and sums
+// and are wrong at other carcasses. Two of them:
+//
+//	fat 0.60  KPH 1.5  weight 660  ribeye 11.9   exact 3   float64 2.9999999999999996, grade 2
+//	fat 0.35  KPH 3.5  weight 915  ribeye 11.1   exact 4   float64 3.9999999999999996, grade 3
+//
+// The claim is that the obvious float64 code is wrong, not that no float64 code
+// can be right: rounding to whole units of 0.0001 first repairs it, which is
+// fixed point by a detour.
+//
+// A float may still come in through [Inches] and its like. It is snapped to
+// 0.0001 once, at the door. NaN, infinities and numbers that do not fit become
+// an invalid measure that every computation refuses by name. Text and decimals
+// with more than four places are refused, not rounded.
+//
+// # Rounding
+//
+// Each rounding has a name and is defined for halves and negative numbers.
+// [Yield.Grade] drops decimals toward minus infinity and then keeps the number
+// to 1 to 5. [Yield.Round] takes [Down], toward minus infinity; [HalfUp], halves
+// toward plus infinity; [HalfEven], halves to the even digit. There is no
+// default: an unset Rounding is refused. Metric input rounds halves away from
+// zero at 0.0001 of the customary unit.
+//
+// # Errors
+//
+// A missing or impossible value gives a [*FieldError] that names the field, the
+// value and what is allowed, as
+//
+//	fat: -0.1 in: out of range; allowed: 0 in to 3 in
+//
+// and no grade. Text that cannot be read gives a [*ParseError] that names the
+// wrong piece. Both wrap one of [ErrMissing], [ErrSyntax], [ErrUnknown] and
+// [ErrRange] for errors.Is. A measure that is possible and yet far from usual is
+// no error; [Measures.Unusual] points it out. Nothing panics but
+// [MustParseMarbling], which is for hard-coded text.
+//
+// # Encodings
+//
+// Every value type reads and writes text, in one canonical spelling with its
+// unit: "0.6 in", "Sm40", "Low Choice". So it works with encoding/json,
+// flag.TextVar and log/slog, and by Value and Scan with database columns of
+// text; sql.Null goes around a type where the column may be NULL. Numbers are
+// also read from bare JSON numbers in the customary unit, by their text and
+// never through a float64. Enumerations that are not set are empty text. A decode
+// that fails leaves its receiver as it was. Carcass, Assessment and the other
+// structs go through encoding/json as they are, and come back equal.
+//
+// # Sources
+//
+// Every line of the chart and every step carries a [cite.Citation]: a standing,
+// from official to memory, and the ids of its sources, which [cite.Lookup] turns
+// into titles. The yield equation is official (cfr-54-105). Of the chart, the
+// lines of Choice and Select in B in 1987 and the dark-cutting rule are official
+// (cfr-1987-54-p51, cfr-1965-53-p26), most of A is published, and the lines of
+// Commercial and Utility are from memory and say so. Where sources disagree the
+// choice is written at the type that makes it.
+//
+// # Out of scope
+//
+// The package sees no pictures and measures nothing. It knows nothing of prices,
+// files, classes and contests; those are other packages, and imports never go
+// back. It grades steers, heifers, cows, bullocks and bulls by the standard for
+// carcass beef, and neither veal nor calves, nor other countries' schemes. It
+// does not apply the requirements of any branded program.
 package grade

@@ -184,7 +184,7 @@ func (s RetailShare) String() string { return fixed.String(int64(s), yieldPlaces
 func ParseRetailShare(s string) (RetailShare, error) {
 	n, err := fixed.Parse(strings.TrimSuffix(s, "%"), yieldPlaces)
 	if err != nil {
-		return 0, fault.Parse("retail share", s, "", "a number with at most 8 places, in %", err)
+		return 0, fault.Parse("retail share", s, "", "a number with at most 8 places; units: %", err)
 	}
 	return RetailShare(n), nil
 }

@@ -73,19 +73,21 @@ const (
 func (t Teeth) IsValid() bool { return t >= 1 && t <= 9 }
 
 // String gives the count in words, as "2 permanent incisors"; "not looked at" for
-// zero.
+// zero. A value made from an impossible count shows what was asked, up to 100.
 func (t Teeth) String() string {
-	n, ok := t.Count()
+	n := int(t) - 1
 	switch {
 	case t == 0:
 		return notLooked
-	case !ok:
-		return "an impossible count of permanent incisors"
-	case n == 1:
-		return teethOne
-	default:
-		return strconv.Itoa(n) + teethPlural
+	case t == -1:
+		return "a negative count of permanent incisors"
+	case t < 0:
+		n = -int(t) - 1
 	}
+	if n == 1 {
+		return teethOne
+	}
+	return strconv.Itoa(n) + teethPlural
 }
 
 // ParseTeeth reads a count as [Teeth.String] writes it, as "2 permanent incisors"

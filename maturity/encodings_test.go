@@ -95,6 +95,26 @@ func TestEvidenceJSON(t *testing.T) {
 	}
 }
 
+func TestTeethString(t *testing.T) {
+	for _, tt := range []struct {
+		name string
+		n    int
+		want string
+	}{
+		{"none, which differs from not looked at", 0, "0 permanent incisors"},
+		{"the singular", 1, "1 permanent incisor"},
+		{"a full mouth", 8, "8 permanent incisors"},
+		{"one too many is shown", 9, "9 permanent incisors"},
+		{"far too many are shown up to a hundred", 100, "100 permanent incisors"},
+		{"and no further", 5000, "100 permanent incisors"},
+		{"a negative count is not", -2, "a negative count of permanent incisors"},
+	} {
+		if got := maturity.Incisors(tt.n).String(); got != tt.want {
+			t.Errorf("%s: Incisors(%d) prints as %q, want %q", tt.name, tt.n, got, tt.want)
+		}
+	}
+}
+
 func FuzzParseAge(f *testing.F) {
 	for _, s := range []string{"29 months", "1 month", "none", "2 permanent incisors", "1 permanent incisor", "not looked at", "8", "600"} {
 		f.Add(s)

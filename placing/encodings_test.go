@@ -8,7 +8,7 @@ import (
 	"example.com/ribface/placing"
 )
 
-func official(t testing.TB, order, cuts string) placing.Official {
+func mustOfficial(t testing.TB, order, cuts string) placing.Official {
 	t.Helper()
 	o, err := placing.NewOfficial(placing.MustParseOrder(order), placing.MustParseCuts(cuts))
 	if err != nil {
@@ -31,9 +31,9 @@ func TestEncodings(t *testing.T) {
 		},
 		Bad: []string{"51", "-1", "2--2", "2-8-2-", "unset", "1-1-1-1-1-1-1-1-1-1-1-1", "02"},
 	})
-	encodetest.Run(t, "Official", official(t, "2-1", "3"), encodetest.Case[placing.Official]{
+	encodetest.Run(t, "Official", mustOfficial(t, "2-1", "3"), encodetest.Case[placing.Official]{
 		Texts: map[string]placing.Official{
-			"3-2-1-4 cuts 2-8-2": official(t, "3-2-1-4", "2-8-2"), "1-2 cuts 0": official(t, "1-2", "0"),
+			"3-2-1-4 cuts 2-8-2": mustOfficial(t, "3-2-1-4", "2-8-2"), "1-2 cuts 0": mustOfficial(t, "1-2", "0"),
 		},
 		Bad: []string{"3-2-1-4", "3-2-1-4 cuts", "3-2-1-4 cuts 2-8", "3-2-1 cuts 2-8-2", "3-2-1-5 cuts 2-8-2", "3-2-1-4 cuts 2-8-51", "3-2-1-4  cuts 2-8-2", "unset"},
 	})

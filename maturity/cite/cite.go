@@ -1,12 +1,35 @@
 // Package cite names where a rule, a table cell or a figure of this module comes
 // from and how far it can be trusted.
 //
-// A [Citation] pairs a [Standing] with the ids of one or more published sources;
-// [Lookup] turns an id into the full [Source]. A [Step] is one line of an
-// explanation: the rule, the numbers put in, what came out, and the citation.
+// A [Citation] pairs a [Standing] with the ids of one or more sources; [Lookup]
+// turns an id into the full [Source], and [Sources] lists the whole register. A
+// [Step] is one line of an explanation: the rule, the numbers put in, what came
+// out, and the citation.
+//
+// # Standings
+//
+// [Official] is the text of the federal standard or of a federal notice.
+// [Published] is a university, an extension service, a journal, a rule book or
+// the trade press. [CommonPractice] is a rule of the trade that stands in no
+// source, or only where no author is known. [Memory] is recalled and was not
+// found. [Derived] is worked out from others and is never stronger than the
+// weakest of them.
+//
+// # Zero values
 //
 // The zero Citation has no standing and prints as "no source given"; the zero
 // Standing is not set.
+//
+// # Encodings and errors
+//
+// Standing and Citation read and write text, and so JSON, flags, logs and
+// database columns, in the spelling of String; their zero value is empty text. A
+// decode that fails leaves its receiver as it was. Errors are the FieldError
+// and ParseError that the packages maturity, grade and placing export, with the
+// same sentinels.
+//
+// The register is generated from the table of sources in the module's test data.
+// It lists what was read and makes no claim about what was not.
 package cite
 
 import (
