@@ -158,10 +158,10 @@ func (q *quantity) parse(s string) (int32, error) {
 }
 
 func (q *quantity) allowed() string {
-	a := "a number with at most 4 places; units: "
+	a := "a number with at most 4 places, in "
 	for i, u := range q.units {
 		if i > 0 {
-			a += ", "
+			a += " or "
 		}
 		a += u.name
 	}

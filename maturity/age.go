@@ -81,8 +81,10 @@ func (t Teeth) String() string {
 		return notLooked
 	case t == -1:
 		return "a negative count of permanent incisors"
+	case t < -9:
+		n = -int(t) - 1 // what Incisors was asked for
 	case t < 0:
-		n = -int(t) - 1
+		return "Teeth(" + strconv.Itoa(int(t)) + ")" // no count gives these
 	}
 	if n == 1 {
 		return teethOne

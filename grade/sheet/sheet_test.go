@@ -403,7 +403,7 @@ func TestWriteRefuses(t *testing.T) {
 		{"sex", "no class", with(func(r *sheet.Row) { r.Carcass.Sex = 6 }), "line 2, column 2 (sex): sex class: sex class(6): unknown; allowed: steer, heifer, cow, bullock, bull"},
 		{"skeletal", "impossible units", with(func(r *sheet.Row) { r.Carcass.Maturity.Skeletal = maturity.A.At(101) }), "line 2, column 3 (skeletal): skeletal maturity: A(101): out of range; allowed: A00 to E100"},
 		{"lean", "impossible units", with(func(r *sheet.Row) { r.Carcass.Maturity.Lean = maturity.A.At(101) }), "line 2, column 4 (lean): lean maturity: A(101): out of range; allowed: A00 to E100"},
-		{"teeth", "an impossible count", with(func(r *sheet.Row) { r.Carcass.Maturity.Teeth = maturity.Incisors(9) }), "line 2, column 5 (teeth): teeth: an impossible count of permanent incisors: out of range; allowed: the count of permanent incisors, 0 to 8"},
+		{"teeth", "an impossible count", with(func(r *sheet.Row) { r.Carcass.Maturity.Teeth = maturity.Incisors(9) }), "line 2, column 5 (teeth): teeth: 9 permanent incisors: out of range; allowed: the count of permanent incisors, 0 to 8"},
 		{"papers", "too old", with(func(r *sheet.Row) { r.Carcass.Maturity.Papers = 601 }), "line 2, column 6 (papers_months): papers: 601 months: out of range; allowed: whole months, 1 to 600"},
 		{"marbling", "impossible points", with(func(r *sheet.Row) { r.Carcass.Marbling = grade.Small.At(101) }), "line 2, column 7 (marbling): marbling: Sm(101): out of range; allowed: Devoid00 to Ab100"},
 		{"firmness", "no term", with(func(r *sheet.Row) { r.Carcass.Lean.Firmness = 8 }), "line 2, column 8 (firmness): firmness: firmness(8): unknown; allowed: very soft, soft, moderately soft, slightly soft, slightly firm, moderately firm, firm"},
