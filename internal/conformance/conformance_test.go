@@ -1,0 +1,243 @@
+package conformance
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/maturity/cite"
+	"github.com/google/go-cmp/cmp"
+)
+
+const (
+	root       = "../.."
+	references = root + "/testdata/references"
+)
+
+// Every file of references is registered, and nothing else is.
+func TestEveryFileIsRegistered(t *testing.T) {
+	found, err := filepath.Glob(references + "/*.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var onDisk []string
+	for _, f := range found {
+		if name := filepath.Base(f); name != "sources.csv" {
+			onDisk = append(onDisk, name)
+		}
+	}
+	var registered []string
+	for _, f := range All() {
+		registered = append(registered, f.Name)
+		if (f.check == nil) == (f.Test == "") {
+			t.Errorf("%s: wants either a check here or a test elsewhere", f.Name)
+		}
+	}
+	slices.Sort(registered)
+	if d := cmp.Diff(onDisk, registered); d != "" {
+		t.Errorf("registered files (-on disk +registered):\n%s", d)
+	}
+}
+
+// Every row of every file says where it comes from and is as it says.
+func TestEveryRow(t *testing.T) {
+	for _, f := range All() {
+		results, err := f.Verify(references)
+		if err != nil {
+			t.Error(err)
+		}
+		for _, r := range results {
+			if r.Err != nil {
+				t.Error(r.Err)
+			}
+			if r.Verdict == Differs && r.Row.Get("note") == "" {
+				t.Errorf("%s:%d: differs without a reason", r.Row.File, r.Row.Line)
+			}
+		}
+	}
+}
+
+func TestSources(t *testing.T) {
+	if err := Sources(references); err != nil {
+		t.Error(err)
+	}
+}
+
+// A file that another package checks names a test that exists there and names
+// the file.
+func TestElsewhere(t *testing.T) {
+	for _, f := range All() {
+		if f.Test == "" {
+			continue
+		}
+		found := testNames(t, filepath.Join(root, f.Room), f.Test, f.Name)
+		switch wait := slices.Contains(pending, f.Name); {
+		case !found && !wait:
+			t.Errorf("%s: package %s has no %s that reads it", f.Name, f.Room, f.Test)
+		case found && wait:
+			t.Errorf("%s: %s is there now; take it from the pending list", f.Name, f.Test)
+		}
+	}
+}
+
+// testNames reports whether a test file of the folder declares the test and
+// names the file in a string.
+func testNames(t *testing.T, dir, test, file string) bool {
+	t.Helper()
+	paths, err := filepath.Glob(dir + "/*_test.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, path := range paths {
+		parsed, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var declared, named bool
+		ast.Inspect(parsed, func(n ast.Node) bool {
+			switch n := n.(type) {
+			case *ast.FuncDecl:
+				declared = declared || n.Name.Name == test
+			case *ast.BasicLit:
+				named = named || n.Kind == token.STRING && strings.Contains(n.Value, file)
+			}
+			return true
+		})
+		if declared && named {
+			return true
+		}
+	}
+	return false
+}
+
+// Every line of the grade chart has a row, under every edition.
+func TestEveryLineHasARow(t *testing.T) {
+	type cell struct{ edition, group, grade, part string }
+	rows := map[cell]int{}
+	all, err := Read(references, "grade-minima.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range all {
+		for e := range strings.FieldsSeq(r.Get("editions")) {
+			rows[cell{e, r.Get("group"), r.Get("grade"), r.Get("part")}]++
+		}
+	}
+	firm := map[cell]int{}
+	if all, err = Read(references, "firmness-minima.csv"); err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range all {
+		for e := range strings.FieldsSeq(r.Get("editions")) {
+			firm[cell{e, r.Get("group"), r.Get("grade"), ""}]++
+		}
+	}
+	lines := 0
+	for e := range grade.Editions() {
+		for l := range e.Lines() {
+			lines++
+			if n := rows[cell{e.String(), l.Group.String(), l.Grade.String(), l.Part.String()}]; n != 1 {
+				t.Errorf("edition %v, %v %v %v: %d rows", e, l.Group, l.Grade, l.Part, n)
+			}
+			want := 1
+			if l.Firmness == 0 {
+				want = 0
+			}
+			if n := firm[cell{e.String(), l.Group.String(), l.Grade.String(), ""}]; n != want {
+				t.Errorf("edition %v, firmness of %v %v: %d rows", e, l.Group, l.Grade, n)
+			}
+		}
+	}
+	if lines == 0 {
+		t.Error("no lines")
+	}
+}
+
+// Every id that the code cites is a source.
+func TestEveryCitedIDIsASource(t *testing.T) {
+	cited := map[string]string{}
+	err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+			return err
+		}
+		parsed, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
+		if err != nil {
+			return err
+		}
+		add := func(e ast.Expr) {
+			if lit, ok := e.(*ast.BasicLit); ok && lit.Kind == token.STRING {
+				ids, _ := strconv.Unquote(lit.Value)
+				for id := range strings.FieldsSeq(ids) {
+					cited[id] = path
+				}
+			}
+		}
+		ast.Inspect(parsed, func(n ast.Node) bool {
+			switch n := n.(type) {
+			case *ast.KeyValueExpr:
+				if key, ok := n.Key.(*ast.Ident); ok && key.Name == "IDs" {
+					add(n.Value)
+				}
+			case *ast.CallExpr:
+				if f, ok := n.Fun.(*ast.Ident); ok && slices.Contains([]string{"derived", "published", "federal"}, f.Name) {
+					add(n.Args[0])
+				}
+			}
+			return true
+		})
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for id, path := range cited {
+		if _, ok := cite.Lookup(id); !ok {
+			t.Errorf("%s cites %q, which is no source", path, id)
+		}
+	}
+	if len(cited) < 20 {
+		t.Errorf("only %d ids found; the search is broken", len(cited))
+	}
+}
+
+// The table of the README is the one that the rows give.
+func TestReadmeTable(t *testing.T) {
+	text, err := os.ReadFile(root + "/README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	table, err := Table(references)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, err := Place(string(text), table)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(want, string(text)); d != "" {
+		t.Errorf("README is stale; run go generate ./... (-want +got):\n%s", d)
+	}
+}
+
+func TestPlace(t *testing.T) {
+	got, err := Place("a\n"+Begin+"\nold\n"+End+"\nb\n", "new\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff("a\n"+Begin+"\nnew\n"+End+"\nb\n", got); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+	for _, text := range []string{"", Begin + "\n", End + "\n" + Begin + "\n"} {
+		if _, err := Place(text, ""); err == nil {
+			t.Errorf("Place(%q): no error", text)
+		}
+	}
+}

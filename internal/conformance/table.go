@@ -1,0 +1,120 @@
+package conformance
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.com/ribface/maturity/cite"
+)
+
+// The marks between which the table stands in the README.
+const (
+	Begin = "<!-- conformance:begin -->"
+	End   = "<!-- conformance:end -->"
+)
+
+// count is one line of the table.
+type count struct {
+	name, standing      string
+	rows, derived       int
+	agree, near, differ int
+}
+
+func (c *count) add(r Result) {
+	c.rows++
+	if r.Row.Get("standing") == cite.Derived.String() {
+		c.derived++
+	}
+	switch r.Verdict {
+	case Agrees:
+		c.agree++
+	case Rounding:
+		c.near++
+	default:
+		c.differ++
+	}
+}
+
+// Table checks every row in the folder and counts the rows by their first
+// source, federal sources first, in the order of sources.csv; rows without a
+// source stand at the end, by standing. A row that fails its check is an error.
+func Table(dir string) (string, error) {
+	order, err := sourceRows(dir)
+	if err != nil {
+		return "", err
+	}
+	var lines []*count
+	by := map[string]*count{}
+	line := func(key, name, standing string) {
+		by[key] = &count{name: name, standing: standing}
+		lines = append(lines, by[key])
+	}
+	for _, want := range []string{"official", "published", "common-practice"} {
+		for _, s := range order {
+			if s.Get("standing") == want {
+				line(s.Get("id"), "`"+s.Get("id")+"`", want)
+			}
+		}
+	}
+	for s := cite.CommonPractice; s.IsValid(); s++ {
+		line("none "+s.String(), "no source", s.String())
+	}
+	total, checked := count{name: "**total**"}, 0
+	for _, f := range files {
+		if slices.Contains(pending, f.Name) {
+			continue
+		}
+		checked++
+		results, err := f.Verify(dir)
+		if err != nil {
+			return "", err
+		}
+		for _, r := range results {
+			if r.Err != nil {
+				return "", r.Err
+			}
+			key := "none " + r.Row.Get("standing")
+			if ids := r.Row.Sources(); len(ids) > 0 {
+				key = ids[0]
+			}
+			by[key].add(r)
+			total.add(r)
+		}
+	}
+	var b strings.Builder
+	fmt.Fprintf(&b, "%d rows of %d files in `testdata/references`, each checked by a test of the package that it concerns. ", total.rows, checked)
+	b.WriteString("A row with several sources counts for the first; derived rows are worked out from the source and not printed in it. Sources without a row ground rules and not figures.\n\n")
+	b.WriteString("| source | standing | rows checked | of these derived | agree | within rounding | differ, explained |\n|---|---|---:|---:|---:|---:|---:|\n")
+	for _, c := range append(lines, &total) {
+		if c.rows > 0 {
+			fmt.Fprintf(&b, "| %s | %s | %d | %d | %d | %d | %d |\n", c.name, c.standing, c.rows, c.derived, c.agree, c.near, c.differ)
+		}
+	}
+	b.WriteString("\nRows that differ:\n\n")
+	for _, f := range files {
+		results, err := f.Verify(dir)
+		if err != nil {
+			return "", err
+		}
+		for _, r := range results {
+			if r.Verdict == Differs {
+				fmt.Fprintf(&b, "- `%s` line %d, %s: %s\n", f.Name, r.Row.Line, r.Row.Get("source_id"), r.Row.Get("note"))
+			}
+		}
+	}
+	return b.String(), nil
+}
+
+// Place puts the table between the marks of the text.
+func Place(text, table string) (string, error) {
+	before, rest, ok := strings.Cut(text, Begin+"\n")
+	if !ok {
+		return "", fmt.Errorf("no line %s", Begin)
+	}
+	_, after, ok := strings.Cut(rest, End)
+	if !ok {
+		return "", fmt.Errorf("no line %s after %s", End, Begin)
+	}
+	return before + Begin + "\n" + table + End + after, nil
+}
