@@ -103,3 +103,13 @@ type OfficialFacts struct {
 
 // MaxExhibit is the greatest number of an exhibit in a grading class.
 const MaxExhibit = 60
+
+// measures returns the four measures, those that were not given as zero.
+func (f Facts) measures() grade.Measures {
+	return grade.Measures{Fat: f.Fat.Value, Ribeye: f.Ribeye.Value, KPH: f.KPH.Value, Weight: f.Weight.Value}
+}
+
+// measured reports whether all four measures were given.
+func (f Facts) measured() bool {
+	return f.Fat.Given && f.Ribeye.Given && f.KPH.Given && f.Weight.Given
+}

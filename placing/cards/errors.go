@@ -47,3 +47,11 @@ func (e *RowError) Error() string {
 
 // Unwrap returns what was refused.
 func (e *RowError) Unwrap() error { return e.Err }
+
+// inField puts the field of an error under a wider one.
+func inField(outer string, err error) error { return fault.In(outer, err) }
+
+// inMember says whose card an error is about.
+func inMember(m Member, err error) error {
+	return fault.In("member "+strconv.Quote(m.ID), err)
+}

@@ -20,6 +20,26 @@ type Points int64
 // Point is one point, for counting and making: 50*Point.
 const Point Points = 10_000
 
+// maxPoints bounds every value and weight that a caller gives, so that no sum of
+// them overflows.
+const maxPoints = 1_000_000 * Point
+
+// checkValue refuses what is no value of an item or component.
+func checkValue(field string, p Points) error {
+	if p <= 0 || p > maxPoints {
+		return &FieldError{Field: field, Value: p.String(), Allowed: "over 0 to 1,000,000 points", Err: ErrRange}
+	}
+	return nil
+}
+
+// checkLoss refuses what is no number of points to lose.
+func checkLoss(field string, p Points) error {
+	if p < 0 || p > maxPoints {
+		return &FieldError{Field: field, Value: p.String(), Allowed: "0 to 1,000,000 points", Err: ErrRange}
+	}
+	return nil
+}
+
 // ParsePoints reads a number with at most 4 places, as "42" or "7.5".
 func ParsePoints(s string) (Points, error) {
 	n, err := fixed.Parse(s, pointPlaces)

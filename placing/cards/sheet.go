@@ -183,7 +183,7 @@ func (s Sheet[T]) Write(w io.Writer, rows iter.Seq[T]) error {
 		return s.missing("")
 	}
 	b[len(b)-1] = '\n'
-	out.Write(b)
+	_, _ = out.Write(b) // an error stays and is returned below
 	line := 1
 	for row := range rows {
 		line++
@@ -199,9 +199,6 @@ func (s Sheet[T]) Write(w io.Writer, rows iter.Seq[T]) error {
 			b = append(b, ',')
 		}
 		b[len(b)-1] = '\n'
-		if len(b) > maxLine {
-			return errors.Join(&RowError{Line: line, Err: errTooLong}, out.Flush())
-		}
 		if _, err := out.Write(b); err != nil {
 			return err
 		}

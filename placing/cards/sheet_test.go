@@ -297,6 +297,13 @@ func TestWriteRefuses(t *testing.T) {
 	}
 }
 
+func TestColumns(t *testing.T) {
+	want := "contest, class, exhibit, member, team, division, maturity, marbling, quality, fat_in, ribeye_sq_in, kph_pct, weight_lb, yield, fat_mm, fat_cm, ribeye_sq_cm, weight_kg"
+	if d := cmp.Diff(want, cards.EstimateSheet().Columns()); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+}
+
 type full struct{}
 
 func (full) Write([]byte) (int, error) { return 0, errors.New("full") }

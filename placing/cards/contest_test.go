@@ -1,0 +1,654 @@
+package cards_test
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/maturity"
+	"example.com/ribface/placing"
+	"example.com/ribface/placing/cards"
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+)
+
+// TestPublishedFormats checks the totals that the sources state.
+func TestPublishedFormats(t *testing.T) {
+	want := []struct {
+		source      string
+		total, team cards.Points
+	}{
+		{"published: cata-2012", 800 * pt, 2400 * pt},      // published: 800 each, 2,400 a team
+		{"published: tx-ffa-slides", 750 * pt, 3000 * pt},  // 750 derived
+		{"published: ksu-horse-judging", 600 * pt, 0 * pt}, // published: 400 + 200
+	}
+	formats := cards.PublishedFormats()
+	if len(formats) != len(want) {
+		t.Fatalf("got %d formats", len(formats))
+	}
+	for i, f := range formats {
+		t.Run(f.Name, func(t *testing.T) {
+			if err := f.Check(); err != nil {
+				t.Error(err)
+			}
+			if f.Cite.String() != want[i].source || f.Total() != want[i].total || f.TeamTotal() != want[i].team {
+				t.Errorf("got %v, %v, %v, want %v", f.Cite, f.Total(), f.TeamTotal(), want[i])
+			}
+		})
+	}
+	// California: quality and yield 40 each, 120 and 120 for a team (cata-2012).
+	for _, c := range formats[0].Components {
+		if (c.Kind == cards.KindQuality || c.Kind == cards.KindYield) && c.Value*cards.Points(formats[0].Counting) != 120*pt {
+			t.Errorf("%s: %v for a team", c.Name, c.Value*cards.Points(formats[0].Counting))
+		}
+	}
+}
+
+// TestFormatsExpressed builds the forms of contest whose values are not all
+// published, with values of our own where the source is silent.
+func TestFormatsExpressed(t *testing.T) {
+	reasons := cards.Component{Name: "reasons", Kind: cards.KindHand, Classes: []string{"1", "2"}, Value: 100 * pt}
+	ident := cards.Component{Name: "identification", Kind: cards.KindHand, Value: 210 * pt}
+	grading := cards.Component{Name: "quality", Kind: cards.KindQuality, Classes: []string{"g"}, Value: 30 * pt}
+	problem := cards.Component{Name: "yield", Kind: cards.KindYield, Classes: []string{"g"}, Value: 30 * pt}
+	top := []cards.TieBreak{{Components: []string{"identification"}}, {Components: []string{"quality", "yield"}}}
+	for name, f := range map[string]cards.Format{
+		"state-aged-meats: identification, then grading, of the top three":                            {Components: []cards.Component{reasons, ident, grading, problem}, TeamMembers: 4, Counting: 3, Ties: top, TeamTies: top},
+		"ffa-2017-2021: three members, all count, 30 cuts are 210":                                    {Components: []cards.Component{ident}, TeamMembers: 3, Counting: 3},
+		"amsa-4h-contest: four, top three":                                                            {Components: []cards.Component{ident, reasons}, TeamMembers: 4, Counting: 3},
+		"amsa-virtual-2021: any number, top three":                                                    {Components: []cards.Component{ident}, Counting: 3},
+		"maec-2018: up to ten, four high":                                                             {Components: []cards.Component{ident}, TeamMembers: 10, Counting: 4},
+		"nc-ffa-2015: four count and a missing fourth is 0":                                           {Components: []cards.Component{ident}, TeamMembers: 4, Counting: 4},
+		"ok-ffa-livestock: three high, partial teams barred":                                          {Components: []cards.Component{ident}, TeamMembers: 4, Counting: 3, Short: cards.Barred},
+		"ga-4h-dairy: 3 to 20, high three, total reasons break ties, here of all members of the team": {Components: []cards.Component{reasons}, TeamMembers: 20, Counting: 3, Ties: []cards.TieBreak{{Components: []string{"reasons"}}}, TeamTies: []cards.TieBreak{{Components: []string{"reasons"}, AllMembers: true}}},
+	} {
+		if err := f.Check(); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+func TestFormatCheck(t *testing.T) {
+	one := cards.Component{Name: "a", Kind: cards.KindHand, Value: pt}
+	with := func(c ...cards.Component) cards.Format { return cards.Format{Components: c} }
+	many := make([]string, 201)
+	for i := range many {
+		many[i] = fmt.Sprint(i)
+	}
+	tests := []struct {
+		name string
+		f    cards.Format
+		want string
+	}{
+		{"nothing", cards.Format{}, "components: 0: out of range; allowed: 1 to 200"},
+		{"too many", cards.Format{Components: make([]cards.Component, 201)}, "components: 201: out of range; allowed: 1 to 200"},
+		{"no name", with(cards.Component{}), "component: missing; allowed: a name or number"},
+		{"name twice", with(one, one), `component "a": repeated; allowed: each name once`},
+		{"no kind", with(cards.Component{Name: "a", Value: pt}), `component "a": kind: missing; allowed: placing, quality, yield, by hand`},
+		{"no value", with(cards.Component{Name: "a", Kind: cards.KindHand}), `component "a": value: 0: out of range; allowed: over 0 to 1,000,000 points`},
+		{"too many classes", with(cards.Component{Name: "a", Kind: cards.KindHand, Value: pt, Classes: many}), `component "a": classes: 201: out of range; allowed: at most 200`},
+		{"class without name", with(cards.Component{Name: "a", Kind: cards.KindPlacing, Value: pt, Classes: []string{""}}), `component "a": class: missing; allowed: a name or number`},
+		{"class twice in a component", with(cards.Component{Name: "a", Kind: cards.KindHand, Value: pt, Classes: []string{"x", "x"}}), `component "a": class: x: repeated; allowed: each class in one component of a kind`},
+		{"class in two of a kind", with(cards.Component{Name: "a", Kind: cards.KindPlacing, Value: pt}, cards.Component{Name: "b", Kind: cards.KindPlacing, Value: pt, Classes: []string{"a"}}), `component "b": class: a: repeated; allowed: each class in one component of a kind`},
+		{"class in two by hand", with(cards.Component{Name: "a", Kind: cards.KindHand, Value: pt, Classes: []string{"x"}}, cards.Component{Name: "b", Kind: cards.KindHand, Value: pt, Classes: []string{"x"}}), ""},
+		{"members below 0", cards.Format{Components: []cards.Component{one}, TeamMembers: -1}, "team members: -1: out of range; allowed: 0 or more"},
+		{"counting below 0", cards.Format{Components: []cards.Component{one}, Counting: -1}, "counting members: -1: out of range; allowed: 0 to the members of a team"},
+		{"more counting than members", cards.Format{Components: []cards.Component{one}, TeamMembers: 3, Counting: 4}, "counting members: 4: out of range; allowed: 0 to the members of a team"},
+		{"all counting", cards.Format{Components: []cards.Component{one}, TeamMembers: 3, Counting: 3}, ""},
+		{"bad rule for short teams", cards.Format{Components: []cards.Component{one}, Short: 2}, "rule for short teams: rule for short teams(2): unknown; allowed: barred"},
+		{"tie-break by nothing", cards.Format{Components: []cards.Component{one}, Ties: []cards.TieBreak{{Components: []string{"a"}}, {}}}, "tie-break 2: missing; allowed: one component or more"},
+		{"tie-break by an unknown", cards.Format{Components: []cards.Component{one}, TeamTies: []cards.TieBreak{{Components: []string{"b"}}}}, "tie-break for teams 1: b: unknown; allowed: the name of a component"},
+		{"tie-break by one twice", cards.Format{Components: []cards.Component{one}, Ties: []cards.TieBreak{{Components: []string{"a", "a"}}}}, "tie-break 1: a: repeated; allowed: each component once"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) { wantErr(t, tt.f.Check(), tt.want) })
+	}
+}
+
+// springKey is an invented contest: two placing classes, one grading class of two
+// carcasses, two sets of reasons and an examination.
+func springKey(t testing.TB) (cards.Format, cards.Rules, []cards.OfficialPlacing, []cards.OfficialFacts) {
+	t.Helper()
+	ladder, err := cards.NewEvenLadder(10*pt, 2*pt, cards.ChartQualities(grade.Current, maturity.A))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return cards.Format{
+			Name: "invented spring",
+			Components: []cards.Component{
+				{Name: "placings", Kind: cards.KindPlacing, Classes: []string{"beef", "ribs"}, Value: 100 * pt},
+				{Name: "quality", Kind: cards.KindQuality, Classes: []string{"coolers"}, Value: 20 * pt},
+				{Name: "yield", Kind: cards.KindYield, Classes: []string{"coolers"}, Value: 20 * pt},
+				{Name: "reasons", Kind: cards.KindHand, Classes: []string{"beef", "ribs"}, Value: 100 * pt},
+				{Name: "examination", Kind: cards.KindHand, Value: 60 * pt},
+			},
+			TeamMembers: 4, Counting: 3,
+			Ties:     []cards.TieBreak{{Components: []string{"reasons"}}, {Components: []string{"quality", "yield"}}},
+			TeamTies: []cards.TieBreak{{Components: []string{"reasons"}}, {Components: []string{"examination"}, AllMembers: true}},
+		}, cards.Rules{
+			Quality: cards.QualityRule{Ladder: ladder},
+			Yield:   cards.YieldRule{Step: cards.Tenths, Rounding: grade.HalfUp, Value: 10 * pt, Each: pt},
+		}, []cards.OfficialPlacing{
+			{Class: "beef", Order: placing.MustParseOrder("3-2-1-4"), Cuts: placing.MustParseCuts("2-8-2")},
+			{Class: "ribs", Order: placing.MustParseOrder("1-2-3-4"), Cuts: placing.MustParseCuts("5-5-5")},
+		}, []cards.OfficialFacts{
+			{Class: "coolers", Exhibit: 1, Facts: cards.Facts{
+				Quality: cards.Give(grade.Choice.Part(grade.Low)), Fat: cards.Give(grade.Inches(0.6)), Ribeye: cards.Give(grade.SquareInches(11.9)),
+				KPH: cards.Give(grade.Percent(1.5)), Weight: cards.Give(grade.Pounds(660)),
+			}},
+			{Class: "coolers", Exhibit: 2, Facts: cards.Facts{Quality: cards.Give(grade.Select.Part(grade.High)), Yield: cards.Give(yield(t, "3.1"))}},
+		}
+}
+
+func spring(t testing.TB) *cards.Contest {
+	t.Helper()
+	f, r, p, o := springKey(t)
+	c, err := cards.NewContest("", f, r, p, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+func TestNewContest(t *testing.T) {
+	tests := []struct {
+		name   string
+		change func(*string, *cards.Format, *cards.Rules, *[]cards.OfficialPlacing, *[]cards.OfficialFacts)
+		want   string
+	}{
+		{"in order", func(*string, *cards.Format, *cards.Rules, *[]cards.OfficialPlacing, *[]cards.OfficialFacts) {}, ""},
+		{"bad name", func(n *string, _ *cards.Format, _ *cards.Rules, _ *[]cards.OfficialPlacing, _ *[]cards.OfficialFacts) {
+			*n = " x"
+		}, `contest: " x": bad syntax; allowed: no space before or after`},
+		{"bad format", func(_ *string, f *cards.Format, _ *cards.Rules, _ *[]cards.OfficialPlacing, _ *[]cards.OfficialFacts) {
+			f.Components = nil
+		}, "components: 0: out of range; allowed: 1 to 200"},
+		{"other contest", func(_ *string, _ *cards.Format, _ *cards.Rules, p *[]cards.OfficialPlacing, _ *[]cards.OfficialFacts) {
+			(*p)[0].Contest = "fall"
+		}, `contest: "fall": unknown; allowed: ""`},
+		{"facts of another contest", func(_ *string, _ *cards.Format, _ *cards.Rules, _ *[]cards.OfficialPlacing, o *[]cards.OfficialFacts) {
+			(*o)[0].Contest = "fall"
+		}, `contest: "fall": unknown; allowed: ""`},
+		{"unknown class", func(_ *string, _ *cards.Format, _ *cards.Rules, p *[]cards.OfficialPlacing, _ *[]cards.OfficialFacts) {
+			(*p)[0].Class = "veal"
+		}, `class: "veal": unknown; allowed: a class of the contest`},
+		{"placing of a grading class", func(_ *string, _ *cards.Format, _ *cards.Rules, p *[]cards.OfficialPlacing, _ *[]cards.OfficialFacts) {
+			(*p)[0].Class = "coolers"
+		}, `class "coolers": official placing: unknown; allowed: the class of a placing component`},
+		{"placing twice", func(_ *string, _ *cards.Format, _ *cards.Rules, p *[]cards.OfficialPlacing, _ *[]cards.OfficialFacts) {
+			(*p)[1].Class = "beef"
+		}, `class "beef": official placing: 1-2-3-4: repeated; allowed: one for each class`},
+		{"no cuts", func(_ *string, _ *cards.Format, _ *cards.Rules, p *[]cards.OfficialPlacing, _ *[]cards.OfficialFacts) {
+			(*p)[1].Cuts = placing.Cuts{}
+		}, `class "ribs": cuts: missing; allowed: 3 cuts for 4 exhibits`},
+		{"placing missing", func(_ *string, _ *cards.Format, _ *cards.Rules, p *[]cards.OfficialPlacing, _ *[]cards.OfficialFacts) {
+			*p = (*p)[:1]
+		}, `class "ribs": official placing: missing; allowed: one for each class`},
+		{"exhibit out of range", func(_ *string, _ *cards.Format, _ *cards.Rules, _ *[]cards.OfficialPlacing, o *[]cards.OfficialFacts) {
+			(*o)[0].Exhibit = 61
+		}, `class "coolers": exhibit: 61: out of range; allowed: 1 to 60`},
+		{"exhibit twice", func(_ *string, _ *cards.Format, _ *cards.Rules, _ *[]cards.OfficialPlacing, o *[]cards.OfficialFacts) {
+			(*o)[1].Exhibit = 1
+		}, `class "coolers": exhibit 1: repeated; allowed: each exhibit once`},
+		{"no quality", func(_ *string, _ *cards.Format, _ *cards.Rules, _ *[]cards.OfficialPlacing, o *[]cards.OfficialFacts) {
+			(*o)[0].Facts.Quality = cards.Answer[grade.Quality]{}
+		}, `class "coolers": exhibit 1: official quality: missing; allowed: a quality grade`},
+		{"quality off the ladder", func(_ *string, _ *cards.Format, r *cards.Rules, _ *[]cards.OfficialPlacing, _ *[]cards.OfficialFacts) {
+			r.Quality.Ladder, _ = cards.NewEvenLadder(10*pt, pt, []grade.Quality{grade.Prime.Part(grade.Low), grade.Choice.Part(grade.Whole)})
+		}, `class "coolers": exhibit 2: official quality: High Select: unknown; allowed: Low Prime, Choice`},
+		{"no yield", func(_ *string, _ *cards.Format, _ *cards.Rules, _ *[]cards.OfficialPlacing, o *[]cards.OfficialFacts) {
+			(*o)[0].Facts.Weight = cards.Answer[grade.Weight]{}
+		}, `class "coolers": exhibit 1: official yield: missing; allowed: a yield grade, or the four measures`},
+		{"yield out of range", func(_ *string, _ *cards.Format, _ *cards.Rules, _ *[]cards.OfficialPlacing, o *[]cards.OfficialFacts) {
+			(*o)[1].Facts.Yield.Value = 31 * grade.OneGrade
+		}, `class "coolers": exhibit 2: yield: 31: out of range; allowed: -5.5 to 18.84`},
+		{"measures out of range", func(_ *string, _ *cards.Format, _ *cards.Rules, _ *[]cards.OfficialPlacing, o *[]cards.OfficialFacts) {
+			(*o)[0].Facts.Fat.Value = grade.Inches(4)
+		}, `class "coolers": exhibit 1: official yield: missing; allowed: a yield grade, or the four measures`},
+		{"no rule for yields", func(_ *string, _ *cards.Format, r *cards.Rules, _ *[]cards.OfficialPlacing, _ *[]cards.OfficialFacts) {
+			r.Yield = cards.YieldRule{}
+		}, `class "coolers": yield step: missing; allowed: whole grades, thirds, tenths`},
+		{"facts of a placing class", func(_ *string, _ *cards.Format, _ *cards.Rules, _ *[]cards.OfficialPlacing, o *[]cards.OfficialFacts) {
+			(*o)[0].Class = "beef"
+		}, `class "beef": exhibit 1: unknown; allowed: the class of a grading component`},
+		{"unknown class of facts", func(_ *string, _ *cards.Format, _ *cards.Rules, _ *[]cards.OfficialPlacing, o *[]cards.OfficialFacts) {
+			(*o)[0].Class = "veal"
+		}, `class: "veal": unknown; allowed: a class of the contest`},
+		{"no facts", func(_ *string, _ *cards.Format, _ *cards.Rules, _ *[]cards.OfficialPlacing, o *[]cards.OfficialFacts) {
+			*o = nil
+		}, `class "coolers": official facts: missing; allowed: one exhibit or more`},
+		{"value does not add up", func(_ *string, f *cards.Format, _ *cards.Rules, _ *[]cards.OfficialPlacing, _ *[]cards.OfficialFacts) {
+			f.Components[0].Value = 150 * pt
+		}, `component "placings": value: 150: out of range; allowed: 100, the sum of its items`},
+		{"yield does not add up", func(_ *string, f *cards.Format, _ *cards.Rules, _ *[]cards.OfficialPlacing, _ *[]cards.OfficialFacts) {
+			f.Components[2].Value = 30 * pt
+		}, `component "yield": value: 30: out of range; allowed: 20, the sum of its items`},
+		{"value cannot be shared", func(_ *string, f *cards.Format, _ *cards.Rules, _ *[]cards.OfficialPlacing, _ *[]cards.OfficialFacts) {
+			f.Components[3].Value = 100*pt + 1
+		}, `component "reasons": value: 100.0001: out of range; allowed: 100, the sum of its items`},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			name := ""
+			f, r, p, o := springKey(t)
+			tt.change(&name, &f, &r, &p, &o)
+			_, err := cards.NewContest(name, f, r, p, o)
+			wantErr(t, err, tt.want)
+		})
+	}
+}
+
+func TestContestIsClosed(t *testing.T) {
+	f, r, p, o := springKey(t)
+	c, err := cards.NewContest("", f, r, p, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f.Components[0].Classes[0], f.Ties[0].Components[0] = "x", "x"
+	got := c.Format()
+	got.Components[1].Classes[0], got.TeamTies[0].Components[0] = "x", "x"
+	want, _, _, _ := springKey(t)
+	if d := cmp.Diff(want, c.Format()); d != "" {
+		t.Errorf("the contest shares storage with a caller (-want +got):\n%s", d)
+	}
+	if c.Rules().Yield.Each != pt {
+		t.Error("rules are lost")
+	}
+	if o, ok := c.Official("beef"); !ok || o.String() != "3-2-1-4 cuts 2-8-2" {
+		t.Errorf("official: %v, %v", o, ok)
+	}
+	for _, class := range []string{"coolers", "veal"} {
+		if o, ok := c.Official(class); ok || o.IsValid() {
+			t.Errorf("%s has an official placing", class)
+		}
+	}
+	if f, ok := c.Facts("coolers", 1); !ok || f.Yield.Value != yield(t, "3") && !f.Yield.Given {
+		t.Errorf("facts: %+v, %v", f, ok)
+	}
+	for _, at := range []struct {
+		class   string
+		exhibit int
+	}{{"coolers", 0}, {"coolers", 3}, {"coolers", 61}, {"veal", 1}, {"coolers", -1}} {
+		if _, ok := c.Facts(at.class, at.exhibit); ok {
+			t.Errorf("%v has facts", at)
+		}
+	}
+}
+
+func TestScoreCards(t *testing.T) {
+	c := spring(t)
+	ada := cards.Member{ID: "7", Team: "North Fork", Division: "senior"}
+	item, err := c.Placing(cards.PlacingCard{Class: "beef", Member: ada, Card: placing.Card{Order: placing.MustParseOrder("4-2-3-1")}})
+	wantErr(t, err, "")
+	// 24 points (published: ext-maryland-contests).
+	if d := cmp.Diff(cards.Item{Member: ada, Component: "placings", Class: "beef", Points: 24 * pt, Of: 50 * pt}, item); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+	_, err = c.Placing(cards.PlacingCard{Contest: "fall", Class: "beef", Member: ada})
+	wantErr(t, err, `member "7": contest: "fall": unknown; allowed: ""`)
+	_, err = c.Placing(cards.PlacingCard{Class: "coolers", Member: ada})
+	wantErr(t, err, `member "7": class: "coolers": unknown; allowed: a placing class`)
+	_, err = c.Placing(cards.PlacingCard{Class: "beef", Member: ada, Card: placing.Card{Order: placing.MustParseOrder("1-2-3")}})
+	wantErr(t, err, `member "7": class "beef": card: 1-2-3: out of range; allowed: an order of 4 exhibits`)
+	_, err = c.Placing(cards.PlacingCard{Class: "beef"})
+	wantErr(t, err, "member: missing; allowed: a name or number")
+
+	low := grade.Choice.Part(grade.Low)
+	est := func(exhibit int, q cards.Answer[grade.Quality], y cards.Answer[grade.Yield]) cards.Estimate {
+		return cards.Estimate{Class: "coolers", Exhibit: exhibit, Member: ada, Facts: cards.Facts{Quality: q, Yield: y}}
+	}
+	q, y, err := c.Estimate(est(2, cards.Give(low), cards.Give(yield(t, "3.4"))))
+	wantErr(t, err, "")
+	if d := cmp.Diff([]cards.Item{{ada, "quality", "coolers", 2, 8 * pt, 10 * pt}, {ada, "yield", "coolers", 2, 7 * pt, 10 * pt}}, []cards.Item{q, y}); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+	q, y, err = c.Estimate(est(2, cards.Answer[grade.Quality]{}, cards.Answer[grade.Yield]{Mark: placing.Blank}))
+	if q.IsValid() || y.Points != 0 || !y.IsValid() || err != nil {
+		t.Errorf("empty quality, blank yield: %+v, %+v, %v", q, y, err)
+	}
+	for _, bad := range []struct {
+		e    cards.Estimate
+		want string
+	}{
+		{cards.Estimate{Contest: "fall", Member: ada}, `member "7": contest: "fall": unknown; allowed: ""`},
+		{est(3, cards.Give(low), cards.Answer[grade.Yield]{}), `member "7": class "coolers": exhibit: 3: unknown; allowed: an exhibit with official facts`},
+		{est(0, cards.Give(low), cards.Answer[grade.Yield]{}), `member "7": class "coolers": exhibit: 0: unknown; allowed: an exhibit with official facts`},
+		{est(61, cards.Give(low), cards.Answer[grade.Yield]{}), `member "7": class "coolers": exhibit: 61: unknown; allowed: an exhibit with official facts`},
+		{est(2, cards.Answer[grade.Quality]{Mark: 9}, cards.Answer[grade.Yield]{}), `member "7": class "coolers": exhibit 2: mark: mark(9): unknown; allowed: blank, double-marked, unreadable`},
+		{est(2, cards.Give(low), cards.Answer[grade.Yield]{Mark: 9}), `member "7": class "coolers": exhibit 2: mark: mark(9): unknown; allowed: blank, double-marked, unreadable`},
+		{est(2, cards.Give(low), cards.Give(31*grade.OneGrade)), `member "7": class "coolers": exhibit 2: yield: 31: out of range; allowed: -5.5 to 18.84`},
+		{cards.Estimate{Class: "coolers", Exhibit: 2, Facts: cards.Facts{Quality: cards.Give(low)}}, `member "": class "coolers": exhibit 2: member: missing; allowed: a name or number`},
+		{cards.Estimate{Class: "coolers", Exhibit: 2, Facts: cards.Facts{Yield: cards.Give(grade.Yield(0))}}, `member "": class "coolers": exhibit 2: member: missing; allowed: a name or number`},
+	} {
+		q, y, err := c.Estimate(bad.e)
+		if q.IsValid() || y.IsValid() {
+			t.Errorf("%s: scored", bad.want)
+		}
+		wantErr(t, err, bad.want)
+	}
+
+	hand := func(component, class string, s cards.Answer[cards.Points]) (cards.Item, error) {
+		return c.Hand(cards.HandScore{Component: component, Class: class, Member: ada, Score: s})
+	}
+	item, err = hand("reasons", "beef", cards.Give(43*pt))
+	if d := cmp.Diff(cards.Item{ada, "reasons", "beef", 0, 43 * pt, 50 * pt}, item); d != "" || err != nil {
+		t.Errorf("%v (-want +got):\n%s", err, d)
+	}
+	if item, err = hand("examination", "", cards.Answer[cards.Points]{Mark: placing.Blank}); item.Points != 0 || !item.IsValid() || err != nil {
+		t.Errorf("blank: %+v, %v", item, err)
+	}
+	if item, err = hand("examination", "", cards.Answer[cards.Points]{}); item.IsValid() || err != nil {
+		t.Errorf("empty: %+v, %v", item, err)
+	}
+	for _, edge := range []cards.Points{0, 60 * pt} {
+		if item, err = hand("examination", "", cards.Give(edge)); item.Points != edge || err != nil {
+			t.Errorf("edge %v: %+v, %v", edge, item, err)
+		}
+	}
+	for _, bad := range []struct {
+		component, class string
+		s                cards.Answer[cards.Points]
+		want             string
+	}{
+		{"placings", "beef", cards.Give(pt), `member "7": component: "placings": unknown; allowed: a component that is scored by hand`},
+		{"oratory", "", cards.Give(pt), `member "7": component: "oratory": unknown; allowed: a component that is scored by hand`},
+		{"reasons", "", cards.Give(pt), `member "7": class: "": unknown; allowed: a class of the component "reasons"`},
+		{"examination", "", cards.Give(60*pt + 1), `member "7": examination: 60.0001: out of range; allowed: 0 to 60`},
+		{"examination", "", cards.Give(cards.Points(-1)), `member "7": examination: -0.0001: out of range; allowed: 0 to 60`},
+		{"examination", "", cards.Answer[cards.Points]{Mark: 9}, `member "7": mark: mark(9): unknown; allowed: blank, double-marked, unreadable`},
+	} {
+		_, err := hand(bad.component, bad.class, bad.s)
+		wantErr(t, err, bad.want)
+	}
+	_, err = c.Hand(cards.HandScore{Contest: "fall", Component: "reasons", Member: ada})
+	wantErr(t, err, `member "7": contest: "fall": unknown; allowed: ""`)
+	_, err = c.Hand(cards.HandScore{Component: "examination", Score: cards.Give(pt)})
+	wantErr(t, err, "member: missing; allowed: a name or number")
+}
+
+// by makes an item scored by hand in the spring contest.
+func by(m cards.Member, component, class string, points int) cards.Item {
+	return cards.Item{Member: m, Component: component, Class: class, Points: cards.Points(points) * pt, Of: 50 * pt}
+}
+
+func TestTallyRefuses(t *testing.T) {
+	ada := cards.Member{ID: "7", Team: "North Fork", Division: "senior"}
+	tally := spring(t).Tally()
+	wantErr(t, tally.Add(by(ada, "reasons", "beef", 40), cards.Item{}), "")
+	bad := []struct {
+		name  string
+		items []cards.Item
+		want  string
+	}{
+		{"twice", []cards.Item{by(ada, "reasons", "ribs", 30), by(ada, "reasons", "beef", 40)}, `member "7": reasons: class "beef": repeated; allowed: one card for each class`},
+		{"twice at once", []cards.Item{by(ada, "reasons", "ribs", 30), by(ada, "reasons", "ribs", 40)}, `member "7": reasons: class "ribs": repeated; allowed: one card for each class`},
+		{"unknown component", []cards.Item{by(ada, "oratory", "", 40)}, `member "7": oratory: unknown; allowed: an item of the contest`},
+		{"unknown class", []cards.Item{by(ada, "reasons", "veal", 40)}, `member "7": reasons: class "veal": unknown; allowed: an item of the contest`},
+		{"unknown exhibit", []cards.Item{{Member: ada, Component: "quality", Class: "coolers", Exhibit: 3}}, `member "7": quality: class "coolers": exhibit 3: unknown; allowed: an item of the contest`},
+		{"exhibit out of range", []cards.Item{{Member: ada, Component: "quality", Class: "coolers", Exhibit: 61}}, `member "7": quality: class "coolers": exhibit 61: unknown; allowed: an item of the contest`},
+		{"exhibit below 0", []cards.Item{{Member: ada, Component: "quality", Class: "coolers", Exhibit: -1}}, `member "7": quality: class "coolers": exhibit -1: unknown; allowed: an item of the contest`},
+		{"other team", []cards.Item{by(cards.Member{ID: "7", Team: "South Fork", Division: "senior"}, "reasons", "ribs", 30)}, `member "7": team: "South Fork": repeated; allowed: "North Fork", as on the member's other cards`},
+		{"other division", []cards.Item{by(cards.Member{ID: "7", Division: "junior"}, "reasons", "ribs", 30)}, `member "7": division: "junior": repeated; allowed: "senior", as on the member's other cards`},
+		{"no member", []cards.Item{by(cards.Member{}, "reasons", "ribs", 30)}, `member "": member: missing; allowed: a name or number`},
+		{"bad team", []cards.Item{by(cards.Member{ID: "8", Team: " "}, "reasons", "ribs", 30)}, `member "8": team: " ": bad syntax; allowed: no space before or after`},
+		{"bad division", []cards.Item{by(cards.Member{ID: "8", Division: " "}, "reasons", "ribs", 30)}, `member "8": division: " ": bad syntax; allowed: no space before or after`},
+	}
+	for _, tt := range bad {
+		t.Run(tt.name, func(t *testing.T) { wantErr(t, tally.Add(tt.items...), tt.want) })
+	}
+	// A card without team or division is taken for the same member; what it lacks
+	// may come later.
+	wantErr(t, tally.Add(by(cards.Member{ID: "7"}, "reasons", "ribs", 30)), "")
+	wantErr(t, tally.Enter(cards.Member{ID: "8"}), "")
+	wantErr(t, tally.Enter(cards.Member{ID: "8", Team: "North Fork"}), "")
+	s, err := tally.Standings(cards.View{})
+	wantErr(t, err, "")
+	want := []cards.MemberLine{
+		{Rank: 1, Member: ada, Total: 70 * pt, Scores: []cards.Points{0, 0, 0, 70 * pt, 0},
+			Missing: []string{`placings: class "beef"`, `placings: class "ribs"`, `quality: class "coolers"`, `yield: class "coolers"`, "examination"}},
+		{Rank: 2, Member: cards.Member{ID: "8", Team: "North Fork"}, Scores: make([]cards.Points, 5),
+			Missing: []string{`placings: class "beef"`, `placings: class "ribs"`, `quality: class "coolers"`, `yield: class "coolers"`, `reasons: class "beef"`, `reasons: class "ribs"`, "examination"}},
+	}
+	if d := cmp.Diff(want, s.Members); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+	if d := cmp.Diff([]cards.TeamLine{{Rank: 1, Team: "North Fork", Total: 70 * pt, Scores: []cards.Points{0, 0, 0, 70 * pt, 0}, Counting: []string{"7", "8"}, Short: true}}, s.Teams); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+	// One exhibit of two is missing.
+	wantErr(t, tally.Add(cards.Item{Member: cards.Member{ID: "8"}, Component: "quality", Class: "coolers", Exhibit: 2}), "")
+	s, err = tally.Standings(cards.View{Components: []string{"quality"}})
+	wantErr(t, err, "")
+	if d := cmp.Diff([]string{`quality: class "coolers": exhibit 1`}, s.Members[1].Missing); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+}
+
+func TestStandings(t *testing.T) {
+	m := func(id, team, division string) cards.Member {
+		return cards.Member{ID: id, Team: team, Division: division}
+	}
+	// Invented members. Totals: 9 and 10 tie for first in every step; 3 has the same
+	// total and loses by reasons; 4 and 5 tie on total and reasons, 4 wins by grading.
+	items := []cards.Item{
+		by(m("10", "Elk", "senior"), "reasons", "beef", 45), by(m("10", "Elk", "senior"), "examination", "", 55),
+		by(m("9", "Owl", "senior"), "reasons", "beef", 45), by(m("9", "Owl", "senior"), "examination", "", 55),
+		by(m("3", "Elk", "senior"), "reasons", "beef", 40), by(m("3", "Elk", "senior"), "examination", "", 60),
+		by(m("4", "Elk", "junior"), "reasons", "beef", 30), {Member: m("4", "Elk", "junior"), Component: "quality", Class: "coolers", Exhibit: 1, Points: 10 * pt},
+		by(m("5", "Owl", "junior"), "reasons", "beef", 30), by(m("5", "Owl", "junior"), "examination", "", 10),
+		by(m("6", "Owl", "junior"), "reasons", "beef", 38), by(m("6", "Owl", "junior"), "reasons", "ribs", 2),
+		by(m("2", "Elk", "junior"), "reasons", "beef", 10),
+		by(m("lone", "", "junior"), "reasons", "beef", 5),
+		by(m("1", "Fox", "senior"), "reasons", "beef", 50),
+	}
+	add := func(c *cards.Contest) *cards.Tally {
+		tally := c.Tally()
+		wantErr(t, tally.Add(items...), "")
+		return tally
+	}
+	tally := add(spring(t))
+	s, err := tally.Standings(cards.View{})
+	wantErr(t, err, "")
+	want := strings.TrimPrefix(`
+rank                  member  team  division  total  placings  quality  yield  reasons  examination
+1     tied            9       Owl   senior      100         0        0      0       45           55
+1     tied            10      Elk   senior      100         0        0      0       45           55
+3                     3       Elk   senior      100         0        0      0       40           60
+4                     1       Fox   senior       50         0        0      0       50            0
+5     by tie-break 1  6       Owl   junior       40         0        0      0       40            0
+6     by tie-break 2  4       Elk   junior       40         0       10      0       30            0
+7                     5       Owl   junior       40         0        0      0       30           10
+8                     2       Elk   junior       10         0        0      0       10            0
+9                     lone          junior        5         0        0      0        5            0
+
+rank                  team  counting  others  total  placings  quality  yield  reasons  examination
+1     by tie-break 1  Elk   10, 3, 4  2         240         0       10      0      115          115
+2                     Owl   9, 6, 5             180         0        0      0      115           65
+3                     Fox   1                    50         0        0      0       50            0
+`, "\n")
+	want = strings.Replace(want, "1     by tie-break 1  Elk", "1                     Elk", 1)
+	want = strings.ReplaceAll(want, "rank                  team", "rank  team")
+	want = strings.ReplaceAll(want, "1                     Elk", "1     Elk")
+	want = strings.ReplaceAll(want, "2                     Owl", "2     Owl")
+	want = strings.ReplaceAll(want, "3                     Fox", "3     Fox")
+	if d := cmp.Diff(want, s.String()); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+	if s.Of != 300*pt {
+		t.Errorf("of %v", s.Of)
+	}
+	juniors, err := tally.Standings(cards.View{Division: "junior", Components: []string{"examination", "reasons"}, Ties: []cards.TieBreak{{Components: []string{"examination"}}}})
+	wantErr(t, err, "")
+	want = strings.TrimPrefix(`
+rank                  member  team  division  total  reasons  examination
+1     by tie-break 1  5       Owl   junior       40       30           10
+2                     6       Owl   junior       40       40            0
+3                     4       Elk   junior       30       30            0
+4                     2       Elk   junior       10       10            0
+5                     lone          junior        5        5            0
+
+rank  team  counting  total  reasons  examination
+1     Owl   5, 6         80       70           10
+2     Elk   4, 2         40       40            0
+`, "\n")
+	if d := cmp.Diff(want, juniors.String()); d != "" {
+		t.Errorf("juniors (-want +got):\n%s", d)
+	}
+	if d := cmp.Diff([]string{"junior", "senior"}, tally.Divisions()); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+	for _, bad := range []struct {
+		v    cards.View
+		want string
+	}{
+		{cards.View{Division: "open"}, `division: "open": unknown; allowed: junior, senior`},
+		{cards.View{Components: []string{"x"}}, "view: x: unknown; allowed: the name of a component"},
+		{cards.View{Components: []string{"reasons"}, Ties: []cards.TieBreak{{}}}, "tie-break 1: missing; allowed: one component or more"},
+		{cards.View{Components: []string{"reasons"}, TeamTies: []cards.TieBreak{{}}}, "tie-break for teams 1: missing; allowed: one component or more"},
+	} {
+		_, err := tally.Standings(bad.v)
+		wantErr(t, err, bad.want)
+	}
+
+	// Short teams barred, and a team with too many members.
+	f, r, p, o := springKey(t)
+	f.Short = cards.Barred
+	c, err := cards.NewContest("", f, r, p, o)
+	wantErr(t, err, "")
+	s, err = add(c).Standings(cards.View{Components: []string{"reasons"}})
+	wantErr(t, err, "")
+	want = strings.TrimPrefix(`
+rank        team  counting  others  total  reasons
+1     tied  Elk   10, 3, 4  2         115      115
+1     tied  Owl   9, 6, 5             115      115
+-           Fox   1                    50       50
+`, "\n")
+	if d := cmp.Diff(want, s.String()[strings.Index(s.String(), "\n\n")+2:]); d != "" {
+		t.Errorf("barred (-want +got):\n%s", d)
+	}
+	f.TeamMembers = 3
+	if c, err = cards.NewContest("", f, r, p, o); err != nil {
+		t.Fatal(err)
+	}
+	_, err = add(c).Standings(cards.View{})
+	wantErr(t, err, `team "Elk": 4 members: out of range; allowed: at most 3`)
+	// All count: three of four is a short team where the size is fixed.
+	f.TeamMembers, f.Counting = 4, 0
+	if c, err = cards.NewContest("", f, r, p, o); err != nil {
+		t.Fatal(err)
+	}
+	s, err = add(c).Standings(cards.View{})
+	wantErr(t, err, "")
+	if len(s.Teams) != 3 || s.Teams[0].Short || s.Teams[0].Total != 250*pt || !s.Teams[1].Short || s.Teams[1].Rank != 0 || s.Teams[1].Team != "Owl" || s.Teams[2].Team != "Fox" {
+		t.Errorf("all count: %+v", s.Teams)
+	}
+	if got := (cards.Standings{}).String(); got != "rank  member  team  division  total\n" && got != "\n" {
+		t.Errorf("empty standings: %q", got)
+	}
+}
+
+// TestTeamTies: teams equal in total are told apart by the counting members, then
+// here by the examination of all members.
+func TestTeamTies(t *testing.T) {
+	f, r, p, o := springKey(t)
+	f.Counting = 1
+	f.TeamTies = []cards.TieBreak{{Components: []string{"reasons"}}, {Components: []string{"examination"}, AllMembers: true}}
+	c, err := cards.NewContest("", f, r, p, o)
+	wantErr(t, err, "")
+	tally := c.Tally()
+	put := func(id, team string, reasons, exam int) {
+		m := cards.Member{ID: id, Team: team}
+		wantErr(t, tally.Add(by(m, "reasons", "beef", reasons), by(m, "examination", "", exam)), "")
+	}
+	put("1", "Ash", 30, 20)
+	put("2", "Ash", 10, 5)
+	put("3", "Bay", 30, 20)
+	put("4", "Bay", 5, 6)
+	put("5", "Cedar", 20, 30)
+	put("6", "Cedar", 29, 10) // does not count, so its reasons do not
+	s, err := tally.Standings(cards.View{})
+	wantErr(t, err, "")
+	var got []string
+	for _, l := range s.Teams {
+		got = append(got, fmt.Sprint(l.Rank, l.Tied, l.Team, l.Total, l.ByTieBreak, l.Counting, l.Others))
+	}
+	if d := cmp.Diff([]string{"1 falseBay50 2 [3] [4]", "2 falseAsh50 1 [1] [2]", "3 falseCedar50 0 [5] [6]"}, got); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+}
+
+// TestStandingsOracle compares with a slow reading of the rules, and shuffles.
+func TestStandingsOracle(t *testing.T) {
+	c := spring(t)
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(1, 12).Draw(t, "members")
+		var items []cards.Item
+		score := map[string][2]int{}
+		teamOf := map[string]string{}
+		for i := range n {
+			m := cards.Member{ID: fmt.Sprint(i + 1), Team: []string{"", "Ash", "Bay", "Cedar"}[i%4]}
+			a, b := rapid.IntRange(0, 3).Draw(t, "reasons"), rapid.IntRange(0, 3).Draw(t, "examination")
+			items = append(items, by(m, "reasons", "beef", a), by(m, "examination", "", b))
+			score[m.ID], teamOf[m.ID] = [2]int{a, b}, m.Team
+		}
+		tally := c.Tally()
+		if err := tally.Add(items...); err != nil {
+			t.Fatal(err)
+		}
+		s, err := tally.Standings(cards.View{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		better := func(a, b string) bool { // by total, then reasons
+			x, y := score[a], score[b]
+			return x[0]+x[1] > y[0]+y[1] || x[0]+x[1] == y[0]+y[1] && x[0] > y[0]
+		}
+		for _, l := range s.Members {
+			rank, tied := 1, false
+			for id := range score {
+				if better(id, l.Member.ID) {
+					rank++
+				}
+				tied = tied || id != l.Member.ID && score[id] == score[l.Member.ID]
+			}
+			if l.Rank != rank || l.Tied != tied {
+				t.Fatalf("member %s: rank %d tied %v, want %d %v\n%s", l.Member.ID, l.Rank, l.Tied, rank, tied, s)
+			}
+		}
+		for _, l := range s.Teams {
+			var totals []int
+			for id, team := range teamOf {
+				if team == l.Team {
+					totals = append(totals, score[id][0]+score[id][1])
+				}
+			}
+			slices.Sort(totals)
+			slices.Reverse(totals)
+			want := 0
+			for _, v := range totals[:min(3, len(totals))] {
+				want += v
+			}
+			if l.Total != cards.Points(want)*pt || l.Short != (len(totals) < 3) {
+				t.Fatalf("team %s: %v, want %d", l.Team, l.Total, want)
+			}
+		}
+		r := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "shuffle"), 1))
+		r.Shuffle(len(items), func(i, j int) { items[i], items[j] = items[j], items[i] })
+		again := c.Tally()
+		for _, i := range items {
+			if err := again.Add(i); err != nil {
+				t.Fatal(err)
+			}
+		}
+		u, err := again.Standings(cards.View{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d := cmp.Diff(s, u); d != "" || s.String() != u.String() {
+			t.Fatalf("shuffled (-want +got):\n%s", d)
+		}
+	})
+}
