@@ -1,0 +1,226 @@
+package main
+
+import (
+	"database/sql"
+	"database/sql/driver"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"path/filepath"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/maturity"
+	"example.com/ribface/maturity/cite"
+	"example.com/ribface/placing"
+	"example.com/ribface/placing/cards"
+)
+
+// stored is one type with the values that go through the database.
+type stored struct {
+	name string // package and type, as maturity.Score
+	run  func(*testing.T, *sql.DB)
+}
+
+// via puts each value into a column of text and takes it out again as text, as
+// bytes and through sql.Null; a NULL comes back as one and is refused by the bare
+// type, whose receiver stays as it was.
+func via[T interface {
+	comparable
+	driver.Valuer
+}, P interface {
+	*T
+	sql.Scanner
+}](values ...T) stored {
+	typ := reflect.TypeFor[T]()
+	return stored{typ.String(), func(t *testing.T, db *sql.DB) {
+		scan := func(query string, into any, args ...any) error {
+			return db.QueryRow(query, args...).Scan(into)
+		}
+		for _, v := range values {
+			if _, err := db.Exec(`DELETE FROM item`); err != nil {
+				t.Fatal(err)
+			}
+			if _, err := db.Exec(`INSERT INTO item (v) VALUES (?)`, v); err != nil {
+				t.Fatal(err)
+			}
+			var kind string
+			if err := scan(`SELECT typeof(v) FROM item`, &kind); err != nil || kind != "text" {
+				t.Errorf("%v is kept as %s, %v", v, kind, err)
+			}
+			for _, query := range []string{`SELECT v FROM item`, `SELECT CAST(v AS BLOB) FROM item`} {
+				var got T
+				if err := scan(query, P(&got)); err != nil || got != v {
+					t.Errorf("%s gives %v, %v; want %v", query, got, err, v)
+				}
+			}
+			var null sql.Null[T]
+			if err := scan(`SELECT v FROM item`, &null); err != nil || null != (sql.Null[T]{V: v, Valid: true}) {
+				t.Errorf("sql.Null gives %+v, %v; want %v", null, err, v)
+			}
+			if err := scan(`SELECT count(*) FROM item WHERE v = ?`, new(int), v); err != nil {
+				t.Errorf("as a parameter: %v", err)
+			}
+			got := v
+			if err := scan(`SELECT NULL`, P(&got)); err == nil || got != v {
+				t.Errorf("NULL into %v gives %v, %v", v, got, err)
+			}
+			if err := scan(`SELECT 'no such thing'`, P(&got)); err == nil || got != v {
+				t.Errorf("bad text into %v gives %v, %v", v, got, err)
+			}
+			if err := scan(`SELECT 1.5`, P(&got)); err == nil || got != v {
+				t.Errorf("a float into %v gives %v, %v", v, got, err)
+			}
+			if _, err := db.Exec(`UPDATE item SET v = ?`, sql.Null[T]{}); err != nil {
+				t.Fatal(err)
+			}
+			null = sql.Null[T]{V: v, Valid: true}
+			if err := scan(`SELECT v FROM item`, &null); err != nil || null.Valid {
+				t.Errorf("NULL through sql.Null gives %+v, %v", null, err)
+			}
+		}
+	}}
+}
+
+// types lists every type of the library that goes into a database.
+var types = []stored{
+	via[cite.Standing](cite.Official, cite.Derived),
+	via[cite.Citation](cite.Citation{Standing: cite.Official, IDs: "cfr-54-105"}, cite.Citation{Standing: cite.Memory}),
+	via[maturity.Group](maturity.A, maturity.E),
+	via[maturity.Score](maturity.A.At(0), maturity.B.At(5), maturity.E.At(100)),
+	via[maturity.Months](1, 29, 600),
+	via[maturity.Teeth](maturity.Incisors(0), maturity.Incisors(1), maturity.Incisors(8)),
+	via[maturity.Tens](maturity.TensTowardBone, maturity.TensTowardLean),
+	via[maturity.OldLean](maturity.OldLeanStaysInB),
+	via[grade.Thickness](0, grade.Inches(0.6), grade.Inches(-0.1)),
+	via[grade.Area](0, grade.SquareInches(12.4)),
+	via[grade.Share](0, grade.Percent(2.5)),
+	via[grade.Weight](0, grade.Pounds(842)),
+	via[grade.Yield](0, 295_200_000, -238_000_000),
+	via[grade.QuickYield](216_000_000),
+	via[grade.RetailShare](5_088_109_000),
+	via[grade.RetailTable](grade.RetailGuide, grade.RetailHandout),
+	via[grade.Rounding](grade.Down, grade.HalfEven),
+	via[grade.Degree](grade.Devoid, grade.Abundant),
+	via[grade.Marbling](grade.Devoid.At(0), grade.Moderate.At(40), grade.Abundant.At(100)),
+	via[grade.MarblingScale](grade.Slight300, grade.Slight400),
+	via[grade.Grade](grade.NoGrade, grade.Prime),
+	via[grade.Part](grade.Low, grade.High),
+	via[grade.Quality](grade.NoGrade.Part(grade.Whole), grade.Choice.Part(grade.Low)),
+	via[grade.Tier](grade.BelowStandard, grade.PrimeTier),
+	via[grade.Edition](grade.Edition1975, grade.Current),
+	via[grade.Sex](grade.Steer, grade.Bull),
+	via[grade.Firmness](grade.VerySoft, grade.Firm),
+	via[grade.DarkCut](grade.DarkThird, grade.DarkFull),
+	via[grade.Factor](slices.Collect(grade.Factors())...),
+	via[placing.Order](placing.MustParseOrder("3-2-1-4"), placing.MustParseOrder("12-11-10-9-8-7-6-5-4-3-2-1")),
+	via[placing.Cuts](placing.MustParseCuts("2-8-2"), placing.MustParseCuts("0")),
+	via[placing.Official](mustOfficial("3-2-1-4 cuts 2-8-2")),
+	via[placing.Limit](placing.LimitSum, placing.LimitExact),
+	via[placing.Words](placing.WordsColorado, placing.WordsReasons),
+	via[placing.Mark](placing.Blank, placing.Unreadable),
+	via[placing.Penalty](placing.ZeroPoints, placing.Refused),
+	via[cards.Points](0, 50*cards.Point, -cards.Point/2),
+}
+
+func mustOfficial(s string) placing.Official {
+	o, err := placing.ParseOfficial(s)
+	if err != nil {
+		panic(err)
+	}
+	return o
+}
+
+func database(t *testing.T) *sql.DB {
+	t.Helper()
+	db, err := sql.Open("sqlite", filepath.Join(t.TempDir(), "types.db"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { db.Close() })
+	db.SetMaxOpenConns(1)
+	if _, err := db.Exec(`CREATE TABLE item (v TEXT) STRICT`); err != nil {
+		t.Fatal(err)
+	}
+	return db
+}
+
+func TestEveryTypeThroughTheDatabase(t *testing.T) {
+	db := database(t)
+	for _, s := range types {
+		t.Run(s.name, func(t *testing.T) { s.run(t, db) })
+	}
+}
+
+// The list above has to hold every exported type of the library that has a Scan
+// method.
+func TestNoTypeLeftOut(t *testing.T) {
+	listed := map[string]bool{}
+	for _, s := range types {
+		name, _, _ := strings.Cut(s.name, "[") // a generic type counts once
+		listed[name] = true
+	}
+	found := 0
+	root := filepath.Join("..", "..")
+	err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if d.IsDir() {
+			if n := d.Name(); n == "internal" || n == "examples" || n == "testdata" || strings.HasPrefix(n, ".") && n != ".." {
+				return fs.SkipDir
+			}
+			return nil
+		}
+		if !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+			return nil
+		}
+		f, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
+		if err != nil {
+			return err
+		}
+		for _, decl := range f.Decls {
+			m, ok := decl.(*ast.FuncDecl)
+			if !ok || m.Recv == nil || m.Name.Name != "Scan" {
+				continue
+			}
+			star, ok := m.Recv.List[0].Type.(*ast.StarExpr)
+			if !ok {
+				continue
+			}
+			id, ok := star.X.(*ast.Ident)
+			if !ok || !id.IsExported() {
+				continue
+			}
+			found++
+			if name := f.Name.Name + "." + id.Name; !listed[name] {
+				t.Errorf("%s has a Scan method and is not in the list", name)
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if found < 30 {
+		t.Errorf("only %d types found", found)
+	}
+	t.Logf("%d types, %d in the list", found, len(types))
+}
+
+// Months and teeth may also be columns of integers.
+func TestIntegerColumns(t *testing.T) {
+	db := database(t)
+	var m maturity.Months
+	var n maturity.Teeth
+	if err := db.QueryRow(`SELECT 29, 2`).Scan(&m, &n); err != nil || m != 29 || n != maturity.Incisors(2) {
+		t.Errorf("%v, %v, %v", m, n, err)
+	}
+	if err := db.QueryRow(`SELECT 601`).Scan(&m); err == nil || m != 29 {
+		t.Errorf("601 months: %v, %v", m, err)
+	}
+}
