@@ -1,0 +1,424 @@
+package price_test
+
+import (
+	"errors"
+	"fmt"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/grade/price"
+	"example.com/ribface/maturity"
+	"github.com/shopspring/decimal"
+)
+
+// base is the price of a made-up sale.
+var base = decimal.RequireFromString("300.00")
+
+// carcass is a steer that grades High Select with a yield of 2.76.
+var carcass = grade.Carcass{
+	Sex:      grade.Steer,
+	Maturity: maturity.Evidence{Skeletal: maturity.A.At(60), Lean: maturity.A.At(50)},
+	Marbling: grade.Slight.At(70),
+	Measures: grade.Measures{Fat: grade.Inches(0.4), Ribeye: grade.SquareInches(14), KPH: grade.Percent(2), Weight: grade.Pounds(880)},
+}
+
+// A carcass on the averages of the public weekly report and a base of one's own.
+func Example() {
+	grid, err := price.New(price.Latest().Terms(base))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	a, err := grade.Current.Assess(carcass)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	v, err := grid.Value(a)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(a.Quality, a.Yield, a.Carcass.Measures.Weight)
+	fmt.Println(v.PerCwt(), "per cwt,", v.PerHead(), "per head")
+	for _, step := range v.Steps() {
+		fmt.Println(step)
+	}
+	// Output:
+	// High Select 2.764 880 lb
+	// 273.13 per cwt, 2403.544 per head
+	// base: grid week of 2025-01-06 -> 300.00 (dollars per cwt of hot carcass weight; official: ams-ct155-2025-01-06)
+	// tier select: High Select -> -28.25 (by trade tier; official: ams-ct155-2025-01-06)
+	// yield 2.5 to 3: 2.764 -> +1.38 (by yield, exact; a shared edge belongs to the upper band; official: ams-ct155-2025-01-06)
+	// weight 600 lb to 900 lb: 880 lb -> +0.00 (by hot carcass weight; a shared edge belongs to the lower band; official: ams-ct155-2025-01-06)
+	// price per cwt: base and 3 lines -> 273.13 (base, premiums and discounts added up; published: tx-grid-2014)
+	// value per head: 273.13 and 880 lb -> 2403.544 (price per cwt times hot carcass weight / 100; derived: tx-grid-2014)
+}
+
+// A grid of one's own. A gap between two bands is refused by name.
+func ExampleNew() {
+	dollars := decimal.RequireFromString
+	terms := price.Terms{
+		Name:  "county sale",
+		Base:  dollars("250"),
+		Tiers: []price.TierAmount{{Tier: grade.PrimeTier, Amount: dollars("12.50")}, {Tier: grade.TopChoice}, {Tier: grade.LowChoice}, {Tier: grade.SelectTier, Amount: dollars("-15")}},
+		Weight: []price.Band[grade.Weight]{
+			{From: 550 * grade.Pound, To: 950 * grade.Pound},
+			{From: 1000 * grade.Pound, Amount: dollars("-10")},
+		},
+		WeightEdge: price.EdgeLower,
+	}
+	_, err := price.New(terms)
+	fmt.Println(err)
+	fmt.Println(errors.Is(err, price.ErrGap))
+
+	terms.Weight[0].To = 1000 * grade.Pound
+	grid, err := price.New(terms)
+	fmt.Println(grid.Terms().Name, err)
+	// Output:
+	// weight band 1000 lb and over: a start at 1000 lb: gap; allowed: a start at 950 lb, the end of 550 lb to 950 lb
+	// true
+	// county sale <nil>
+}
+
+// 900 lb stands in two printed rows. The grid says which of them owns it.
+func ExampleTerms() {
+	a, err := grade.Current.Assess(carcass)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	a.Carcass.Measures.Weight = 900 * grade.Pound
+	for _, owner := range []price.Edge{price.EdgeLower, price.EdgeUpper} {
+		terms := price.Latest().Terms(base)
+		terms.WeightEdge = owner
+		grid, err := price.New(terms)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		v, err := grid.Value(a)
+		fmt.Println(owner, v.PerCwt(), v.Parts()[2].Name, err)
+	}
+	// Output:
+	// lower band 273.13 weight 600 lb to 900 lb <nil>
+	// upper band 272.06 weight 900 lb to 1000 lb <nil>
+}
+
+// Programs and kinds of cattle cannot be seen on the carcass: the caller names
+// them.
+func ExampleGrid_Value() {
+	grid, err := price.New(price.Latest().Terms(base))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	a, err := grade.Current.Assess(carcass)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	v, err := grid.Value(a, price.AllNatural)
+	fmt.Println(v.PerCwt(), err)
+
+	// The report has no price for a tier below Standard.
+	a.Quality = grade.Utility.Part(grade.Whole)
+	_, err = grid.Value(a)
+	fmt.Println(err)
+	fmt.Println(errors.Is(err, price.ErrNoPrice))
+	// Output:
+	// 306.25 <nil>
+	// tier: below standard: no price; allowed: prime, top choice, low choice, select, standard
+	// true
+}
+
+func ExampleGrid_Terms() {
+	grid, err := price.New(price.Latest().Terms(base))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, b := range grid.Terms().Weight {
+		fmt.Println(b, b.Amount)
+	}
+	// Output:
+	// 400 lb to 500 lb -29.29
+	// 500 lb to 550 lb -22.64
+	// 550 lb to 600 lb -11.57
+	// 600 lb to 900 lb 0
+	// 900 lb to 1000 lb -1.07
+	// 1000 lb to 1050 lb -5
+	// 1050 lb and over -15.45
+}
+
+func ExampleValue() {
+	terms := price.Latest().Terms(base)
+	grid, err := price.New(terms)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	a, err := grade.Current.Assess(carcass)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	v, err := grid.Value(a)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(v.PerCwt(), v.Weight(), v.PerHead())
+	fmt.Println(v.Cents(grade.HalfUp))
+	fmt.Println(v.Cents(0))
+	fmt.Println(v.PerLiveCwt(grade.Pounds(1400), grade.HalfUp))
+	for _, p := range v.Parts() {
+		fmt.Println(p.Name, p.Amount)
+	}
+	fmt.Println(len(v.Steps()), "steps")
+	// Output:
+	// 273.13 880 lb 2403.544
+	// 2403.54 <nil>
+	// 0 rounding: unset: missing; allowed: down, half up, half even
+	// 171.68 <nil>
+	// tier select -28.25
+	// yield 2.5 to 3 1.38
+	// weight 600 lb to 900 lb 0
+	// 6 steps
+}
+
+// A class in order of value, per head and per cwt.
+func ExampleOrder() {
+	grid, err := price.New(price.Latest().Terms(base))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	var class []price.Value
+	for _, exhibit := range []struct {
+		marbling grade.Marbling
+		weight   grade.Weight
+	}{
+		{grade.Slight.At(20), 850 * grade.Pound},
+		{grade.Small.At(20), 760 * grade.Pound},
+		{grade.SlightlyAbundant.At(20), 700 * grade.Pound},
+		{grade.Small.At(90), 760 * grade.Pound},
+	} {
+		c := carcass
+		c.Marbling, c.Measures.Weight = exhibit.marbling, exhibit.weight
+		a, err := grade.Current.Assess(c)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		v, err := grid.Value(a)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		class = append(class, v)
+		fmt.Println(a.Quality, v.PerCwt(), v.PerHead())
+	}
+	fmt.Println("per head", price.Order(class, price.ByHead))
+	fmt.Println("per cwt", price.Order(class, price.ByCwt))
+	// Output:
+	// Low Select 273.13 2321.605
+	// Low Choice 301.77 2293.452
+	// Low Prime 319.31 2235.17
+	// Low Choice 301.77 2293.452
+	// per head [[1] [2 4] [3]]
+	// per cwt [[3] [2 4] [1]]
+}
+
+func ExampleByHead() {
+	grid, err := price.New(price.Terms{Base: base})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	a, err := grade.Current.Assess(carcass)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	heavy, err := grid.Value(a)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	a.Carcass.Measures.Weight = grade.Pounds(700)
+	light, err := grid.Value(a)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(price.ByHead(heavy, light), price.ByCwt(heavy, light))
+	// Output: 1 0
+}
+
+func ExampleByCwt() {
+	fmt.Println(price.ByCwt(price.Value{}, price.Value{}))
+	// Output: 0
+}
+
+// A three-year-old whose lean cuts dark.
+func ExampleMarksOf() {
+	c := carcass
+	c.Maturity.Teeth = maturity.Incisors(4)
+	c.Lean.Dark = grade.DarkThird
+	a, err := grade.Current.Assess(c)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, m := range price.MarksOf(a) {
+		fmt.Println(m)
+	}
+	// Output:
+	// dark cutter
+	// over 30 months
+}
+
+// The public weekly report as it is embedded, with its ranges.
+func ExampleLatest() {
+	r := price.Latest()
+	fmt.Println(r.Week.Format("2006-01-02"), r.Cite)
+	for _, l := range r.Lines[:4] {
+		fmt.Println(l.Category, l.Low, "to", l.High, "average", l.Average)
+	}
+	// Output:
+	// 2025-01-06 official: ams-ct155-2025-01-06
+	// Prime 0 to 49 average 17.54
+	// Choice 0 to 0 average 0
+	// Select -31 to -15 average -28.25
+	// Standard -68 to -10 average -40.93
+}
+
+func ExampleReports() {
+	for r := range price.Reports() {
+		fmt.Println(r.Week.Format("2006-01-02"), len(r.Lines), "lines,", r.Cite)
+	}
+	// Output:
+	// 2014-10-20 12 lines, published: ams-ct169-2014-10-20
+	// 2025-01-06 25 lines, official: ams-ct155-2025-01-06
+}
+
+func ExampleReport_Terms() {
+	terms := price.Latest().Terms(base)
+	fmt.Println(terms.Name, terms.Base, "edges:", terms.YieldEdge, "of yield,", terms.WeightEdge, "of weight")
+	for _, m := range terms.Marks {
+		fmt.Println(m.Mark, m.Amount, m.Instead)
+	}
+	// Output:
+	// week of 2025-01-06 300 edges: upper band of yield, lower band of weight
+	// all natural 33.12 false
+	// non-hormone-treated 21.75 false
+	// dairy-type -2.64 false
+	// bullock or stag -41.5 false
+	// hardbone -42.2 true
+	// dark cutter -38.75 false
+	// over 30 months -14.29 false
+}
+
+// A live steer of 1,240 lb at $86.79 per cwt (published: ext-msu-p2556).
+func ExamplePerHead() {
+	v, err := price.PerHead(decimal.RequireFromString("86.79"), grade.Pounds(1240))
+	fmt.Println(v, v.StringFixed(2), err)
+	// Output: 1076.196 1076.20 <nil>
+}
+
+func ExampleDressing() {
+	s, err := price.Dressing(grade.Pounds(794), grade.Pounds(1240), grade.HalfUp)
+	fmt.Println(s, err)
+	// Output: 64.0323% <nil>
+}
+
+// $66 live against $109 for the carcass (prices published: uni-pricing-slides).
+func ExampleBreakEven() {
+	s, err := price.BreakEven(decimal.RequireFromString("66"), decimal.RequireFromString("109"), grade.HalfUp)
+	fmt.Println(s, err)
+	// Output: 60.5505% <nil>
+}
+
+func ExampleMarks() {
+	for m := range price.Marks() {
+		fmt.Println(m)
+	}
+	// Output:
+	// dairy-type
+	// bullock or stag
+	// hardbone
+	// dark cutter
+	// over 30 months
+	// all natural
+	// non-hormone-treated
+}
+
+func ExampleParseMark() {
+	m, err := price.ParseMark("dark cutter")
+	fmt.Println(m, err)
+	_, err = price.ParseMark("blood splash")
+	fmt.Println(err)
+	// Output:
+	// dark cutter <nil>
+	// mark: "blood splash": unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated
+}
+
+func ExampleMark_encodings() {
+	m := price.Hardbone
+	line, err := m.AppendText([]byte("text: "))
+	fmt.Printf("%s, %v\n", line, err)
+	text, err := m.MarshalText()
+	fmt.Printf("%q, %v\n", text, err)
+	fmt.Println(m.UnmarshalText([]byte("dark cutter")), m, m.IsValid())
+	fmt.Println(m.UnmarshalText([]byte("stag")) != nil, m)
+	column, err := m.Value()
+	fmt.Printf("%q, %v\n", column, err)
+	fmt.Println(m.Scan([]byte("dairy-type")), m)
+	// Output:
+	// text: hardbone, <nil>
+	// "hardbone", <nil>
+	// <nil> dark cutter true
+	// true dark cutter
+	// "dark cutter", <nil>
+	// <nil> dairy-type
+}
+
+func ExampleParseEdge() {
+	e, err := price.ParseEdge("lower band")
+	fmt.Println(e, err)
+	_, err = price.ParseEdge("lower")
+	fmt.Println(err)
+	// Output:
+	// lower band <nil>
+	// edge: "lower": unknown; allowed: lower band, upper band
+}
+
+func ExampleEdge_encodings() {
+	e := price.EdgeLower
+	line, err := e.AppendText([]byte("text: "))
+	fmt.Printf("%s, %v\n", line, err)
+	text, err := e.MarshalText()
+	fmt.Printf("%q, %v\n", text, err)
+	fmt.Println(e.UnmarshalText([]byte("upper band")), e, e.IsValid())
+	fmt.Println(e.UnmarshalText([]byte("both")) != nil, e)
+	column, err := e.Value()
+	fmt.Printf("%q, %v\n", column, err)
+	fmt.Println(e.Scan("lower band"), e)
+	// Output:
+	// text: lower band, <nil>
+	// "lower band", <nil>
+	// <nil> upper band true
+	// true upper band
+	// "upper band", <nil>
+	// <nil> lower band
+}
+
+func ExampleBand() {
+	b := price.Band[grade.Yield]{From: 4 * grade.OneGrade, To: 5 * grade.OneGrade, Amount: decimal.RequireFromString("-12.45")}
+	fmt.Println(b, b.Amount)
+	b.To = 0
+	fmt.Println(b.String())
+	// Output:
+	// 4 to 5 -12.45
+	// 4 and over
+}

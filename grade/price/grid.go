@@ -1,0 +1,368 @@
+package price
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/fixed"
+	"example.com/ribface/maturity/cite"
+	"github.com/shopspring/decimal"
+)
+
+// Sentinels for errors.Is, beside those of package grade.
+var (
+	ErrGap     = errors.New("gap")      // between two bands
+	ErrOverlap = errors.New("overlap")  // of two bands
+	ErrNoPrice = errors.New("no price") // the grid has none for it
+
+	// ErrRepeated marks a tier or a mark that is priced twice.
+	ErrRepeated = fault.ErrRepeated
+)
+
+// Band is a premium or discount for a span of yields or of weights.
+type Band[T interface {
+	grade.Yield | grade.Weight
+	fmt.Stringer
+}] struct {
+	From   T
+	To     T               // over From; zero for a band without upper end
+	Amount decimal.Decimal // dollars per cwt; a discount is negative
+}
+
+// String names the band by its ends, as "900 lb to 1000 lb".
+func (b Band[T]) String() string {
+	if b.To == 0 {
+		return b.From.String() + " and over"
+	}
+	return b.From.String() + " to " + b.To.String()
+}
+
+// TierAmount is the premium or discount of a trade tier.
+type TierAmount struct {
+	Tier   grade.Tier
+	Amount decimal.Decimal // dollars per cwt; a discount is negative
+}
+
+// MarkAmount is the premium or discount of a mark.
+type MarkAmount struct {
+	Mark    Mark
+	Amount  decimal.Decimal // dollars per cwt; a discount is negative
+	Instead bool            // it stands in place of the tier's amount; else it is added to it
+}
+
+// Terms are a price grid as data. Amounts are dollars per cwt of hot carcass
+// weight with at most 4 places, under 10,000 either way. The zero Terms have no
+// base and make no grid.
+type Terms struct {
+	Name string          // for explanations, as "week of 2025-01-06"
+	Base decimal.Decimal // the price before any premium or discount; over 0
+	Cite cite.Citation   // where the amounts come from; zero for those of one's own
+
+	// Tiers has one entry for every tier that is bought. Without any, tiers have
+	// no price of their own and none is refused.
+	Tiers []TierAmount
+
+	// Yield and Weight are bands in any order that meet end to end; the edges
+	// say who owns an inner end. Without any, yield or weight has no price of
+	// its own and none is refused. Yields are exact, and one under 1 counts as 1,
+	// as it does for the whole grade.
+	Yield      []Band[grade.Yield]
+	YieldEdge  Edge
+	Weight     []Band[grade.Weight]
+	WeightEdge Edge
+
+	// Marks prices the marks. One that the caller of [Grid.Value] names must
+	// stand here; one that is read off the assessment may be without price.
+	Marks []MarkAmount
+}
+
+// Grid is a checked price grid. Make one with [New]. The zero Grid prices
+// nothing.
+type Grid struct{ g *grid }
+
+// grid holds amounts in units of 0.0001 dollar.
+type grid struct {
+	terms  Terms
+	base   int64
+	tiers  [grade.PrimeTier + 1]amount
+	yield  []band[grade.Yield]
+	weight []band[grade.Weight]
+	marks  [NonHormoneTreated + 1]amount
+}
+
+type amount struct {
+	n       int64
+	priced  bool
+	instead bool
+}
+
+type band[T grade.Yield | grade.Weight] struct {
+	from, to T // to is zero for a band without upper end
+	n        int64
+	name     string
+}
+
+// places is the number of decimals of an amount, and mostDollars its bound.
+const (
+	places      = 4
+	mostDollars = 10_000
+)
+
+// New checks the terms and makes a grid of them. It keeps nothing of the
+// caller's slices.
+//
+// An amount that is too fine or too large, a tier or mark that is unknown or
+// priced twice, a band that ends before it starts, and bands with a gap or an
+// overlap give a [*grade.FieldError] that names the entry; errors.Is finds
+// [ErrGap], [ErrOverlap] and [ErrRepeated].
+func New(t Terms) (Grid, error) {
+	t.Tiers, t.Yield, t.Weight, t.Marks = slices.Clone(t.Tiers), slices.Clone(t.Yield), slices.Clone(t.Weight), slices.Clone(t.Marks)
+	g := &grid{terms: t}
+	var err error
+	if g.base, err = units("base", t.Base); err != nil {
+		return Grid{}, err
+	}
+	if g.base <= 0 {
+		return Grid{}, &grade.FieldError{Field: "base", Value: dollars(t.Base), Allowed: "over 0.00", Err: grade.ErrRange}
+	}
+	for _, e := range t.Tiers {
+		if !e.Tier.IsValid() {
+			return Grid{}, &grade.FieldError{Field: "tiers", Value: e.Tier.String(), Allowed: "below standard to prime", Err: grade.ErrUnknown}
+		}
+		if err := g.tiers[e.Tier].set("tier "+e.Tier.String(), e.Amount, false); err != nil {
+			return Grid{}, err
+		}
+	}
+	for _, e := range t.Marks {
+		if !e.Mark.IsValid() {
+			return Grid{}, &grade.FieldError{Field: "marks", Value: e.Mark.String(), Allowed: markNames.Allowed(), Err: grade.ErrUnknown}
+		}
+		if err := g.marks[e.Mark].set("mark "+e.Mark.String(), e.Amount, e.Instead); err != nil {
+			return Grid{}, err
+		}
+	}
+	if g.yield, err = bands("yield band", t.Yield, t.YieldEdge); err != nil {
+		return Grid{}, err
+	}
+	if g.weight, err = bands("weight band", t.Weight, t.WeightEdge); err != nil {
+		return Grid{}, err
+	}
+	return Grid{g}, nil
+}
+
+func (a *amount) set(field string, d decimal.Decimal, instead bool) error {
+	if a.priced {
+		return &grade.FieldError{Field: field, Value: dollars(d), Allowed: "one amount", Err: ErrRepeated}
+	}
+	n, err := units(field, d)
+	*a = amount{n, true, instead}
+	return err
+}
+
+// units turns an amount into units of 0.0001 dollar.
+func units(field string, d decimal.Decimal) (int64, error) {
+	const allowed = "amounts under 10,000 with at most 4 places"
+	if e := d.Exponent(); e > 9 || e < -64 || d.NumDigits() > 80 {
+		return 0, &grade.FieldError{Field: field, Value: "a decimal with exponent far out of range", Allowed: allowed, Err: grade.ErrRange}
+	}
+	s := d.Shift(places)
+	if !s.IsInteger() || d.Abs().Cmp(decimal.New(mostDollars, 0)) >= 0 {
+		return 0, &grade.FieldError{Field: field, Value: dollars(d), Allowed: allowed, Err: grade.ErrRange}
+	}
+	return s.IntPart(), nil
+}
+
+// bands checks bands, puts them in order and sees that they meet.
+func bands[T interface {
+	grade.Yield | grade.Weight
+	fmt.Stringer
+}](field string, list []Band[T], edge Edge) ([]band[T], error) {
+	if len(list) == 0 {
+		return nil, nil
+	}
+	refuse := func(b Band[T], value, allowed string, err error) ([]band[T], error) {
+		return nil, &grade.FieldError{Field: field + " " + b.String(), Value: value, Allowed: allowed, Err: err}
+	}
+	if !edge.IsValid() {
+		return nil, fault.In(field+" edge", edgeNames.Check("owner", int(edge)))
+	}
+	sorted := slices.Clone(list)
+	slices.SortStableFunc(sorted, func(a, b Band[T]) int { return cmp.Compare(a.From, b.From) })
+	var out []band[T]
+	for i, b := range sorted {
+		if b.From < 0 || b.To != 0 && b.To <= b.From || !held(b.From) || !held(b.To) {
+			return refuse(b, "", "a start of 0 or more and an end over it, or zero for none", grade.ErrRange)
+		}
+		n, err := units(field+" "+b.String(), b.Amount)
+		if err != nil {
+			return nil, err
+		}
+		if i > 0 {
+			below := sorted[i-1]
+			switch allowed := "a start at " + below.To.String() + ", the end of " + below.String(); {
+			case below.To == 0:
+				return refuse(b, "", "no band over "+below.String(), ErrOverlap)
+			case b.From > below.To:
+				return refuse(b, "a start at "+b.From.String(), allowed, ErrGap)
+			case b.From < below.To:
+				return refuse(b, "a start at "+b.From.String(), allowed, ErrOverlap)
+			}
+		}
+		out = append(out, band[T]{b.From, b.To, n, b.String()})
+	}
+	return out, nil
+}
+
+// held reports whether the value holds a number.
+func held[T grade.Yield | grade.Weight](v T) bool {
+	w, ok := any(v).(grade.Weight)
+	return !ok || w.IsValid()
+}
+
+// find returns the band that v stands in, or -1.
+func find[T grade.Yield | grade.Weight](bands []band[T], v T, edge Edge) int {
+	if v < bands[0].from {
+		return -1
+	}
+	for i := range bands {
+		b := &bands[i]
+		if b.to == 0 || v < b.to || v == b.to && (edge == EdgeLower || i == len(bands)-1) {
+			return i
+		}
+	}
+	return -1
+}
+
+// span names what the bands cover.
+func span[T interface {
+	grade.Yield | grade.Weight
+	fmt.Stringer
+}](bands []band[T]) string {
+	return Band[T]{From: bands[0].from, To: bands[len(bands)-1].to}.String()
+}
+
+// Terms returns the terms of the grid, in fresh slices; the zero Terms for the
+// zero Grid.
+func (g Grid) Terms() Terms {
+	if g.g == nil {
+		return Terms{}
+	}
+	t := g.g.terms
+	t.Tiers, t.Yield, t.Weight, t.Marks = slices.Clone(t.Tiers), slices.Clone(t.Yield), slices.Clone(t.Weight), slices.Clone(t.Marks)
+	return t
+}
+
+// Value prices a carcass: base, tier, yield band, weight band and marks, added
+// up, times the hot carcass weight. The marks are those given and those of
+// [MarksOf], each once.
+//
+// An assessment that is not set gives a [*grade.FieldError]. A tier, a yield, a
+// weight or a given mark that the grid has no price for gives one too, for which
+// errors.Is finds [ErrNoPrice]; a tier needs none where a mark stands in its
+// place, and a mark that nobody named may be without one.
+func (g Grid) Value(a grade.Assessment, given ...Mark) (Value, error) {
+	if g.g == nil {
+		return Value{}, &grade.FieldError{Field: "grid", Allowed: "one made by New", Err: grade.ErrMissing}
+	}
+	if !a.Quality.IsValid() {
+		return Value{}, &grade.FieldError{Field: "assessment", Allowed: "one with a quality grade", Err: grade.ErrMissing}
+	}
+	p := g.g
+	v := Value{grid: p, tier: a.Quality.Tier(), quality: a.Quality, maturity: a.Maturity, yield: a.Yield, weight: a.Carcass.Measures.Weight, perCwt: p.base, yieldBand: -1, weightBand: -1}
+	if v.weight <= 0 || !v.weight.IsValid() {
+		return Value{}, &grade.FieldError{Field: "weight", Value: v.weight.String(), Allowed: "over 0 lb", Err: grade.ErrRange}
+	}
+	v.read = marksOf(&a)
+	v.marks = v.read
+	for _, m := range given {
+		if !m.IsValid() {
+			return Value{}, markNames.Check("mark", int(m))
+		}
+		if !p.marks[m].priced {
+			return Value{}, &grade.FieldError{Field: "mark", Value: m.String(), Allowed: allowedMarks(p), Err: ErrNoPrice}
+		}
+		v.marks |= 1 << m
+	}
+	for m := DairyType; m <= NonHormoneTreated; m++ {
+		if v.marks.has(m) && p.marks[m].priced {
+			v.perCwt += p.marks[m].n
+			v.instead = v.instead || p.marks[m].instead
+		}
+	}
+	switch t := &p.tiers[v.tier]; {
+	case v.instead || len(p.terms.Tiers) == 0:
+	case !t.priced:
+		return Value{}, &grade.FieldError{Field: "tier", Value: v.tier.String(), Allowed: allowedTiers(p), Err: ErrNoPrice}
+	default:
+		v.perCwt += t.n
+	}
+	if len(p.yield) > 0 {
+		if v.yieldBand = find(p.yield, max(v.yield, grade.OneGrade), p.terms.YieldEdge); v.yieldBand < 0 {
+			return Value{}, &grade.FieldError{Field: "yield", Value: v.yield.String(), Allowed: span(p.yield), Err: ErrNoPrice}
+		}
+		v.perCwt += p.yield[v.yieldBand].n
+	}
+	if len(p.weight) > 0 {
+		if v.weightBand = find(p.weight, v.weight, p.terms.WeightEdge); v.weightBand < 0 {
+			return Value{}, &grade.FieldError{Field: "weight", Value: v.weight.String(), Allowed: span(p.weight), Err: ErrNoPrice}
+		}
+		v.perCwt += p.weight[v.weightBand].n
+	}
+	return v, nil
+}
+
+func allowedMarks(g *grid) string {
+	var names []string
+	for m := range Marks() {
+		if g.marks[m].priced {
+			names = append(names, m.String())
+		}
+	}
+	if len(names) == 0 {
+		return "no mark"
+	}
+	return strings.Join(names, ", ")
+}
+
+func allowedTiers(g *grid) string {
+	var names []string
+	for t := grade.PrimeTier; t >= grade.BelowStandard; t-- {
+		if g.tiers[t].priced {
+			names = append(names, t.String())
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+// dollars writes an amount with at least two places, exactly.
+func dollars(d decimal.Decimal) string {
+	for p := int32(2); ; p++ {
+		if d.Truncate(p).Equal(d) {
+			return d.StringFixed(p)
+		}
+	}
+}
+
+// money writes n units of 10^-scale dollar with at least two places.
+func money(n int64, scale int) string { return string(fixed.AppendMin(nil, n, scale, 2)) }
+
+// signed writes n units of 0.0001 dollar with its sign.
+func signed(n int64) string {
+	if n < 0 {
+		return money(n, places)
+	}
+	return "+" + money(n, places)
+}
+
+// exact returns n units of 10^-scale as a decimal without needless zeros.
+func exact(n int64, scale int32) decimal.Decimal {
+	for ; scale > 0 && n%10 == 0; scale-- {
+		n /= 10
+	}
+	return decimal.New(n, -scale)
+}

@@ -1,0 +1,852 @@
+package price_test
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"errors"
+	"math"
+	"os"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/grade/price"
+	"example.com/ribface/internal/encodetest"
+	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/maturity"
+	"example.com/ribface/maturity/cite"
+	"github.com/google/go-cmp/cmp"
+	"github.com/shopspring/decimal"
+	"pgregory.net/rapid"
+)
+
+func dec(s string) decimal.Decimal { return decimal.RequireFromString(s) }
+
+const lb = grade.Pound
+
+// assessed makes an assessment with the quality, yield and weight of a test; the
+// maturity is A50.
+func assessed(q grade.Quality, y grade.Yield, w grade.Weight) grade.Assessment {
+	return grade.Assessment{Quality: q, Yield: y, Maturity: maturity.A.At(50), Carcass: grade.Carcass{Sex: grade.Steer, Measures: grade.Measures{Weight: w}}}
+}
+
+func latest(t *testing.T, change func(*price.Terms)) price.Grid {
+	t.Helper()
+	terms := price.Latest().Terms(dec("300"))
+	if change != nil {
+		change(&terms)
+	}
+	g, err := price.New(terms)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return g
+}
+
+// rows reads a file of references by the names of its columns.
+func rows(t *testing.T, name string) []map[string]string {
+	t.Helper()
+	f, err := os.Open("../../testdata/references/" + name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	all, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out []map[string]string
+	for _, cells := range all[1:] {
+		row := map[string]string{}
+		for i, name := range all[0] {
+			row[name] = cells[i]
+		}
+		out = append(out, row)
+	}
+	if len(out) == 0 {
+		t.Fatalf("%s has no rows", name)
+	}
+	return out
+}
+
+// TestPublishedReports compares the embedded reports with the references, line
+// by line and in order.
+func TestPublishedReports(t *testing.T) {
+	files := []struct {
+		name, week string
+	}{
+		{"price-report-2014-10-20.csv", "2014-10-20"}, // ams-ct169-2014-10-20
+		{"price-report-2025-01-06.csv", "2025-01-06"}, // ams-ct155-2025-01-06
+	}
+	i := 0
+	for report := range price.Reports() {
+		want := rows(t, files[i].name)
+		if got := report.Week.Format(time.DateOnly); got != files[i].week || len(report.Lines) != len(want) {
+			t.Fatalf("report %d: week %s with %d lines, want %s with %d", i, got, len(report.Lines), files[i].week, len(want))
+		}
+		for n, line := range report.Lines {
+			row := want[n]
+			if report.Cite.IDs != row["source_id"] || report.Cite.Standing.String() != row["standing"] {
+				t.Errorf("%s line %d: cited %v, want %s %s", files[i].name, n+2, report.Cite, row["standing"], row["source_id"])
+			}
+			category := row["category"]
+			switch row["group"] {
+			case "yield":
+				category = "YG " + category
+				span := strings.TrimSuffix(category, " and up")
+				from, to := line.YieldFrom.Decimal().StringFixed(1), line.YieldTo.Decimal().StringFixed(1)
+				if got := "YG " + from + "-" + to; got != category && !(line.YieldTo == 0 && "YG "+from == span) {
+					t.Errorf("%s: span %s", category, got)
+				}
+				if line.Grade != 0 || line.Mark != 0 || line.WeightFrom != 0 || line.WeightTo != 0 {
+					t.Errorf("%s: not of one kind: %+v", category, line)
+				}
+			case "weight":
+				category += " lb"
+				plain := strings.ReplaceAll(category, ",", "")
+				from, to := line.WeightFrom.Pounds().String(), line.WeightTo.Pounds().String()
+				if got := from + "-" + to + " lb"; got != plain && !(line.WeightTo == 0 && "over "+from+" lb" == plain) {
+					t.Errorf("%s: span %s", category, got)
+				}
+				if line.Grade != 0 || line.Mark != 0 || line.YieldFrom != 0 || line.YieldTo != 0 {
+					t.Errorf("%s: not of one kind: %+v", category, line)
+				}
+			case "quality":
+				if line.Grade.String() != category || line.Mark != 0 || line.YieldFrom != 0 || line.WeightFrom != 0 {
+					t.Errorf("%s: %+v", category, line)
+				}
+			default:
+				if !strings.EqualFold(line.Mark.String(), category) || line.Grade != 0 || line.YieldFrom != 0 || line.WeightFrom != 0 {
+					t.Errorf("%s: %+v", category, line)
+				}
+			}
+			if line.Category != category {
+				t.Errorf("%s line %d: category %q, want %q", files[i].name, n+2, line.Category, category)
+			}
+			if !line.Average.Equal(dec(row["average"])) {
+				t.Errorf("%s: average %s, want %s", category, line.Average, row["average"])
+			}
+			low, ranged := row["low"]
+			if line.Ranged != ranged || ranged && (!line.Low.Equal(dec(low)) || !line.High.Equal(dec(row["high"]))) {
+				t.Errorf("%s: range %v %s to %s, want %s to %s", category, line.Ranged, line.Low, line.High, low, row["high"])
+			}
+			if ranged && (line.Average.LessThan(line.Low) || line.Average.GreaterThan(line.High)) {
+				t.Errorf("%s: the average is outside the range", category)
+			}
+		}
+		// Every report makes a grid without gap or overlap.
+		if _, err := price.New(report.Terms(dec("300"))); err != nil {
+			t.Errorf("%s: %v", files[i].name, err)
+		}
+		i++
+	}
+	if i != len(files) {
+		t.Errorf("%d reports, want %d", i, len(files))
+	}
+	if d := cmp.Diff("2025-01-06", price.Latest().Week.Format(time.DateOnly)); d != "" {
+		t.Errorf("latest (-want +got):\n%s", d)
+	}
+	for range price.Reports() {
+		break
+	}
+}
+
+// TestPublishedExamples computes every row of price-examples.csv.
+func TestPublishedExamples(t *testing.T) {
+	grid := latest(t, nil)
+	weight := func(row map[string]string, column string) grade.Weight {
+		w, err := grade.ParseWeight(row[column])
+		if err != nil {
+			t.Fatalf("%v: %v", row, err)
+		}
+		return w
+	}
+	checked := map[string]int{}
+	for i, row := range rows(t, "price-examples.csv") {
+		name := "line " + strconv.Itoa(i+2) + ", " + row["subject"]
+		checked[row["kind"]]++
+		var exact decimal.Decimal
+		switch row["kind"] {
+		case "live value", "carcass value":
+			column := map[string]string{"live value": "live_lb", "carcass value": "hcw_lb"}[row["kind"]]
+			v, err := price.PerHead(dec(row["price_per_cwt"]), weight(row, column))
+			if err != nil {
+				t.Errorf("%s: %v", name, err)
+			}
+			exact = v
+			if got := v.StringFixed(2); got != row["stated"] {
+				t.Errorf("%s: %s, stated %s", name, got, row["stated"])
+			}
+		case "break-even dressing percent":
+			live, carcass, _ := strings.Cut(row["price_per_cwt"], ";")
+			s, err := price.BreakEven(dec(live), dec(carcass), grade.HalfUp)
+			if err != nil {
+				t.Errorf("%s: %v", name, err)
+			}
+			exact = s.Percent()
+			if row["stated"] == "over 63" && (row["agrees"] != "no" || s > 63*grade.OnePercent) {
+				t.Errorf("%s: %s agrees with the source after all", name, s)
+			}
+		case "grid value":
+			g, err := grade.ParseGrade(row["quality"])
+			if err != nil {
+				t.Fatalf("%s: %v", name, err)
+			}
+			y, err := grade.ParseYield(row["yield_grade"])
+			if err != nil {
+				t.Fatalf("%s: %v", name, err)
+			}
+			v, err := grid.Value(assessed(g.Part(grade.Low), y, weight(row, "hcw_lb")))
+			if err != nil {
+				t.Fatalf("%s: %v", name, err)
+			}
+			exact = v.PerHead()
+			if !v.PerCwt().Equal(dec(row["price_per_cwt"])) {
+				t.Errorf("%s: %s per cwt, want %s", name, v.PerCwt(), row["price_per_cwt"])
+			}
+			if c, err := v.Cents(grade.HalfUp); err != nil || !c.Equal(dec(row["stated"])) {
+				t.Errorf("%s: %s, %v, want %s", name, c, err, row["stated"])
+			}
+		default:
+			t.Errorf("%s: no check for %q", name, row["kind"])
+		}
+		if want := dec(row["computed"]); !exact.Round(-want.Exponent()).Equal(want) {
+			t.Errorf("%s: exactly %s, want %s", name, exact, row["computed"])
+		}
+	}
+	want := map[string]int{"live value": 1, "carcass value": 1, "break-even dressing percent": 2, "grid value": 5}
+	if d := cmp.Diff(want, checked); d != "" {
+		t.Errorf("rows checked (-want +got):\n%s", d)
+	}
+}
+
+const one = grade.OneGrade
+
+// TestEdges checks both sides of every edge of the report's grid under both
+// owners.
+func TestEdges(t *testing.T) {
+	tests := []struct {
+		name, reason string
+		y            grade.Yield
+		w            grade.Weight
+		lower, upper string // price per cwt with EdgeLower and EdgeUpper for both
+	}{
+		{"foot of the yields", "an outer end belongs to its band", one, 700 * lb, "303.35", "303.35"},
+		{"under 1", "a yield under 1 counts as 1", -one, 700 * lb, "303.35", "303.35"},
+		{"under 2", "inside", 2*one - 1, 700 * lb, "303.35", "303.35"},
+		{"2", "the edge", 2 * one, 700 * lb, "303.35", "301.77"},
+		{"over 2", "inside", 2*one + 1, 700 * lb, "301.77", "301.77"},
+		{"2.5", "the edge", 5 * one / 2, 700 * lb, "301.77", "301.38"},
+		{"over 2.5", "inside", 5*one/2 + 1, 700 * lb, "301.38", "301.38"},
+		{"3", "the edge", 3 * one, 700 * lb, "301.38", "300"},
+		{"4", "the edge", 4 * one, 700 * lb, "300", "287.55"},
+		{"over 4", "inside", 4*one + 1, 700 * lb, "287.55", "287.55"},
+		{"5", "the edge, printed 5.0 and up", 5 * one, 700 * lb, "287.55", "282.18"},
+		{"over 5", "no upper end", 9 * one, 700 * lb, "282.18", "282.18"},
+		{"400 lb", "an outer end belongs to its band", 7 * one / 2, 400 * lb, "270.71", "270.71"},
+		{"500 lb", "the edge", 7 * one / 2, 500 * lb, "270.71", "277.36"},
+		{"550 lb", "the edge", 7 * one / 2, 550 * lb, "277.36", "288.43"},
+		{"600 lb", "the edge", 7 * one / 2, 600 * lb, "288.43", "300"},
+		{"900 lb", "the edge that stands in two printed rows", 7 * one / 2, 900 * lb, "300", "298.93"},
+		{"under 900 lb", "inside", 7 * one / 2, 900*lb - 1, "300", "300"},
+		{"over 900 lb", "inside", 7 * one / 2, 900*lb + 1, "298.93", "298.93"},
+		{"1000 lb", "the edge", 7 * one / 2, 1000 * lb, "298.93", "295"},
+		{"1050 lb", "the edge, printed over 1,050", 7 * one / 2, 1050 * lb, "295", "284.55"},
+		{"over 1050 lb", "no upper end", 7 * one / 2, 1800 * lb, "284.55", "284.55"},
+	}
+	lower := latest(t, func(p *price.Terms) { p.YieldEdge, p.WeightEdge = price.EdgeLower, price.EdgeLower })
+	upper := latest(t, func(p *price.Terms) { p.YieldEdge, p.WeightEdge = price.EdgeUpper, price.EdgeUpper })
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			a := assessed(grade.Choice.Part(grade.Low), tt.y, tt.w)
+			for want, g := range map[*string]price.Grid{&tt.lower: lower, &tt.upper: upper} {
+				v, err := g.Value(a)
+				if err != nil || !v.PerCwt().Equal(dec(*want)) {
+					t.Errorf("%s, %s: %s, %v, want %s", tt.reason, g.Terms().WeightEdge, v.PerCwt(), err, *want)
+				}
+			}
+		})
+	}
+}
+
+func TestClosedBands(t *testing.T) {
+	// A grid whose last bands have an upper end, which belongs to them.
+	g, err := price.New(price.Terms{
+		Base:      dec("200"),
+		Yield:     []price.Band[grade.Yield]{{From: 2 * one, To: 4 * one, Amount: dec("1")}},
+		YieldEdge: price.EdgeUpper,
+		Weight: []price.Band[grade.Weight]{
+			{From: 700 * lb, To: 900 * lb, Amount: dec("-0.0001")},
+			{From: 500 * lb, To: 700 * lb, Amount: dec("3")},
+		},
+		WeightEdge: price.EdgeUpper,
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	tests := []struct {
+		y    grade.Yield
+		w    grade.Weight
+		want string
+	}{
+		{2 * one, 500 * lb, "204"},
+		{4 * one, 700 * lb, "200.9999"},
+		{4 * one, 900 * lb, "200.9999"},
+		{2*one - 1, 700 * lb, "yield: 1.99999999: no price; allowed: 2 to 4"},
+		{4*one + 1, 700 * lb, "yield: 4.00000001: no price; allowed: 2 to 4"},
+		{3 * one, 500*lb - 1, "weight: 499.9999 lb: no price; allowed: 500 lb to 900 lb"},
+		{3 * one, 900*lb + 1, "weight: 900.0001 lb: no price; allowed: 500 lb to 900 lb"},
+	}
+	for _, tt := range tests {
+		// The grid has no tiers: every tier is bought at the base.
+		v, err := g.Value(assessed(grade.Canner.Part(grade.Whole), tt.y, tt.w))
+		got := v.PerCwt().String()
+		if err != nil {
+			got = err.Error()
+			if !errors.Is(err, price.ErrNoPrice) {
+				t.Errorf("%v is not ErrNoPrice", err)
+			}
+			if v != (price.Value{}) {
+				t.Error("an error with a value")
+			}
+		}
+		if got != tt.want {
+			t.Errorf("%s, %s: %s, want %s", tt.y, tt.w, got, tt.want)
+		}
+	}
+}
+
+func TestTiers(t *testing.T) {
+	g := latest(t, nil)
+	for q, want := range map[grade.Quality]string{
+		grade.Prime.Part(grade.Low):      "317.54",
+		grade.Choice.Part(grade.High):    "300",
+		grade.Choice.Part(grade.Low):     "300",
+		grade.Select.Part(grade.High):    "271.75",
+		grade.Standard.Part(grade.Whole): "259.07",
+	} {
+		v, err := g.Value(assessed(q, 7*one/2, 700*lb))
+		if err != nil || !v.PerCwt().Equal(dec(want)) {
+			t.Errorf("%s: %s, %v, want %s", q, v.PerCwt(), err, want)
+		}
+	}
+	_, err := g.Value(assessed(grade.Utility.Part(grade.Whole), 7*one/2, 700*lb))
+	const want = "tier: below standard: no price; allowed: prime, top choice, low choice, select, standard"
+	if err == nil || err.Error() != want || !errors.Is(err, price.ErrNoPrice) {
+		t.Errorf("%v, want %s", err, want)
+	}
+}
+
+func TestMarks(t *testing.T) {
+	a := assessed(grade.Select.Part(grade.Low), 7*one/2, 700*lb)
+	with := func(f func(*grade.Assessment)) grade.Assessment {
+		b := a
+		f(&b)
+		return b
+	}
+	tests := []struct {
+		name, reason string
+		a            grade.Assessment
+		given        []price.Mark
+		read         []price.Mark
+		want         string
+	}{
+		{"none", "the report's Select", a, nil, nil, "271.75"},
+		{"dark", "a dark cutter in any degree; the discount is added", with(func(a *grade.Assessment) { a.Carcass.Lean.Dark = grade.DarkThird }), nil, []price.Mark{price.DarkCutter}, "233"},
+		{"dark twice", "named and read, counted once", with(func(a *grade.Assessment) { a.Carcass.Lean.Dark = grade.DarkFull }), []price.Mark{price.DarkCutter, price.DarkCutter}, []price.Mark{price.DarkCutter}, "233"},
+		{"bullock", "by sex class", with(func(a *grade.Assessment) { a.Carcass.Sex = grade.Bullock }), nil, []price.Mark{price.BullockOrStag}, "230.25"},
+		{"bull", "no bullock", with(func(a *grade.Assessment) { a.Carcass.Sex = grade.Bull }), nil, nil, "271.75"},
+		{"stag", "named by the caller", a, []price.Mark{price.BullockOrStag}, nil, "230.25"},
+		{"B99", "the last before hardbone", with(func(a *grade.Assessment) { a.Maturity = maturity.B.At(99) }), nil, nil, "271.75"},
+		{"C00", "hardbone in place of the tier", with(func(a *grade.Assessment) { a.Maturity = maturity.C.At(0) }), nil, []price.Mark{price.Hardbone}, "257.8"},
+		{"hardbone below Standard", "the tier needs no price then", with(func(a *grade.Assessment) {
+			a.Maturity, a.Quality = maturity.D.At(0), grade.Commercial.Part(grade.Whole)
+		}), nil, []price.Mark{price.Hardbone}, "257.8"},
+		{"two incisors", "under 30 months", with(func(a *grade.Assessment) { a.Carcass.Maturity.Teeth = maturity.Incisors(2) }), nil, nil, "271.75"},
+		{"three incisors", "over 30 months", with(func(a *grade.Assessment) { a.Carcass.Maturity.Teeth = maturity.Incisors(3) }), nil, []price.Mark{price.Over30Months}, "257.46"},
+		{"29 months", "under 30 months by papers", with(func(a *grade.Assessment) { a.Carcass.Maturity.Papers = 29 }), nil, nil, "271.75"},
+		{"30 months", "not under 30 months by papers", with(func(a *grade.Assessment) { a.Carcass.Maturity.Papers = 30 }), nil, []price.Mark{price.Over30Months}, "257.46"},
+		{"teeth against papers", "either is enough for under 30 months", with(func(a *grade.Assessment) {
+			a.Carcass.Maturity.Papers, a.Carcass.Maturity.Teeth = 29, maturity.Incisors(4)
+		}), nil, nil, "271.75"},
+		{"program", "named by the caller", a, []price.Mark{price.AllNatural, price.NonHormoneTreated, price.DairyType}, nil, "323.98"},
+	}
+	g := latest(t, nil)
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			if d := cmp.Diff(tt.read, price.MarksOf(tt.a)); d != "" {
+				t.Errorf("%s: marks (-want +got):\n%s", tt.reason, d)
+			}
+			v, err := g.Value(tt.a, tt.given...)
+			if err != nil || !v.PerCwt().Equal(dec(tt.want)) {
+				t.Errorf("%s: %s, %v, want %s", tt.reason, v.PerCwt(), err, tt.want)
+			}
+		})
+	}
+}
+
+func TestMarksWithoutPrice(t *testing.T) {
+	dark := assessed(grade.Choice.Part(grade.Low), 3*one, 700*lb)
+	dark.Carcass.Lean.Dark = grade.DarkFull
+	g, err := price.New(price.Terms{Base: dec("200")})
+	if err != nil {
+		t.Fatal(err)
+	}
+	// One that is read off the assessment adds nothing, and the steps say so.
+	v, err := g.Value(dark)
+	if err != nil || !v.PerCwt().Equal(dec("200")) {
+		t.Errorf("%s, %v", v.PerCwt(), err)
+	}
+	if d := cmp.Diff("the lean cuts dark; the grid has no price for it", v.Steps()[1].Rule); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+	// One that the caller names is an error.
+	_, err = g.Value(dark, price.DarkCutter)
+	if want := "mark: dark cutter: no price; allowed: no mark"; err == nil || err.Error() != want || !errors.Is(err, price.ErrNoPrice) {
+		t.Errorf("%v, want %s", err, want)
+	}
+	g = latest(t, func(p *price.Terms) { p.Marks = p.Marks[:2] })
+	_, err = g.Value(dark, price.DarkCutter)
+	if want := "mark: dark cutter: no price; allowed: all natural, non-hormone-treated"; err == nil || err.Error() != want {
+		t.Errorf("%v, want %s", err, want)
+	}
+	_, err = g.Value(dark, 9)
+	if want := "mark: mark(9): unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated"; err == nil || err.Error() != want {
+		t.Errorf("%v, want %s", err, want)
+	}
+}
+
+func TestValueErrors(t *testing.T) {
+	good := assessed(grade.Choice.Part(grade.Low), 3*one, 700*lb)
+	tests := []struct {
+		name, reason string
+		grid         price.Grid
+		a            grade.Assessment
+		want         string
+	}{
+		{"zero grid", "not made by New", price.Grid{}, good, "grid: missing; allowed: one made by New"},
+		{"zero assessment", "not made by package grade", latest(t, nil), grade.Assessment{}, "assessment: missing; allowed: one with a quality grade"},
+		{"no weight", "nothing to pay for", latest(t, nil), assessed(good.Quality, 3*one, 0), "weight: 0 lb: out of range; allowed: over 0 lb"},
+		{"weight not a number", "nothing to pay for", latest(t, nil), assessed(good.Quality, 3*one, grade.Pounds(math.Inf(1))), "weight: over 214748 lb: out of range; allowed: over 0 lb"},
+		{"light", "under the lowest band", latest(t, nil), assessed(good.Quality, 3*one, 400*lb-1), "weight: 399.9999 lb: no price; allowed: 400 lb and over"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			v, err := tt.grid.Value(tt.a)
+			if err == nil || err.Error() != tt.want || v != (price.Value{}) {
+				t.Errorf("%s: %v, %v, want %s", tt.reason, v, err, tt.want)
+			}
+			var fe *grade.FieldError
+			if !errors.As(err, &fe) {
+				t.Errorf("%T is no FieldError", err)
+			}
+		})
+	}
+}
+
+func TestNewErrors(t *testing.T) {
+	const allowed = "amounts under 10,000 with at most 4 places"
+	band := func(from, to grade.Weight) price.Band[grade.Weight] {
+		return price.Band[grade.Weight]{From: from, To: to}
+	}
+	weights := func(bands ...price.Band[grade.Weight]) price.Terms {
+		return price.Terms{Base: dec("300"), Weight: bands, WeightEdge: price.EdgeLower}
+	}
+	yields := func(bands ...price.Band[grade.Yield]) price.Terms {
+		return price.Terms{Base: dec("300"), Yield: bands, YieldEdge: price.EdgeLower}
+	}
+	tests := []struct {
+		name, reason string
+		terms        price.Terms
+		want         string
+		is           error
+	}{
+		{"zero", "no base", price.Terms{}, "base: 0.00: out of range; allowed: over 0.00", grade.ErrRange},
+		{"negative base", "no price", price.Terms{Base: dec("-1")}, "base: -1.00: out of range; allowed: over 0.00", grade.ErrRange},
+		{"fine base", "5 places", price.Terms{Base: dec("1.00001")}, "base: 1.00001: out of range; allowed: " + allowed, grade.ErrRange},
+		{"large base", "10,000 dollars", price.Terms{Base: dec("10000")}, "base: 10000.00: out of range; allowed: " + allowed, grade.ErrRange},
+		{"huge base", "an exponent that must not be scaled", price.Terms{Base: decimal.New(1, 10)}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
+		{"tiny base", "an exponent that must not be scaled", price.Terms{Base: decimal.New(1, -65)}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
+		{"long base", "more digits than anyone means", price.Terms{Base: dec("1." + strings.Repeat("0", 60)).Add(dec(strings.Repeat("1", 21)))}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
+		{"tier", "no such tier", price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{}}}, "tiers: unset: unknown; allowed: below standard to prime", grade.ErrUnknown},
+		{"tier twice", "two amounts", price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("1")}, {grade.PrimeTier, dec("2.5")}}}, "tier prime: 2.50: repeated; allowed: one amount", price.ErrRepeated},
+		{"tier amount", "under -10,000", price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("-10000")}}}, "tier prime: -10000.00: out of range; allowed: " + allowed, grade.ErrRange},
+		{"mark", "no such mark", price.Terms{Base: dec("1"), Marks: []price.MarkAmount{{}}}, "marks: unset: unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated", grade.ErrUnknown},
+		{"mark twice", "two amounts", price.Terms{Base: dec("1"), Marks: []price.MarkAmount{{Mark: price.DairyType}, {Mark: price.DairyType}}}, "mark dairy-type: 0.00: repeated; allowed: one amount", price.ErrRepeated},
+		{"mark amount", "5 places", price.Terms{Base: dec("1"), Marks: []price.MarkAmount{{Mark: price.DairyType, Amount: dec("0.00001")}}}, "mark dairy-type: 0.00001: out of range; allowed: " + allowed, grade.ErrRange},
+		{"edge", "nobody owns the edges", price.Terms{Base: dec("1"), Weight: []price.Band[grade.Weight]{band(0, 0)}}, "weight band edge: owner: missing; allowed: lower band, upper band", grade.ErrMissing},
+		{"edge unknown", "no such owner", price.Terms{Base: dec("1"), Yield: []price.Band[grade.Yield]{{}}, YieldEdge: 3}, "yield band edge: owner: edge(3): unknown; allowed: lower band, upper band", grade.ErrUnknown},
+		{"gap", "950 lb stands in no band", weights(band(600*lb, 900*lb), band(1000*lb, 0)), "weight band 1000 lb and over: a start at 1000 lb: gap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrGap},
+		{"gap of the least unit", "900.0000 to 900.0001", weights(band(600*lb, 900*lb), band(900*lb+1, 0)), "weight band 900.0001 lb and over: a start at 900.0001 lb: gap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrGap},
+		{"overlap", "890 lb stands in two bands; the bands come in any order", weights(band(880*lb, 0), band(600*lb, 900*lb)), "weight band 880 lb and over: a start at 880 lb: overlap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrOverlap},
+		{"overlap of an open band", "950 lb stands in two bands", weights(band(600*lb, 0), band(900*lb, 1000*lb)), "weight band 900 lb to 1000 lb: overlap; allowed: no band over 600 lb and over", price.ErrOverlap},
+		{"twice", "the same band", weights(band(600*lb, 900*lb), band(600*lb, 900*lb)), "weight band 600 lb to 900 lb: a start at 600 lb: overlap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrOverlap},
+		{"turned", "ends before it starts", weights(band(900*lb, 600*lb)), "weight band 900 lb to 600 lb: out of range; allowed: a start of 0 or more and an end over it, or zero for none", grade.ErrRange},
+		{"empty", "ends where it starts", weights(band(900*lb, 900*lb)), "weight band 900 lb to 900 lb: out of range; allowed: a start of 0 or more and an end over it, or zero for none", grade.ErrRange},
+		{"negative", "starts under 0", weights(band(-1, 900*lb)), "weight band -0.0001 lb to 900 lb: out of range; allowed: a start of 0 or more and an end over it, or zero for none", grade.ErrRange},
+		{"start not a number", "too large for the type", weights(band(grade.Pounds(1e9), 0)), "weight band over 214748 lb and over: out of range; allowed: a start of 0 or more and an end over it, or zero for none", grade.ErrRange},
+		{"end not a number", "too large for the type", weights(band(0, grade.Pounds(1e9))), "weight band 0 lb to over 214748 lb: out of range; allowed: a start of 0 or more and an end over it, or zero for none", grade.ErrRange},
+		{"band amount", "5 places", weights(price.Band[grade.Weight]{Amount: dec("0.00001")}), "weight band 0 lb and over: 0.00001: out of range; allowed: " + allowed, grade.ErrRange},
+		{"yield gap", "2.7 stands in no band", yields(price.Band[grade.Yield]{From: one, To: 5 * one / 2}, price.Band[grade.Yield]{From: 3 * one}), "yield band 3 and over: a start at 3: gap; allowed: a start at 2.5, the end of 1 to 2.5", price.ErrGap},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			g, err := price.New(tt.terms)
+			if err == nil || err.Error() != tt.want {
+				t.Errorf("%s: %v, want %s", tt.reason, err, tt.want)
+			}
+			var fe *grade.FieldError
+			if !errors.Is(err, tt.is) || !errors.As(err, &fe) || g != (price.Grid{}) {
+				t.Errorf("error %v is no %v with a field, or comes with a grid", err, tt.is)
+			}
+		})
+	}
+}
+
+func TestLimitsOfAmounts(t *testing.T) {
+	g, err := price.New(price.Terms{Base: dec("9999.9999"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("-9999.9999")}}, Marks: []price.MarkAmount{{Mark: price.DairyType, Amount: dec("9999.9999")}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	v, err := g.Value(assessed(grade.Prime.Part(grade.Low), 3*one, 214_748*lb), price.DairyType)
+	if err != nil || !v.PerHead().Equal(dec("21474799.785252")) {
+		t.Errorf("%s, %v", v.PerHead(), err)
+	}
+}
+
+func TestTermsAreCopies(t *testing.T) {
+	terms := price.Latest().Terms(dec("300"))
+	g, err := price.New(terms)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := g.Terms()
+	for _, mine := range []price.Terms{terms, g.Terms()} {
+		mine.Tiers[0].Amount, mine.Yield[0].Amount, mine.Weight[0].Amount, mine.Marks[0].Amount = dec("9"), dec("9"), dec("9"), dec("9")
+	}
+	if d := cmp.Diff(want, g.Terms()); d != "" {
+		t.Errorf("the grid changes with its terms (-want +got):\n%s", d)
+	}
+	if d := cmp.Diff(price.Terms{}, price.Grid{}.Terms()); d != "" {
+		t.Errorf("the zero grid (-want +got):\n%s", d)
+	}
+	lines := price.Latest()
+	lines.Lines[0].Average = dec("9")
+	if !price.Latest().Lines[0].Average.Equal(dec("17.54")) {
+		t.Error("Latest hands out its storage")
+	}
+	// Terms go through JSON and make the same grid.
+	b, err := json.Marshal(want)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var back price.Terms
+	if err := json.Unmarshal(b, &back); err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(want, back); d != "" {
+		t.Errorf("through JSON (-want +got):\n%s", d)
+	}
+}
+
+func TestRounding(t *testing.T) {
+	// 2 lb at $X per cwt is X/50 dollars: halves of a cent are made by 0.25.
+	tests := []struct {
+		perCwt               string
+		down, halfUp, halfEv string
+	}{
+		{"100.25", "2", "2.01", "2"},
+		{"100.75", "2.01", "2.02", "2.02"},
+		{"100.2501", "2", "2.01", "2.01"},
+		{"100.2499", "2", "2", "2"},
+		{"100", "2", "2", "2"},
+		{"-100.25", "-2.01", "-2", "-2"},
+		{"-100.75", "-2.02", "-2.01", "-2.02"},
+		{"-100.2501", "-2.01", "-2.01", "-2.01"},
+	}
+	for _, tt := range tests {
+		g, err := price.New(price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{grade.PrimeTier, dec(tt.perCwt).Sub(dec("1"))}}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		v, err := g.Value(assessed(grade.Prime.Part(grade.Low), one, 2*lb))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for r, want := range map[grade.Rounding]string{grade.Down: tt.down, grade.HalfUp: tt.halfUp, grade.HalfEven: tt.halfEv} {
+			if got, err := v.Cents(r); err != nil || !got.Equal(dec(want)) {
+				t.Errorf("%s per cwt rounded %s: %s, %v, want %s", tt.perCwt, r, got, err, want)
+			}
+		}
+		const want = "rounding: unset: missing; allowed: down, half up, half even"
+		if got, err := v.Cents(0); err == nil || err.Error() != want || !got.IsZero() {
+			t.Errorf("unset rounding: %s, %v", got, err)
+		}
+	}
+}
+
+func TestLive(t *testing.T) {
+	g := latest(t, nil)
+	v, err := g.Value(assessed(grade.Choice.Part(grade.Low), 7*one/2, 800*lb))
+	if err != nil {
+		t.Fatal(err)
+	}
+	// 2,400 dollars over 12.8 cwt are 187.50; over 13 cwt 184.615...
+	for live, want := range map[grade.Weight]string{1280 * lb: "187.5", 1300 * lb: "184.62", 800*lb + 1: "300"} {
+		if got, err := v.PerLiveCwt(live, grade.HalfUp); err != nil || !got.Equal(dec(want)) {
+			t.Errorf("%s live: %s, %v, want %s", live, got, err, want)
+		}
+	}
+	if got, err := v.PerLiveCwt(1300*lb, grade.Down); err != nil || !got.Equal(dec("184.61")) {
+		t.Errorf("down: %s, %v", got, err)
+	}
+	for live, want := range map[grade.Weight]string{
+		800 * lb:          "live weight: 800 lb: out of range; allowed: over the carcass's 800 lb",
+		grade.Pounds(1e9): "live weight: over 214748 lb: out of range; allowed: over the carcass's 800 lb",
+	} {
+		if got, err := v.PerLiveCwt(live, grade.HalfUp); err == nil || err.Error() != want || !got.IsZero() {
+			t.Errorf("%s live: %s, %v, want %s", live, got, err, want)
+		}
+	}
+	if got, err := v.PerLiveCwt(1300*lb, 9); err == nil || err.Error() != "rounding: rounding(9): missing; allowed: down, half up, half even" || !got.IsZero() {
+		t.Errorf("bad rounding: %s, %v", got, err)
+	}
+	if v.Weight() != 800*lb {
+		t.Errorf("weight %s", v.Weight())
+	}
+}
+
+func TestDressing(t *testing.T) {
+	tests := []struct {
+		name      string
+		hot, live grade.Weight
+		r         grade.Rounding
+		want      string
+	}{
+		{"usual", 794 * lb, 1240 * lb, grade.HalfUp, "64.0323%"}, // 64.03225..., ext-msu-p2556
+		{"down", 794 * lb, 1240 * lb, grade.Down, "64.0322%"},
+		{"whole", 800 * lb, 800 * lb, grade.HalfUp, "100%"},
+		{"no live weight", 800 * lb, 0, grade.HalfUp, "live weight: 0 lb: out of range; allowed: over 0 lb"},
+		{"no carcass", 0, 800 * lb, grade.HalfUp, "weight: 0 lb: out of range; allowed: over 0 lb"},
+		{"carcass not a number", grade.Pounds(1e9), 800 * lb, grade.HalfUp, "weight: over 214748 lb: out of range; allowed: over 0 lb"},
+		{"heavier than the animal", 800*lb + 1, 800 * lb, grade.HalfUp, "weight: 800.0001 lb: out of range; allowed: up to the live weight of 800 lb"},
+		{"unset rounding", 794 * lb, 1240 * lb, 0, "rounding: unset: missing; allowed: down, half up, half even"},
+	}
+	for _, tt := range tests {
+		s, err := price.Dressing(tt.hot, tt.live, tt.r)
+		got := s.String()
+		if err != nil {
+			got = err.Error()
+		}
+		if got != tt.want {
+			t.Errorf("%s: %s, want %s", tt.name, got, tt.want)
+		}
+	}
+}
+
+func TestBreakEvenAndPerHead(t *testing.T) {
+	const allowed = "; allowed: amounts under 10,000 with at most 4 places"
+	tests := []struct {
+		name, live, carcass string
+		r                   grade.Rounding
+		want                string
+	}{
+		{"equal prices", "66", "66", grade.HalfUp, "100%"},
+		{"down", "66", "109", grade.Down, "60.5504%"},
+		{"no live price", "0", "109", grade.HalfUp, "live price: 0.00: out of range; allowed: over 0.00, up to the carcass price of 109.00"},
+		{"live over carcass", "109.0001", "109", grade.HalfUp, "live price: 109.0001: out of range; allowed: over 0.00, up to the carcass price of 109.00"},
+		{"live too fine", "66.00001", "109", grade.HalfUp, "live price: 66.00001: out of range" + allowed},
+		{"carcass too large", "66", "10000", grade.HalfUp, "carcass price: 10000.00: out of range" + allowed},
+		{"unset rounding", "66", "109", 0, "rounding: unset: missing; allowed: down, half up, half even"},
+	}
+	for _, tt := range tests {
+		s, err := price.BreakEven(dec(tt.live), dec(tt.carcass), tt.r)
+		got := s.String()
+		if err != nil {
+			got = err.Error()
+		}
+		if got != tt.want {
+			t.Errorf("%s: %s, want %s", tt.name, got, tt.want)
+		}
+	}
+	if v, err := price.PerHead(dec("66.00001"), lb); err == nil || err.Error() != "price per cwt: 66.00001: out of range"+allowed || !v.IsZero() {
+		t.Errorf("PerHead: %s, %v", v, err)
+	}
+	if v, err := price.PerHead(dec("66"), -lb); err == nil || err.Error() != "weight: -1 lb: out of range; allowed: over 0 lb" || !v.IsZero() {
+		t.Errorf("PerHead: %s, %v", v, err)
+	}
+	if v, err := price.PerHead(dec("0.0001"), 1); err != nil || !v.Equal(dec("0.0000000001")) {
+		t.Errorf("PerHead: %s, %v", v, err)
+	}
+}
+
+func TestSteps(t *testing.T) {
+	g := latest(t, nil)
+	a := assessed(grade.Select.Part(grade.High), 27*one/10, 880*lb)
+	a.Carcass.Lean.Dark = grade.DarkThird
+	a.Maturity = maturity.C.At(0)
+	v, err := g.Value(a, price.AllNatural)
+	if err != nil {
+		t.Fatal(err)
+	}
+	report := cite.Citation{Standing: cite.Official, IDs: "ams-ct155-2025-01-06"}
+	want := []cite.Step{
+		{Name: "base", Rule: "dollars per cwt of hot carcass weight", Given: "grid week of 2025-01-06", Result: "300.00", Cite: report},
+		{Name: "tier select", Rule: "a mark stands in place of the tier", Given: "High Select", Result: "+0.00", Cite: report},
+		{Name: "yield 2.5 to 3", Rule: "by yield, exact; a shared edge belongs to the upper band", Given: "2.7", Result: "+1.38", Cite: report},
+		{Name: "weight 600 lb to 900 lb", Rule: "by hot carcass weight; a shared edge belongs to the lower band", Given: "880 lb", Result: "+0.00", Cite: report},
+		{Name: "mark hardbone", Rule: "overall maturity is C00 or older; in place of the tier", Given: "High Select, C00", Result: "-42.20", Cite: cite.Citation{Standing: cite.Memory}},
+		{Name: "mark dark cutter", Rule: "the lean cuts dark", Given: "High Select, C00", Result: "-38.75", Cite: cite.Citation{Standing: cite.Derived}},
+		{Name: "mark all natural", Rule: "named by the caller", Given: "High Select, C00", Result: "+33.12", Cite: report},
+		{Name: "price per cwt", Rule: "base, premiums and discounts added up", Given: "base and 6 lines", Result: "253.55", Cite: cite.Citation{Standing: cite.Published, IDs: "tx-grid-2014"}},
+		{Name: "value per head", Rule: "price per cwt times hot carcass weight / 100", Given: "253.55 and 880 lb", Result: "2231.24", Cite: cite.Citation{Standing: cite.Derived, IDs: "tx-grid-2014"}},
+	}
+	if d := cmp.Diff(want, v.Steps()); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+	var parts []price.Part
+	for _, s := range want[1:7] {
+		parts = append(parts, price.Part{Name: s.Name, Amount: dec(strings.TrimPrefix(s.Result, "+"))})
+	}
+	if d := cmp.Diff(parts, v.Parts()); d != "" {
+		t.Errorf("parts (-want +got):\n%s", d)
+	}
+	if s := (price.Value{}).Steps(); s != nil {
+		t.Errorf("steps of nothing: %v", s)
+	}
+	if s := (price.Value{}).Parts(); s != nil {
+		t.Errorf("parts of nothing: %v", s)
+	}
+	for _, s := range v.Steps() {
+		if n := len(strings.Fields(s.Cite.IDs)); len(s.Cite.Sources()) != n {
+			t.Errorf("%s: a source is not registered", s)
+		}
+	}
+}
+
+func TestTiersWithoutPriceInSteps(t *testing.T) {
+	// Without tiers and bands there is no line but the base.
+	g, err := price.New(price.Terms{Base: dec("200.0625")})
+	if err != nil {
+		t.Fatal(err)
+	}
+	v, err := g.Value(assessed(grade.NoGrade.Part(grade.Whole), one, lb))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(v.Parts()) != 0 || len(v.Steps()) != 3 || v.Steps()[0].Result != "200.0625" || v.Steps()[0].Given != "grid " {
+		t.Errorf("%v", v.Steps())
+	}
+}
+
+func TestOrder(t *testing.T) {
+	g := latest(t, nil)
+	var class []price.Value
+	for _, a := range []grade.Assessment{
+		assessed(grade.Select.Part(grade.Low), 7*one/2, 800*lb),
+		assessed(grade.Choice.Part(grade.Low), 7*one/2, 700*lb),
+		assessed(grade.Prime.Part(grade.Low), 7*one/2, 650*lb),
+		assessed(grade.Choice.Part(grade.High), 31*one/10, 700*lb),
+	} {
+		v, err := g.Value(a)
+		if err != nil {
+			t.Fatal(err)
+		}
+		class = append(class, v)
+	}
+	// Per head: 2174.00, 2100.00, 2064.01, 2100.00.
+	if d := cmp.Diff([][]int{{1}, {2, 4}, {3}}, price.Order(class, price.ByHead)); d != "" {
+		t.Errorf("by head (-want +got):\n%s", d)
+	}
+	if d := cmp.Diff([][]int{{3}, {2, 4}, {1}}, price.Order(class, price.ByCwt)); d != "" {
+		t.Errorf("by cwt (-want +got):\n%s", d)
+	}
+	if got := price.Order(nil, price.ByHead); got != nil {
+		t.Errorf("an empty class: %v", got)
+	}
+}
+
+// TestValueIsTheSum checks any carcass on the report's grid against the sum in
+// decimals, and that premiums never fall with the tier.
+func TestValueIsTheSum(t *testing.T) {
+	g := latest(t, nil)
+	base := g.Terms().Base
+	rapid.Check(t, func(t *rapid.T) {
+		q := rapid.SampledFrom([]grade.Quality{grade.Prime.Part(grade.Low), grade.Choice.Part(grade.High), grade.Choice.Part(grade.Low), grade.Select.Part(grade.High), grade.Standard.Part(grade.Whole)}).Draw(t, "quality")
+		a := assessed(q, grade.Yield(rapid.Int64Range(-2*int64(one), 9*int64(one)).Draw(t, "yield")), grade.Weight(rapid.Int32Range(4_000_000, 18_000_000).Draw(t, "weight")))
+		a.Carcass.Lean.Dark = grade.DarkCut(rapid.IntRange(0, 3).Draw(t, "dark"))
+		a.Maturity = maturity.Score(rapid.IntRange(100, 500).Draw(t, "maturity"))
+		given := rapid.SliceOf(rapid.SampledFrom([]price.Mark{price.DairyType, price.Over30Months, price.AllNatural})).Draw(t, "marks")
+		v, err := g.Value(a, given...)
+		if err != nil {
+			t.Fatal(err)
+		}
+		sum := base
+		for _, p := range v.Parts() {
+			sum = sum.Add(p.Amount)
+		}
+		if !sum.Equal(v.PerCwt()) {
+			t.Fatalf("parts come to %s, the price is %s", sum, v.PerCwt())
+		}
+		if want := sum.Mul(a.Carcass.Measures.Weight.Pounds()).Div(dec("100")); !want.Equal(v.PerHead()) {
+			t.Fatalf("%s per head, want %s", v.PerHead(), want)
+		}
+		again, err := g.Value(a, given...)
+		if err != nil || price.ByHead(v, again) != 0 || price.ByCwt(v, again) != 0 {
+			t.Fatal("the same carcass has two values")
+		}
+		if q != grade.Prime.Part(grade.Low) {
+			a.Quality = grade.Prime.Part(grade.Low)
+			if best, err := g.Value(a, given...); err != nil || price.ByHead(best, v) < 0 {
+				t.Fatalf("Prime is worth less: %v", err)
+			}
+		}
+	})
+}
+
+func TestEncodings(t *testing.T) {
+	encodetest.Run(t, "Mark", price.DarkCutter, encodetest.Case[price.Mark]{
+		Texts: map[string]price.Mark{
+			"dairy-type": price.DairyType, "bullock or stag": price.BullockOrStag, "hardbone": price.Hardbone, "dark cutter": price.DarkCutter,
+			"over 30 months": price.Over30Months, "all natural": price.AllNatural, "non-hormone-treated": price.NonHormoneTreated,
+		},
+		Bad: []string{"unset", "Hardbone", "stag"}, Invalid: []price.Mark{price.NonHormoneTreated + 1},
+	})
+	encodetest.Run(t, "Edge", price.EdgeUpper, encodetest.Case[price.Edge]{
+		Texts: map[string]price.Edge{"lower band": price.EdgeLower, "upper band": price.EdgeUpper},
+		Bad:   []string{"unset", "lower", "Upper band"}, Invalid: []price.Edge{price.EdgeUpper + 1},
+	})
+	for range price.Marks() {
+		break
+	}
+	if !price.DairyType.IsValid() || price.Mark(0).IsValid() || price.Mark(8).IsValid() || !price.EdgeUpper.IsValid() || price.Edge(0).IsValid() {
+		t.Error("IsValid")
+	}
+	if price.Mark(0).String() != "unset" || price.Edge(3).String() != "edge(3)" {
+		t.Error("String")
+	}
+}
+
+func FuzzMark(f *testing.F) {
+	roundtrip.Fuzz(f, price.ParseMark, price.Hardbone, "dairy-type", "bullock or stag", "over 30 months", "stag")
+}
+
+func FuzzEdge(f *testing.F) {
+	roundtrip.Fuzz(f, price.ParseEdge, price.EdgeUpper, "lower band", "upper band", "lower")
+}
+
+func BenchmarkValue(b *testing.B) {
+	g, err := price.New(price.Latest().Terms(dec("300")))
+	if err != nil {
+		b.Fatal(err)
+	}
+	a := assessed(grade.Select.Part(grade.Low), 27*one/10, 880*lb)
+	b.ReportAllocs()
+	for range b.N {
+		if _, err := g.Value(a, price.DairyType); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,159 @@
+package price
+
+import (
+	"iter"
+	"time"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/maturity/cite"
+	"github.com/shopspring/decimal"
+)
+
+// Report is what the public weekly report of premiums and discounts printed for
+// one week. Its averages are simple ones.
+type Report struct {
+	Week  time.Time     // the first day of the week
+	Cite  cite.Citation // the report
+	Lines []Line        // in printed order
+}
+
+// Line is one category of a report. One of Grade, Mark, YieldFrom and WeightFrom
+// is set and says of what kind it is.
+type Line struct {
+	Category string // as printed, with the kind: "Select", "YG 2.0-2.5", "600-900 lb"
+
+	Grade      grade.Grade  // Prime, Choice, Select or Standard
+	Mark       Mark         // a defect, kind or program
+	YieldFrom  grade.Yield  // of a span of yields
+	YieldTo    grade.Yield  // zero for a span without upper end
+	WeightFrom grade.Weight // of a span of weights
+	WeightTo   grade.Weight // zero for a span without upper end
+
+	Average   decimal.Decimal // dollars per cwt
+	Ranged    bool            // Low and High are known
+	Low, High decimal.Decimal // the least and the greatest amount reported
+}
+
+// printed is a line with its amounts in cents.
+type printed struct {
+	category           string
+	grade              grade.Grade
+	mark               Mark
+	yield              [2]grade.Yield
+	weight             [2]grade.Weight
+	ranged             bool
+	low, high, average int64
+}
+
+const half = grade.OneGrade / 2
+
+// The reports. That of 2014 is known from a reprint, page partly legible, and
+// without its ranges.
+var reports = []struct {
+	week  time.Time
+	cite  cite.Citation
+	lines []printed
+}{
+	{time.Date(2014, time.October, 20, 0, 0, 0, 0, time.UTC), cite.Citation{Standing: cite.Published, IDs: "ams-ct169-2014-10-20"}, []printed{
+		{category: "Prime", grade: grade.Prime, average: 2134},
+		{category: "Select", grade: grade.Select, average: -1243},
+		{category: "Standard", grade: grade.Standard, average: -2107},
+		{category: "Dairy-type", mark: DairyType, average: -309},
+		{category: "Bullock or stag", mark: BullockOrStag, average: -4137},
+		{category: "Hardbone", mark: Hardbone, average: -3512},
+		{category: "Dark cutter", mark: DarkCutter, average: -3875},
+		{category: "Over 30 months", mark: Over30Months, average: -1661},
+		{category: "YG 5.0 and up", yield: [2]grade.Yield{10 * half, 0}, average: -1306},
+		{category: "400-500 lb", weight: [2]grade.Weight{400 * grade.Pound, 500 * grade.Pound}, average: -2540},
+		{category: "500-550 lb", weight: [2]grade.Weight{500 * grade.Pound, 550 * grade.Pound}, average: -2280},
+		{category: "550-600 lb", weight: [2]grade.Weight{550 * grade.Pound, 600 * grade.Pound}, average: -270},
+	}},
+	{time.Date(2025, time.January, 6, 0, 0, 0, 0, time.UTC), cite.Citation{Standing: cite.Official, IDs: "ams-ct155-2025-01-06"}, []printed{
+		{"Prime", grade.Prime, 0, [2]grade.Yield{}, [2]grade.Weight{}, true, 0, 4900, 1754},
+		{"Choice", grade.Choice, 0, [2]grade.Yield{}, [2]grade.Weight{}, true, 0, 0, 0},
+		{"Select", grade.Select, 0, [2]grade.Yield{}, [2]grade.Weight{}, true, -3100, -1500, -2825},
+		{"Standard", grade.Standard, 0, [2]grade.Yield{}, [2]grade.Weight{}, true, -6800, -1000, -4093},
+		{"All natural", 0, AllNatural, [2]grade.Yield{}, [2]grade.Weight{}, true, 2400, 5000, 3312},
+		{"Non-hormone-treated", 0, NonHormoneTreated, [2]grade.Yield{}, [2]grade.Weight{}, true, 1900, 2500, 2175},
+		{"Dairy-type", 0, DairyType, [2]grade.Yield{}, [2]grade.Weight{}, true, -1500, 0, -264},
+		{"Bullock or stag", 0, BullockOrStag, [2]grade.Yield{}, [2]grade.Weight{}, true, -6500, -1500, -4150},
+		{"Hardbone", 0, Hardbone, [2]grade.Yield{}, [2]grade.Weight{}, true, -6800, -2000, -4220},
+		{"Dark cutter", 0, DarkCutter, [2]grade.Yield{}, [2]grade.Weight{}, true, -6500, -3000, -3875},
+		{"Over 30 months", 0, Over30Months, [2]grade.Yield{}, [2]grade.Weight{}, true, -4000, 0, -1429},
+		{"YG 1.0-2.0", 0, 0, [2]grade.Yield{2 * half, 4 * half}, [2]grade.Weight{}, true, 0, 800, 335},
+		{"YG 2.0-2.5", 0, 0, [2]grade.Yield{4 * half, 5 * half}, [2]grade.Weight{}, true, 0, 400, 177},
+		{"YG 2.5-3.0", 0, 0, [2]grade.Yield{5 * half, 6 * half}, [2]grade.Weight{}, true, 0, 400, 138},
+		{"YG 3.0-3.5", 0, 0, [2]grade.Yield{6 * half, 7 * half}, [2]grade.Weight{}, true, 0, 0, 0},
+		{"YG 3.5-4.0", 0, 0, [2]grade.Yield{7 * half, 8 * half}, [2]grade.Weight{}, true, 0, 0, 0},
+		{"YG 4.0-5.0", 0, 0, [2]grade.Yield{8 * half, 10 * half}, [2]grade.Weight{}, true, -1500, -1000, -1245},
+		{"YG 5.0 and up", 0, 0, [2]grade.Yield{10 * half, 0}, [2]grade.Weight{}, true, -2500, -1000, -1782},
+		{"400-500 lb", 0, 0, [2]grade.Yield{}, [2]grade.Weight{400 * grade.Pound, 500 * grade.Pound}, true, -4500, 0, -2929},
+		{"500-550 lb", 0, 0, [2]grade.Yield{}, [2]grade.Weight{500 * grade.Pound, 550 * grade.Pound}, true, -4500, 0, -2264},
+		{"550-600 lb", 0, 0, [2]grade.Yield{}, [2]grade.Weight{550 * grade.Pound, 600 * grade.Pound}, true, -3500, 0, -1157},
+		{"600-900 lb", 0, 0, [2]grade.Yield{}, [2]grade.Weight{600 * grade.Pound, 900 * grade.Pound}, true, 0, 0, 0},
+		{"900-1,000 lb", 0, 0, [2]grade.Yield{}, [2]grade.Weight{900 * grade.Pound, 1000 * grade.Pound}, true, -1500, 0, -107},
+		{"1,000-1,050 lb", 0, 0, [2]grade.Yield{}, [2]grade.Weight{1000 * grade.Pound, 1050 * grade.Pound}, true, -2000, 0, -500},
+		{"over 1,050 lb", 0, 0, [2]grade.Yield{}, [2]grade.Weight{1050 * grade.Pound, 0}, true, -2500, -500, -1545},
+	}},
+}
+
+// Reports yields the reports that the package holds, the oldest first: the week
+// of 2014-10-20, in part (published: ams-ct169-2014-10-20, page partly legible),
+// and the week of 2025-01-06 (official: ams-ct155-2025-01-06).
+func Reports() iter.Seq[Report] {
+	return func(yield func(Report) bool) {
+		for i := range reports {
+			if !yield(report(i)) {
+				return
+			}
+		}
+	}
+}
+
+// Latest returns the newest report that the package holds, that of the week of
+// 2025-01-06 (official: ams-ct155-2025-01-06).
+func Latest() Report { return report(len(reports) - 1) }
+
+func report(i int) Report {
+	r := Report{Week: reports[i].week, Cite: reports[i].cite}
+	cents := func(n int64) decimal.Decimal { return decimal.New(n, -2) }
+	for _, p := range reports[i].lines {
+		r.Lines = append(r.Lines, Line{
+			Category: p.category, Grade: p.grade, Mark: p.mark,
+			YieldFrom: p.yield[0], YieldTo: p.yield[1], WeightFrom: p.weight[0], WeightTo: p.weight[1],
+			Average: cents(p.average), Ranged: p.ranged, Low: cents(p.low), High: cents(p.high),
+		})
+	}
+	return r
+}
+
+// Terms returns the averages of the report as the terms of a grid with the base
+// given. Choice is the base for low choice and top choice alike. Hardbone stands
+// in place of the tier, because the report has no category for the grades of an
+// old skeleton (derived); every other mark is added. Edges of weight belong to
+// the lower band and edges of yield to the upper (derived, see the package
+// documentation). What the report does not print has no price.
+func (r Report) Terms(base decimal.Decimal) Terms {
+	t := Terms{Name: "week of " + r.Week.Format(time.DateOnly), Base: base, Cite: r.Cite, YieldEdge: EdgeUpper, WeightEdge: EdgeLower}
+	tiers := map[grade.Grade][]grade.Tier{
+		grade.Prime:    {grade.PrimeTier},
+		grade.Choice:   {grade.TopChoice, grade.LowChoice},
+		grade.Select:   {grade.SelectTier},
+		grade.Standard: {grade.StandardTier},
+	}
+	for _, l := range r.Lines {
+		switch {
+		case l.Grade != 0:
+			for _, tier := range tiers[l.Grade] {
+				t.Tiers = append(t.Tiers, TierAmount{tier, l.Average})
+			}
+		case l.Mark != 0:
+			t.Marks = append(t.Marks, MarkAmount{l.Mark, l.Average, l.Mark == Hardbone})
+		case l.YieldFrom != 0:
+			t.Yield = append(t.Yield, Band[grade.Yield]{l.YieldFrom, l.YieldTo, l.Average})
+		default:
+			t.Weight = append(t.Weight, Band[grade.Weight]{l.WeightFrom, l.WeightTo, l.Average})
+		}
+	}
+	return t
+}

@@ -1,0 +1,260 @@
+package price
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/maturity"
+	"example.com/ribface/maturity/cite"
+	"github.com/shopspring/decimal"
+)
+
+// Value is what a grid pays for one carcass. Make one with [Grid.Value]. The zero
+// Value is nothing for nothing.
+type Value struct {
+	grid     *grid
+	tier     grade.Tier
+	quality  grade.Quality
+	maturity maturity.Score
+	yield    grade.Yield
+	weight   grade.Weight
+	perCwt   int64 // in units of 0.0001 dollar
+
+	yieldBand, weightBand int   // -1 where the grid has no bands
+	marks, read           marks // all that apply; those read off the assessment
+	instead               bool  // a mark stands in place of the tier
+}
+
+// perHead is the value in units of 1e-10 dollar. It fits: a price is under eleven
+// times 10,000 dollars, a weight under 214,749 lb.
+func (v Value) perHead() int64 { return v.perCwt * int64(v.weight) }
+
+// headPlaces is the number of decimals of a value per head: four of the price,
+// four of the weight and two for the hundredweight.
+const headPlaces = 2*places + 2
+
+// PerCwt returns the price in dollars per cwt of hot carcass weight, exactly: the
+// base with every premium and discount.
+func (v Value) PerCwt() decimal.Decimal { return exact(v.perCwt, places) }
+
+// PerHead returns the value of the carcass in dollars, exactly: the price times
+// the hot carcass weight.
+func (v Value) PerHead() decimal.Decimal { return exact(v.perHead(), headPlaces) }
+
+// Weight returns the hot carcass weight that was priced.
+func (v Value) Weight() grade.Weight { return v.weight }
+
+// Cents returns the value of the carcass in dollars, rounded to the cent by r.
+// An unset rounding gives a [*grade.FieldError].
+func (v Value) Cents(r grade.Rounding) (decimal.Decimal, error) {
+	n, err := divide(v.perHead(), 100_000_000, r)
+	return decimal.New(n, -2), err
+}
+
+// PerLiveCwt returns what the value comes to per cwt of live weight, in dollars
+// rounded to the cent by r (derived: ext-msu-p2556). A live weight that is not
+// over the carcass weight and an unset rounding give a [*grade.FieldError].
+func (v Value) PerLiveCwt(live grade.Weight, r grade.Rounding) (decimal.Decimal, error) {
+	if live <= v.weight || !live.IsValid() {
+		return decimal.Decimal{}, &grade.FieldError{Field: "live weight", Value: live.String(), Allowed: "over the carcass's " + v.weight.String(), Err: grade.ErrRange}
+	}
+	n, err := divide(v.perHead(), 100*int64(live), r)
+	return decimal.New(n, -2), err
+}
+
+// Part is one premium or discount that went into a value.
+type Part struct {
+	Name   string          // as "tier select", "yield 2.5 to 3", "mark dark cutter"
+	Amount decimal.Decimal // dollars per cwt; a discount is negative
+}
+
+// Parts returns the premiums and discounts of the value, those of no amount too:
+// tier, yield, weight, then the marks. With the base they add up to
+// [Value.PerCwt].
+func (v Value) Parts() []Part {
+	var out []Part
+	for _, l := range v.lines() {
+		out = append(out, Part{l.name, exact(l.n, places)})
+	}
+	return out
+}
+
+// line is a premium or discount with what explains it.
+type line struct {
+	name, rule, given string
+	n                 int64
+	cite              cite.Citation
+}
+
+func (v Value) lines() []line {
+	g := v.grid
+	if g == nil {
+		return nil
+	}
+	var out []line
+	from := g.terms.Cite
+	if t := g.tiers[v.tier]; v.instead {
+		out = append(out, line{"tier " + v.tier.String(), "a mark stands in place of the tier", v.quality.String(), 0, from})
+	} else if t.priced {
+		out = append(out, line{"tier " + v.tier.String(), "by trade tier", v.quality.String(), t.n, from})
+	}
+	if v.yieldBand >= 0 {
+		b := g.yield[v.yieldBand]
+		out = append(out, line{"yield " + b.name, "by yield, exact; a shared edge belongs to the " + g.terms.YieldEdge.String(), v.yield.String(), b.n, from})
+	}
+	if v.weightBand >= 0 {
+		b := g.weight[v.weightBand]
+		out = append(out, line{"weight " + b.name, "by hot carcass weight; a shared edge belongs to the " + g.terms.WeightEdge.String(), v.weight.String(), b.n, from})
+	}
+	for m := range Marks() {
+		if !v.marks.has(m) {
+			continue
+		}
+		l := line{"mark " + m.String(), "named by the caller", v.quality.String() + ", " + v.maturity.String(), g.marks[m].n, from}
+		if v.read.has(m) {
+			l.rule, l.cite = why[m].rule, why[m].cite
+		}
+		if !g.marks[m].priced {
+			l.rule += "; the grid has no price for it"
+		}
+		if g.marks[m].instead {
+			l.rule += "; in place of the tier"
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+var (
+	citeAdditive = cite.Citation{Standing: cite.Published, IDs: "tx-grid-2014"}
+	citeHead     = cite.Citation{Standing: cite.Derived, IDs: "tx-grid-2014"}
+)
+
+// Steps explains the value line by line: the base, each premium and discount with
+// the band or rule that it comes from, the price per cwt and the value per head,
+// all exact. The zero Value has no steps.
+func (v Value) Steps() []cite.Step {
+	if v.grid == nil {
+		return nil
+	}
+	t := &v.grid.terms
+	steps := []cite.Step{{Name: "base", Rule: "dollars per cwt of hot carcass weight", Given: "grid " + t.Name, Result: money(v.grid.base, places), Cite: t.Cite}}
+	lines := v.lines()
+	for _, l := range lines {
+		steps = append(steps, cite.Step{Name: l.name, Rule: l.rule, Given: l.given, Result: signed(l.n), Cite: l.cite})
+	}
+	return append(steps,
+		cite.Step{Name: "price per cwt", Rule: "base, premiums and discounts added up", Given: "base and " + strconv.Itoa(len(lines)) + " lines", Result: money(v.perCwt, places), Cite: citeAdditive},
+		cite.Step{Name: "value per head", Rule: "price per cwt times hot carcass weight / 100", Given: money(v.perCwt, places) + " and " + v.weight.String(), Result: money(v.perHead(), headPlaces), Cite: citeHead},
+	)
+}
+
+// ByHead compares two values by what they come to per head; -1, 0 or +1 as a is
+// worth less than, as much as or more than b.
+func ByHead(a, b Value) int { return cmp.Compare(a.perHead(), b.perHead()) }
+
+// ByCwt compares two values by their price per cwt, so that weight counts only
+// through its premium or discount.
+func ByCwt(a, b Value) int { return cmp.Compare(a.perCwt, b.perCwt) }
+
+// Order places the exhibits 1 to n of a class by value, the most valuable first.
+// Exhibits of equal value stand in one group, in order of their number. compare
+// is [ByHead] or [ByCwt].
+func Order(class []Value, compare func(a, b Value) int) [][]int {
+	all := make([]int, len(class))
+	for i := range all {
+		all[i] = i + 1
+	}
+	slices.SortStableFunc(all, func(x, y int) int { return compare(class[y-1], class[x-1]) })
+	var out [][]int
+	for i, x := range all {
+		if i > 0 && compare(class[all[i-1]-1], class[x-1]) == 0 {
+			out[len(out)-1] = append(out[len(out)-1], x)
+			continue
+		}
+		out = append(out, []int{x})
+	}
+	return out
+}
+
+// PerHead returns what a weight comes to at a price per cwt, in dollars, exactly
+// (published: ext-msu-p2556, for live and for carcass weight). A price that is
+// too fine or too large and a weight that is not over 0 give a
+// [*grade.FieldError].
+func PerHead(perCwt decimal.Decimal, w grade.Weight) (decimal.Decimal, error) {
+	n, err := units("price per cwt", perCwt)
+	if err != nil {
+		return decimal.Decimal{}, err
+	}
+	if err := over0("weight", w); err != nil {
+		return decimal.Decimal{}, err
+	}
+	return exact(n*int64(w), headPlaces), nil
+}
+
+// Dressing returns the dressing percent, 100 times hot carcass weight by live
+// weight (published: ext-montana-2017), rounded by r to 0.0001 percent. Weights
+// that are not over 0, a carcass heavier than the animal and an unset rounding
+// give a [*grade.FieldError].
+func Dressing(hot, live grade.Weight, r grade.Rounding) (grade.Share, error) {
+	if err := over0("live weight", live); err != nil {
+		return 0, err
+	}
+	if err := over0("weight", hot); err != nil {
+		return 0, err
+	}
+	if hot > live {
+		return 0, &grade.FieldError{Field: "weight", Value: hot.String(), Allowed: "up to the live weight of " + live.String(), Err: grade.ErrRange}
+	}
+	n, err := divide(1_000_000*int64(hot), int64(live), r)
+	return grade.Share(n), err
+}
+
+// BreakEven returns the dressing percent at which a price per cwt of live weight
+// and one per cwt of carcass weight pay the same (derived: mag-grid,
+// uni-pricing-slides), rounded by r to 0.0001 percent. Prices that are not over 0,
+// too fine or too large, a live price over the carcass price and an unset
+// rounding give a [*grade.FieldError].
+func BreakEven(live, carcass decimal.Decimal, r grade.Rounding) (grade.Share, error) {
+	l, err := units("live price", live)
+	if err != nil {
+		return 0, err
+	}
+	c, err := units("carcass price", carcass)
+	if err != nil {
+		return 0, err
+	}
+	if l <= 0 || c < l {
+		return 0, &grade.FieldError{Field: "live price", Value: dollars(live), Allowed: "over 0.00, up to the carcass price of " + dollars(carcass), Err: grade.ErrRange}
+	}
+	n, err := divide(1_000_000*l, c, r)
+	return grade.Share(n), err
+}
+
+func over0(field string, w grade.Weight) error {
+	if w > 0 && w.IsValid() {
+		return nil
+	}
+	return &grade.FieldError{Field: field, Value: w.String(), Allowed: "over 0 lb", Err: grade.ErrRange}
+}
+
+// divide returns n/d rounded by r; d is over 0.
+func divide(n, d int64, r grade.Rounding) (int64, error) {
+	if !r.IsValid() {
+		return 0, &grade.FieldError{Field: "rounding", Value: r.String(), Allowed: "down, half up, half even", Err: grade.ErrMissing}
+	}
+	q, rest := n/d, n%d
+	if rest < 0 {
+		q, rest = q-1, rest+d
+	}
+	switch {
+	case r == grade.Down, 2*rest < d:
+		return q, nil
+	case r == grade.HalfEven && 2*rest == d && q%2 == 0:
+		return q, nil
+	default:
+		return q + 1, nil
+	}
+}
