@@ -2,6 +2,7 @@ package maturity_test
 
 import (
 	"fmt"
+	"math"
 	"testing"
 
 	"example.com/ribface/maturity"
@@ -47,7 +48,7 @@ func TestIncisors(t *testing.T) {
 			t.Errorf("Incisors(%d): (-want +got)\n%s", n, diff)
 		}
 	}
-	for n, want := range map[int]maturity.Teeth{-1 << 40: -1, -1: -1, 9: -10, 99: -100, 100: -101, 1 << 40: -101} {
+	for n, want := range map[int]maturity.Teeth{math.MinInt: -1, -1: -1, 9: -10, 99: -100, 100: -101, math.MaxInt: -101} {
 		teeth := maturity.Incisors(n)
 		if teeth != want {
 			t.Errorf("Incisors(%d) = %d, want %d", n, teeth, want)
