@@ -159,10 +159,12 @@ type Result struct {
 	Row     Row
 	Verdict Verdict
 	Err     error // the row is not as it says, or the library is not as the row says
+	Pending bool  // the test that checks the row is not there yet
 }
 
-// Verify checks every row of a file in the folder. Rows of a file that another
-// package checks are taken as they declare themselves, once [Row.Ground] holds.
+// Verify checks every row of a file in the folder. A row that a test of another
+// package checks is taken as it declares itself, once [Row.Ground] holds; a row
+// that no test checks, or more than one, is an error.
 func (f File) Verify(dir string) ([]Result, error) {
 	rows, err := Read(dir, f.Name)
 	if err != nil {
@@ -171,17 +173,26 @@ func (f File) Verify(dir string) ([]Result, error) {
 	out := make([]Result, len(rows))
 	for i, r := range rows {
 		want, err := r.Declared()
-		got := want
-		if err == nil && f.check != nil {
-			got, err = f.check(r)
-			if err == nil && got != want {
-				err = fmt.Errorf("agrees: found %v, the row says %v", got, want)
+		out[i] = Result{Row: r, Verdict: want}
+		if f.check != nil && err == nil {
+			out[i].Verdict, err = f.check(r)
+			if err == nil && out[i].Verdict != want {
+				err = fmt.Errorf("agrees: found %v, the row says %v", out[i].Verdict, want)
 			}
 		}
-		if err = errors.Join(r.Ground(), err); err != nil {
-			err = fmt.Errorf("%s:%d: %w", r.File, r.Line, err)
+		if f.check == nil {
+			tests := 0
+			for _, t := range f.elsewhere {
+				if t.covers(r) {
+					tests++
+					out[i].Pending = t.pending()
+				}
+			}
+			err = errors.Join(err, same("tests of the row", tests, 1))
 		}
-		out[i] = Result{r, got, err}
+		if err = errors.Join(r.Ground(), err); err != nil {
+			out[i].Err = fmt.Errorf("%s:%d: %w", r.File, r.Line, err)
+		}
 	}
 	return out, nil
 }

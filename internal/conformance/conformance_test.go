@@ -37,8 +37,8 @@ func TestEveryFileIsRegistered(t *testing.T) {
 	var registered []string
 	for _, f := range All() {
 		registered = append(registered, f.Name)
-		if (f.check == nil) == (f.Test == "") {
-			t.Errorf("%s: wants either a check here or a test elsewhere", f.Name)
+		if (f.check == nil) == (len(f.elsewhere) == 0) || (f.check == nil) != (f.Room == "") {
+			t.Errorf("%s: wants either a check here, for a package, or tests elsewhere", f.Name)
 		}
 	}
 	slices.Sort(registered)
@@ -75,15 +75,14 @@ func TestSources(t *testing.T) {
 // the file.
 func TestElsewhere(t *testing.T) {
 	for _, f := range All() {
-		if f.Test == "" {
-			continue
-		}
-		found := testNames(t, filepath.Join(root, f.Room), f.Test, f.Name)
-		switch wait := slices.Contains(pending, f.Name); {
-		case !found && !wait:
-			t.Errorf("%s: package %s has no %s that reads it", f.Name, f.Room, f.Test)
-		case found && wait:
-			t.Logf("%s: %s is there now; take it from the pending list", f.Name, f.Test)
+		for _, e := range f.elsewhere {
+			found := testNames(t, filepath.Join(root, e.Room), e.Name, f.Name)
+			switch {
+			case !found && !e.pending():
+				t.Errorf("%s: package %s has no %s that reads it", f.Name, e.Room, e.Name)
+			case found && e.pending():
+				t.Logf("%s: %s is there now; take it from the pending list", f.Name, e.Name)
+			}
 		}
 	}
 }

@@ -2,7 +2,6 @@ package conformance
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"example.com/ribface/maturity/cite"
@@ -60,12 +59,8 @@ func Table(dir string) (string, error) {
 	for s := cite.CommonPractice; s.IsValid(); s++ {
 		line("none "+s.String(), "no source", s.String())
 	}
-	total, checked := count{name: "**total**"}, 0
+	total, of := count{name: "**total**"}, map[string]bool{}
 	for _, f := range files {
-		if slices.Contains(pending, f.Name) {
-			continue
-		}
-		checked++
 		results, err := f.Verify(dir)
 		if err != nil {
 			return "", err
@@ -74,6 +69,10 @@ func Table(dir string) (string, error) {
 			if r.Err != nil {
 				return "", r.Err
 			}
+			if r.Pending {
+				continue
+			}
+			of[f.Name] = true
 			key := "none " + r.Row.Get("standing")
 			if ids := r.Row.Sources(); len(ids) > 0 {
 				key = ids[0]
@@ -83,7 +82,7 @@ func Table(dir string) (string, error) {
 		}
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, "%d rows of %d files in `testdata/references`, each checked by a test of the package that it concerns. ", total.rows, checked)
+	fmt.Fprintf(&b, "%d rows of %d files in `testdata/references`, each checked by a test of the package that it concerns. ", total.rows, len(of))
 	b.WriteString("A row with several sources counts for the first; derived rows are worked out from the source and not printed in it. Sources without a row ground rules and not figures.\n\n")
 	b.WriteString("| source | standing | rows checked | of these derived | agree | within rounding | differ, explained |\n|---|---|---:|---:|---:|---:|---:|\n")
 	for _, c := range append(lines, &total) {
