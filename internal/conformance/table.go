@@ -98,11 +98,24 @@ func Table(dir string) (string, error) {
 		}
 		for _, r := range results {
 			if r.Verdict == Differs {
-				fmt.Fprintf(&b, "- `%s` line %d, %s: %s\n", f.Name, r.Row.Line, r.Row.Get("source_id"), r.Row.Get("note"))
+				fmt.Fprintf(&b, "- `%s` line %d, %s: %s%s\n", f.Name, r.Row.Line, r.Row.Get("source_id"), r.Row.difference(), r.Row.Get("note"))
 			}
 		}
 	}
 	return b.String(), nil
+}
+
+// difference says by how much a row is off, where it has the figures.
+func (r Row) difference() string {
+	for _, stated := range []string{"stated", "stated_yield_grade", "value"} {
+		if r.Has(stated) && r.Has("difference") {
+			return "stated " + r.Get(stated) + ", off by " + r.Get("difference") + "; "
+		}
+	}
+	if r.Has("difference_days") {
+		return "off by " + r.Get("difference_days") + " days; "
+	}
+	return ""
 }
 
 // Place puts the table between the marks of the text.
