@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"errors"
 	"io"
+	"runtime"
 	"strings"
 	"testing"
 	"testing/iotest"
@@ -866,6 +867,70 @@ func TestColumns(t *testing.T) {
 	}
 	if d := cmp.Diff([]string{"id", "sex", "skeletal"}, names); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
+	}
+}
+
+// endless gives the same row again and again, so many times.
+type endless struct {
+	row  string
+	left int
+	rest string
+}
+
+func (e *endless) Read(p []byte) (int, error) {
+	n := 0
+	for n < len(p) {
+		if e.rest == "" {
+			if e.left == 0 {
+				break
+			}
+			e.left--
+			e.rest = e.row
+		}
+		c := copy(p[n:], e.rest)
+		n, e.rest = n+c, e.rest[c:]
+	}
+	if n == 0 {
+		return 0, io.EOF
+	}
+	return n, nil
+}
+
+// TestMemoryIsFlat streams two sheets, one a hundred times as long, and compares
+// what the heap holds at their ends.
+func TestMemoryIsFlat(t *testing.T) {
+	held := func(rows int) uint64 {
+		in := io.MultiReader(strings.NewReader(full), &endless{row: "1,steer,A60,A50,0,14,Sm40,firm,full,no,0.45,0.1,12.4,2.5,820\n", left: rows})
+		r, err := sheet.NewReader(in)
+		if err != nil {
+			t.Fatal(err)
+		}
+		w, err := sheet.NewGradedWriter(io.Discard)
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := 0
+		var m runtime.MemStats
+		for g, err := range r.Grade(grade.Rules{Edition: grade.Current}) {
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := w.Write(g); err != nil {
+				t.Fatal(err)
+			}
+			if n++; n == rows {
+				runtime.GC()
+				runtime.ReadMemStats(&m)
+			}
+		}
+		if n != rows {
+			t.Fatalf("%d rows of %d", n, rows)
+		}
+		return m.HeapAlloc
+	}
+	short, long := held(1000), held(100_000)
+	if long > short+64<<10 {
+		t.Errorf("the heap holds %d bytes after 1,000 rows and %d after 100,000", short, long)
 	}
 }
 
