@@ -40,7 +40,8 @@ type Column struct {
 // column is a Column with its kind.
 type column struct {
 	Column
-	kind kind
+	kind   kind
+	metric bool // the unit is not the customary one, in which measures are counted
 }
 
 const number = "a number with at most 4 places, "
@@ -48,27 +49,27 @@ const number = "a number with at most 4 places, "
 // columns holds every known column, in the order in which they are written;
 // of the spellings of one kind the first is the one that is written.
 var columns = [...]column{
-	{Column{"id", "id", "", "one line of text"}, id},
-	{Column{"sex", "sex class", "", "steer, heifer, cow, bullock, bull"}, sex},
-	{Column{"skeletal", "skeletal maturity", "", "A00 to E100"}, skeletal},
-	{Column{"lean", "lean maturity", "", "A00 to E100"}, lean},
-	{Column{"teeth", "teeth", "", "the count of permanent incisors, 0 to 8"}, teeth},
-	{Column{"papers_months", "papers", "months", "whole months, 1 to 600"}, papers},
-	{Column{"marbling", "marbling", "", "Devoid00 to Ab100"}, marbling},
-	{Column{"firmness", "firmness", "", "very soft, soft, moderately soft, slightly soft, slightly firm, moderately firm, firm"}, firmness},
-	{Column{"dark", "dark cut", "", "none, one third, two thirds, full"}, dark},
-	{Column{"below_cutter", "below Cutter", "", "yes, no"}, belowCutter},
-	{Column{"fat_in", "fat", "in", number + "0 to 3 in"}, fat},
-	{Column{"fat_mm", "fat", "mm", number + "0 to 3 in (76.2 mm)"}, fat},
-	{Column{"fat_cm", "fat", "cm", number + "0 to 3 in (7.62 cm)"}, fat},
-	{Column{"fat_adjust_in", "fat adjustment", "in", number + "-3 to 3 in, leaving the fat 0 to 3 in"}, fatAdjust},
-	{Column{"fat_adjust_mm", "fat adjustment", "mm", number + "-3 to 3 in, leaving the fat 0 to 3 in"}, fatAdjust},
-	{Column{"fat_adjust_cm", "fat adjustment", "cm", number + "-3 to 3 in, leaving the fat 0 to 3 in"}, fatAdjust},
-	{Column{"ribeye_sq_in", "ribeye", "sq in", number + "over 0 to 25 sq in"}, ribeye},
-	{Column{"ribeye_sq_cm", "ribeye", "sq cm", number + "over 0 to 25 sq in (161.29 sq cm)"}, ribeye},
-	{Column{"kph_pct", "KPH", "%", number + "0 to 10%"}, kph},
-	{Column{"weight_lb", "weight", "lb", number + "over 0 to 1800 lb"}, weight},
-	{Column{"weight_kg", "weight", "kg", number + "over 0 to 1800 lb (816.4663 kg)"}, weight},
+	{Column{"id", "id", "", "one line of text"}, id, false},
+	{Column{"sex", "sex class", "", "steer, heifer, cow, bullock, bull"}, sex, false},
+	{Column{"skeletal", "skeletal maturity", "", "A00 to E100"}, skeletal, false},
+	{Column{"lean", "lean maturity", "", "A00 to E100"}, lean, false},
+	{Column{"teeth", "teeth", "", "the count of permanent incisors, 0 to 8"}, teeth, false},
+	{Column{"papers_months", "papers", "months", "whole months, 1 to 600"}, papers, false},
+	{Column{"marbling", "marbling", "", "Devoid00 to Ab100"}, marbling, false},
+	{Column{"firmness", "firmness", "", "very soft, soft, moderately soft, slightly soft, slightly firm, moderately firm, firm"}, firmness, false},
+	{Column{"dark", "dark cut", "", "none, one third, two thirds, full"}, dark, false},
+	{Column{"below_cutter", "below Cutter", "", "yes, no"}, belowCutter, false},
+	{Column{"fat_in", "fat", "in", number + "0 to 3 in"}, fat, false},
+	{Column{"fat_mm", "fat", "mm", number + "0 to 3 in (76.2 mm)"}, fat, true},
+	{Column{"fat_cm", "fat", "cm", number + "0 to 3 in (7.62 cm)"}, fat, true},
+	{Column{"fat_adjust_in", "fat adjustment", "in", number + "-3 to 3 in, leaving the fat 0 to 3 in"}, fatAdjust, false},
+	{Column{"fat_adjust_mm", "fat adjustment", "mm", number + "-3 to 3 in, leaving the fat 0 to 3 in"}, fatAdjust, true},
+	{Column{"fat_adjust_cm", "fat adjustment", "cm", number + "-3 to 3 in, leaving the fat 0 to 3 in"}, fatAdjust, true},
+	{Column{"ribeye_sq_in", "ribeye", "sq in", number + "over 0 to 25 sq in"}, ribeye, false},
+	{Column{"ribeye_sq_cm", "ribeye", "sq cm", number + "over 0 to 25 sq in (161.29 sq cm)"}, ribeye, true},
+	{Column{"kph_pct", "KPH", "%", number + "0 to 10%"}, kph, false},
+	{Column{"weight_lb", "weight", "lb", number + "over 0 to 1800 lb"}, weight, false},
+	{Column{"weight_kg", "weight", "kg", number + "over 0 to 1800 lb (816.4663 kg)"}, weight, true},
 }
 
 // written is the column that is written for each kind, and its place in a

@@ -98,7 +98,7 @@ func (s *Reader) header(names []string, keep bool) error {
 	}
 	var seen uint
 	for i, name := range names {
-		col := column{Column{Name: strings.Clone(name), Field: "column"}, extra}
+		col := column{Column: Column{Name: strings.Clone(name), Field: "column"}}
 		for k := range columns {
 			if columns[k].Name == name {
 				col = columns[k]
@@ -282,15 +282,15 @@ func (s *Reader) row(cells []string, row *Row) error {
 		case belowCutter:
 			c.Lean.BelowCutter, err = parseYes(cell)
 		case fat:
-			c.Measures.Fat, err = measure(cell, col.Unit, grade.ParseThickness)
+			c.Measures.Fat, err = measure(cell, col, grade.ParseThickness)
 		case fatAdjust:
-			c.FatAdjust, err = measure(cell, col.Unit, grade.ParseThickness)
+			c.FatAdjust, err = measure(cell, col, grade.ParseThickness)
 		case ribeye:
-			c.Measures.Ribeye, err = measure(cell, col.Unit, grade.ParseArea)
+			c.Measures.Ribeye, err = measure(cell, col, grade.ParseArea)
 		case kph:
-			c.Measures.KPH, err = measure(cell, col.Unit, grade.ParseShare)
+			c.Measures.KPH, err = measure(cell, col, grade.ParseShare)
 		case weight:
-			c.Measures.Weight, err = measure(cell, col.Unit, grade.ParseWeight)
+			c.Measures.Weight, err = measure(cell, col, grade.ParseWeight)
 		}
 		if err != nil {
 			refuse(i, err)
@@ -308,6 +308,11 @@ func (s *Reader) row(cells []string, row *Row) error {
 
 // possible checks measures that are given, with the adjustment.
 func possible(c *grade.Carcass) error {
+	if c.FatAdjust == 0 {
+		if _, err := c.Measures.Yield(); err == nil { // the quickest check
+			return nil
+		}
+	}
 	_, err := c.Adjusted()
 	return err
 }
@@ -358,19 +363,20 @@ func (s *Reader) measures(c *grade.Carcass, given uint, refuse func(int, error),
 	}
 }
 
-// measure reads a bare number that is in the unit of its column.
-func measure[T any](cell, unit string, parse func(string) (T, error)) (T, error) {
-	if end := cell[len(cell)-1]; end != '.' && end-'0' > 9 {
-		var zero T
-		return zero, grade.ErrSyntax // a unit belongs in the header
+// measure reads a bare number that is in the unit of its column. A measure in a
+// customary unit is a count of 0.0001 of it; parse reads one in a metric unit.
+func measure[T ~int32](cell string, col *column, parse func(string) (T, error)) (T, error) {
+	if !col.metric {
+		n, err := fixed.Parse(cell, 4)
+		if err == nil && (n <= math.MinInt32 || n >= math.MaxInt32) {
+			err = grade.ErrRange
+		}
+		return T(n), err
 	}
-	switch unit {
-	case "in", "sq in", "%", "lb":
-		return parse(cell)
+	if end := cell[len(cell)-1]; end-'0' > 9 {
+		return 0, grade.ErrSyntax // a unit belongs in the header
 	}
-	var buf [32]byte
-	b := append(append(append(buf[:0], cell...), ' '), unit...)
-	return parse(string(b))
+	return parse(cell + " " + col.Unit)
 }
 
 func parseTeeth(cell string) (maturity.Teeth, error) {

@@ -118,6 +118,8 @@ func TestReadBadRows(t *testing.T) {
 		{"fat over", "over 3 in", "1,,,,,,,,,,3.0001,,12.4,2.5,820", "line 2, column 11 (fat_in): fat: 3.0001 in: out of range; allowed: a number with at most 4 places, 0 to 3 in"},
 		{"fat under", "less than no fat", "1,,,,,,,,,,-0.0001,,12.4,2.5,820", "line 2, column 11 (fat_in): fat: -0.0001 in: out of range; allowed: a number with at most 4 places, 0 to 3 in"},
 		{"fat too fine", "more places than the unit holds", "1,,,,,,,,,,0.45001,,12.4,2.5,820", "line 2, column 11 (fat_in): fat: 0.45001 in: out of range; allowed: a number with at most 4 places, 0 to 3 in"},
+		{"fat far over", "the type does not hold it, and it must not wrap", "1,,,,,,,,,,429496.7296,,12.4,2.5,820", "line 2, column 11 (fat_in): fat: 429496.7296 in: out of range; allowed: a number with at most 4 places, 0 to 3 in"},
+		{"fat far under", "the type does not hold it, and it must not wrap", "1,,,,,,,,,,-429496.7296,,12.4,2.5,820", "line 2, column 11 (fat_in): fat: -429496.7296 in: out of range; allowed: a number with at most 4 places, 0 to 3 in"},
 		{"fat with a unit", "the unit stands in the header", "1,,,,,,,,,,0.45 in,,12.4,2.5,820", "line 2, column 11 (fat_in): fat: 0.45 in: bad syntax; allowed: a number with at most 4 places, 0 to 3 in"},
 		{"fat with a quote mark", "the unit stands in the header", "1,,,,,,,,,,\"0.45\"\"\",,12.4,2.5,820", "line 2, column 11 (fat_in): fat: 0.45\": bad syntax; allowed: a number with at most 4 places, 0 to 3 in"},
 		{"fat ends in a point", "a point wants digits", "1,,,,,,,,,,1.,,12.4,2.5,820", "line 2, column 11 (fat_in): fat: 1.: bad syntax; allowed: a number with at most 4 places, 0 to 3 in"},
@@ -155,6 +157,27 @@ func TestReadBadRows(t *testing.T) {
 				t.Errorf("the row after it (-want +got):\n%s", d)
 			}
 		})
+	}
+}
+
+func TestReadMetricErrors(t *testing.T) {
+	const tail = ",80,2.5,372\n"
+	const allowed = "; allowed: a number with at most 4 places, 0 to 3 in (76.2 mm)"
+	rows, errs := read(t, sheet.Options{}, "fat_mm,ribeye_sq_cm,kph_pct,weight_kg\n76.2"+tail+"76.2013"+tail+"11 mm"+tail+"11.43210"+tail+"11.43211"+tail+"11."+tail+"x1"+tail+"9999999999"+tail)
+	want := []string{
+		"line 3, column 1 (fat_mm): fat: 76.2013 mm: out of range" + allowed,
+		"line 4, column 1 (fat_mm): fat: 11 mm: bad syntax" + allowed,
+		"line 6, column 1 (fat_mm): fat: 11.43211 mm: out of range" + allowed,
+		"line 7, column 1 (fat_mm): fat: 11.: bad syntax" + allowed,
+		"line 8, column 1 (fat_mm): fat: x1: bad syntax" + allowed,
+		"line 9, column 1 (fat_mm): fat: 9999999999 mm: out of range" + allowed,
+	}
+	if d := cmp.Diff(want, errs); d != "" {
+		t.Errorf("errors (-want +got):\n%s", d)
+	}
+	// 76.2 mm is 3 in, the most; 11.4321 mm is 0.45008 in.
+	if len(rows) != 2 || rows[0].Carcass.Measures.Fat != 30_000 || rows[1].Carcass.Measures.Fat != 4501 {
+		t.Errorf("%+v", rows)
 	}
 }
 

@@ -71,7 +71,7 @@ func (o Options) writer(w io.Writer, results, extra []string) (*Writer, error) {
 		if i > 0 {
 			s.buf = append(s.buf, s.comma)
 		}
-		s.buf = s.text(s.buf, name)
+		s.buf, _ = s.text(s.buf, name) // no name is broken
 	}
 	s.buf = append(s.buf, '\n')
 	return s, nil
@@ -107,11 +107,10 @@ func (s *Writer) end(b []byte, extra []string, cols int) error {
 		return &Error{Line: s.line + 1, Err: &grade.FieldError{Field: "row", Value: count(len(extra), "extra cell"), Allowed: strconv.Itoa(s.extra) + ", one for each extra column", Err: grade.ErrSyntax}}
 	}
 	for i, cell := range extra {
-		if broken(cell) {
-			return &Error{Line: s.line + 1, Column: cols + i + 1, Err: reason("extra cell", cell, "one line of text", grade.ErrSyntax)}
+		var err error
+		if b, err = s.text(append(b, s.comma), cell); err != nil {
+			return &Error{Line: s.line + 1, Column: cols + i + 1, Err: reason("extra cell", cell, "one line of text", err)}
 		}
-		b = append(b, s.comma)
-		b = s.text(b, cell)
 	}
 	s.buf = append(b, '\n')
 	s.line++
@@ -126,12 +125,11 @@ func (s *Writer) row(b []byte, name string, c *grade.Carcass) ([]byte, error) {
 	refuse := func(k kind, value string, err error) ([]byte, error) {
 		return nil, &Error{Line: s.line + 1, Column: place[k], Name: written[k].Name, Err: reason(written[k].Field, value, written[k].Allowed, err)}
 	}
-	if broken(name) {
-		return refuse(id, name, grade.ErrSyntax)
+	b, err := s.text(b, name)
+	if err != nil {
+		return refuse(id, name, err)
 	}
-	b = s.text(b, name)
 	b = append(b, s.comma)
-	var err error
 	if b, err = c.Sex.AppendText(b); err != nil {
 		return refuse(sex, c.Sex.String(), err)
 	}
@@ -201,10 +199,13 @@ func (s *Writer) locate(err error) error {
 	return &Error{Line: s.line + 1, Column: place[k], Name: written[k].Name, Err: err}
 }
 
-// text adds a cell of text, in quotes where it needs them.
-func (s *Writer) text(b []byte, cell string) []byte {
+// text adds a cell of text, in quotes where it needs them. It must be one line.
+func (s *Writer) text(b []byte, cell string) ([]byte, error) {
 	if !needsQuotes(cell, s.comma) {
-		return append(b, cell...)
+		return append(b, cell...), nil
+	}
+	if broken(cell) {
+		return b, grade.ErrSyntax
 	}
 	b = append(b, '"')
 	for {
@@ -215,7 +216,7 @@ func (s *Writer) text(b []byte, cell string) []byte {
 		b = append(append(b, cell[:i]...), `""`...)
 		cell = cell[i+1:]
 	}
-	return append(append(b, cell...), '"')
+	return append(append(b, cell...), '"'), nil
 }
 
 // needsQuotes follows encoding/csv: a cell with the comma, a quote or a line
