@@ -1,0 +1,654 @@
+package calibration_test
+
+import (
+	"encoding/csv"
+	"math"
+	"math/big"
+	"math/rand/v2"
+	"os"
+	"strconv"
+	"strings"
+	"testing"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/maturity"
+	"example.com/ribface/placing"
+	"example.com/ribface/placing/cards"
+	"example.com/ribface/placing/cards/calibration"
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+)
+
+func wantErr(t *testing.T, err error, want string) {
+	t.Helper()
+	got := ""
+	if err != nil {
+		got = err.Error()
+	}
+	if d := cmp.Diff(want, got); d != "" {
+		t.Errorf("error (-want +got):\n%s", d)
+	}
+}
+
+func numbers(t *testing.T, text string) (out []int64) {
+	t.Helper()
+	for w := range strings.FieldsSeq(text) {
+		v, err := strconv.ParseInt(w, 10, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, v)
+	}
+	return out
+}
+
+// TestStatisticsExamples computes every row of the reference file that is about
+// agreement between judges; the rows on the consensus of officials belong to
+// package placing.
+func TestStatisticsExamples(t *testing.T) {
+	file, err := os.Open("../../../testdata/references/statistics-examples.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close()
+	rows, err := csv.NewReader(file).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	column := map[string]int{}
+	for i, name := range rows[0] {
+		column[name] = i
+	}
+	checked := map[string]int{}
+	for _, row := range rows[1:] {
+		statistic, input, quantity, value := row[column["statistic"]], row[column["input"]], row[column["quantity"]], row[column["value"]]
+		var got float64
+		switch statistic {
+		case "kendall tau-b", "spearman":
+			x, y, _ := strings.Cut(strings.TrimPrefix(input, "x "), " | y ")
+			var pairs []calibration.Pair
+			ys := numbers(t, y)
+			for i, v := range numbers(t, x) {
+				pairs = append(pairs, calibration.Pair{Estimate: v, Truth: ys[i]})
+			}
+			switch quantity {
+			case "tau", "tau-b":
+				got = figure(t, calibration.TauB(pairs))
+			case "rho":
+				got = figure(t, calibration.Rho(pairs))
+			case "sum d^2":
+				// rho = 1 - 6 sum d^2 / (n^3 - n), which holds without ties.
+				n := float64(len(pairs))
+				got = math.Round((1 - figure(t, calibration.Rho(pairs))) * (n*n*n - n) / 6)
+			}
+		case "icc", "kendall W":
+			_, table, _ := strings.Cut(input, ": ")
+			var r calibration.Ratings
+			for line := range strings.SplitSeq(table, " / ") {
+				r.Values = append(r.Values, numbers(t, line))
+			}
+			i, err := r.Intraclass()
+			if err != nil {
+				t.Fatal(err)
+			}
+			plain, corrected, err := r.Concordance()
+			if err != nil {
+				t.Fatal(err)
+			}
+			by := map[string]calibration.Figure{
+				"MS between targets": i.Between, "MS within": i.Within, "MS judges": i.Judges, "MS error": i.Error,
+				"ICC(1,1)": i.ICC11, "ICC(2,1)": i.ICC21, "ICC(3,1)": i.ICC31, "ICC(1,k)": i.ICC1k, "ICC(2,k)": i.ICC2k, "ICC(3,k)": i.ICC3k,
+				"W uncorrected": plain, "W tie-corrected": corrected,
+			}
+			f, ok := by[quantity]
+			if !ok {
+				t.Fatalf("unknown quantity %q", quantity)
+			}
+			got = figure(t, f)
+		case "cohen kappa":
+			a, err := calibration.NewAgreement(2)
+			if err != nil {
+				t.Fatal(err)
+			}
+			cells := numbers(t, strings.NewReplacer("[", "", "]", "", ",", "").Replace(input))
+			for i, n := range cells {
+				for range n {
+					wantErr(t, a.Add(i/2, i%2), "")
+				}
+			}
+			got = figure(t, a.Kappa(calibration.Unweighted))
+		default:
+			continue
+		}
+		checked[statistic]++
+		within := 1e-15
+		want, ok := new(big.Rat).SetString(value)
+		if !ok {
+			t.Fatalf("%s: value %q", quantity, value)
+		}
+		if _, decimals, _ := strings.Cut(value, "."); row[column["kind"]] == "rounded" && len(decimals) < 10 {
+			within = 0.5 * math.Pow10(-len(decimals))
+		}
+		w, _ := want.Float64()
+		if math.Abs(got-w) > within {
+			t.Errorf("%s, %s (%s, %s): got %.17g, want %s", statistic, quantity, row[column["standing"]], row[column["source_id"]], got, value)
+		}
+	}
+	if d := cmp.Diff(map[string]int{"kendall tau-b": 2, "spearman": 3, "icc": 10, "kendall W": 2, "cohen kappa": 1}, checked); d != "" {
+		t.Errorf("rows checked (-want +got):\n%s", d)
+	}
+}
+
+func figure(t *testing.T, f calibration.Figure) float64 {
+	t.Helper()
+	if !f.OK() {
+		t.Fatalf("no figure: %v", f)
+	}
+	return f.Value
+}
+
+func TestErrors(t *testing.T) {
+	var s calibration.Errors
+	for _, p := range []calibration.Pair{{12, 10}, {9, 10}, {23, 20}, {14, 16}, {31, 30}} {
+		wantErr(t, s.Add(p), "")
+	}
+	// Errors 2 -1 3 -2 1: sum 3, sizes 9, squares 19. Estimates 89 and truths 86 in
+	// sum; 5*19 - 9 = 86, so the spread is sqrt(86/20).
+	type want struct {
+		name string
+		got  calibration.Figure
+		want float64
+	}
+	for _, w := range []want{
+		{"bias", s.Bias(), 0.6},
+		{"spread", s.Spread(), math.Sqrt(4.3)},
+		{"mean absolute", s.MeanAbsolute(), 1.8},
+		{"root mean square", s.RootMeanSquare(), math.Sqrt(3.8)},
+	} {
+		if math.Abs(w.got.Value-w.want) > 1e-15 || w.got.N != 5 || !w.got.OK() {
+			t.Errorf("%s: got %+v, want %v", w.name, w.got, w.want)
+		}
+	}
+	// n sum xy - sum x sum y = 5*1824 - 89*86; the same for xx (1911) and yy (1756).
+	if got, want := figure(t, s.Correlation()), 1466/math.Sqrt(1634.0*1384.0); math.Abs(got-want) > 1e-15 {
+		t.Errorf("correlation: got %v, want %v", got, want)
+	}
+	if s.N() != 5 {
+		t.Errorf("n %d", s.N())
+	}
+	wantErr(t, s.Add(calibration.Pair{Estimate: 1_000_000_000_001}), "estimate: 1000000000001: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
+	wantErr(t, s.Add(calibration.Pair{Truth: -1_000_000_000_001}), "truth: -1000000000001: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
+	if s.N() != 5 {
+		t.Error("a refused pair was counted")
+	}
+}
+
+// TestSmallSamples: on both sides of every least number.
+func TestSmallSamples(t *testing.T) {
+	few := func(n int) calibration.Figure { return calibration.Figure{N: n, Reason: calibration.TooFew} }
+	flat := func(n int) calibration.Figure { return calibration.Figure{N: n, Reason: calibration.NoSpread} }
+	same := func(name string, got, want calibration.Figure) {
+		t.Helper()
+		if got != want {
+			t.Errorf("%s: got %+v, want %+v", name, got, want)
+		}
+	}
+	var s calibration.Errors
+	var pairs []calibration.Pair
+	add := func(e, tr int64) {
+		pairs = append(pairs, calibration.Pair{Estimate: e, Truth: tr})
+		wantErr(t, s.Add(pairs[len(pairs)-1]), "")
+	}
+	add(1, 1)
+	add(2, 1)
+	for name, f := range map[string]calibration.Figure{"bias": s.Bias(), "spread": s.Spread(), "mean absolute": s.MeanAbsolute(), "root mean square": s.RootMeanSquare()} {
+		same(name, f, few(2))
+	}
+	add(3, 1)
+	same("bias", s.Bias(), calibration.Figure{Value: 1, N: 3})
+	same("spread", s.Spread(), calibration.Figure{Value: 1, N: 3})
+	add(4, 1)
+	same("correlation", s.Correlation(), few(4))
+	same("tau-b", calibration.TauB(pairs), few(4))
+	same("rho", calibration.Rho(pairs), few(4))
+	add(5, 1)
+	same("correlation", s.Correlation(), flat(5))
+	same("tau-b", calibration.TauB(pairs), flat(5))
+	same("rho", calibration.Rho(pairs), flat(5))
+
+	a, err := calibration.NewAgreement(3)
+	wantErr(t, err, "")
+	for range 9 {
+		wantErr(t, a.Add(1, 1), "")
+	}
+	same("kappa", a.Kappa(calibration.Linear), few(9))
+	same("within", a.Within(0), few(9))
+	wantErr(t, a.Add(1, 1), "")
+	same("kappa", a.Kappa(calibration.Linear), flat(10))
+	same("within", a.Within(0), calibration.Figure{Value: 1, N: 10})
+
+	table := calibration.Ratings{Values: [][]int64{{1, 2}, {2, 3}, {3, 3}}}
+	i, err := table.Intraclass()
+	wantErr(t, err, "")
+	plain, corrected, err := table.Concordance()
+	wantErr(t, err, "")
+	same("icc", i.ICC3k, few(3))
+	same("icc", i.Between, few(3))
+	same("W", plain, few(3))
+	same("W", corrected, few(3))
+	table.Values = append(table.Values, []int64{4, 9})
+	i, err = table.Intraclass()
+	wantErr(t, err, "")
+	if !i.ICC11.OK() || i.ICC11.N != 4 {
+		t.Errorf("icc: %+v", i.ICC11)
+	}
+	one := calibration.Ratings{Values: [][]int64{{1}, {2}, {3}, {4}}}
+	if i, err = one.Intraclass(); i.ICC11 != few(4) || err != nil {
+		t.Errorf("one judge: %+v, %v", i.ICC11, err)
+	}
+	level := calibration.Ratings{Values: [][]int64{{5, 5}, {5, 5}, {5, 5}, {5, 5}}}
+	if i, err = level.Intraclass(); i.ICC11 != flat(4) || i.ICC2k != flat(4) || (i.Between != calibration.Figure{N: 4}) || err != nil {
+		t.Errorf("all alike: %+v, %v", i, err)
+	}
+	if plain, corrected, err = level.Concordance(); plain != flat(4) || corrected != flat(4) || err != nil {
+		t.Errorf("all alike: %v, %v, %v", plain, corrected, err)
+	}
+	none := calibration.Ratings{}
+	if plain, _, err = none.Concordance(); plain != few(0) || err != nil {
+		t.Errorf("nothing: %v, %v", plain, err)
+	}
+	ragged := calibration.Ratings{Values: [][]int64{{1, 2}, {1}}}
+	_, err = ragged.Intraclass()
+	wantErr(t, err, "exhibit 2: 1 values: missing; allowed: 2, one of each judge")
+	_, _, err = ragged.Concordance()
+	wantErr(t, err, "exhibit 2: 1 values: missing; allowed: 2, one of each judge")
+	huge := calibration.Ratings{Values: [][]int64{{1, 2}, {1, 1_000_000_000_001}}}
+	_, err = huge.Intraclass()
+	wantErr(t, err, "exhibit 2: 1000000000001: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
+}
+
+func TestFigure(t *testing.T) {
+	for _, tt := range []struct {
+		f    calibration.Figure
+		want string
+	}{
+		{calibration.Figure{Value: 0.12345, N: 9}, "0.123"},
+		{calibration.Figure{Value: -0.0001, N: 9}, "0.000"},
+		{calibration.Figure{Value: -0.5, N: 9}, "-0.500"},
+		{calibration.Figure{N: 2, Reason: calibration.TooFew}, "too few (2)"},
+		{calibration.Figure{N: 12, Reason: calibration.NoSpread}, "no spread (12)"},
+	} {
+		if got := tt.f.String(); got != tt.want || tt.f.Text(3) != tt.want {
+			t.Errorf("got %q, want %q", got, tt.want)
+		}
+	}
+	if got := (calibration.Figure{Value: 1.25}).Text(1); got != "1.2" {
+		t.Errorf("got %q", got)
+	}
+}
+
+// TestMaxima: sums at the edge of what is taken do not overflow.
+func TestMaxima(t *testing.T) {
+	var s calibration.Errors
+	const most = 1_000_000_000_000
+	for i := range 8 {
+		p := calibration.Pair{Estimate: most, Truth: -most}
+		if i%2 == 1 {
+			p = calibration.Pair{Estimate: -most, Truth: most}
+		}
+		wantErr(t, s.Add(p), "")
+	}
+	if got := s.RootMeanSquare(); got.Value != 2*most {
+		t.Errorf("root mean square %v", got.Value)
+	}
+	if got := s.Bias(); got.Value != 0 {
+		t.Errorf("bias %v", got.Value)
+	}
+	if got := s.Correlation(); got.Value != -1 {
+		t.Errorf("correlation %v", got.Value)
+	}
+	far := []calibration.Pair{{math.MaxInt64, 5}, {math.MinInt64, 1}, {0, 3}, {1, 4}, {-1, 2}}
+	if got := calibration.Rho(far); got.Value != 1 {
+		t.Errorf("rho of the widest integers %v", got)
+	}
+	if got := calibration.TauB(far); got.Value != 1 {
+		t.Errorf("tau-b of the widest integers %v", got)
+	}
+}
+
+// TestMergeAnyOrder: cut a season into pieces, merge them in any order: one result.
+func TestMergeAnyOrder(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		pairs := rapid.SliceOfN(rapid.Custom(func(t *rapid.T) calibration.Pair {
+			return calibration.Pair{Estimate: rapid.Int64Range(-1e12, 1e12).Draw(t, "estimate"), Truth: rapid.Int64Range(-1e12, 1e12).Draw(t, "truth")}
+		}), 0, 30).Draw(t, "pairs")
+		var whole calibration.Errors
+		parts := make([]calibration.Errors, 4)
+		for _, p := range pairs {
+			if err := whole.Add(p); err != nil {
+				t.Fatal(err)
+			}
+			if err := parts[rapid.IntRange(0, 3).Draw(t, "part")].Add(p); err != nil {
+				t.Fatal(err)
+			}
+		}
+		var merged calibration.Errors
+		for _, i := range rapid.Permutation([]int{0, 1, 2, 3}).Draw(t, "order") {
+			merged.Merge(parts[i])
+		}
+		if merged != whole {
+			t.Fatalf("merged %+v, whole %+v", merged, whole)
+		}
+	})
+}
+
+func TestAgreement(t *testing.T) {
+	a, err := calibration.NewAgreement(3)
+	wantErr(t, err, "")
+	// Rows are answers: [5 2 0] [1 6 1] [0 2 3], 20 in all; rows 7 8 5, columns 6 10 4.
+	for i, n := range []int{5, 2, 0, 1, 6, 1, 0, 2, 3} {
+		for range n {
+			wantErr(t, a.Add(i/3, i%3), "")
+		}
+	}
+	ratio := func(num, den float64) float64 { return num / den }
+	for _, tt := range []struct {
+		name string
+		got  calibration.Figure
+		want float64
+	}{
+		{"right", a.Within(0), ratio(14, 20)},
+		{"one off", a.Within(1), 1},
+		{"none", a.Within(-1), 0},
+		// Expected: 7*6 + 8*10 + 5*4 = 142 of 400 right, so 258 wrong; observed 6*20 = 120.
+		{"kappa", a.Kappa(calibration.Unweighted), ratio(138, 258)},
+		{"not set is unweighted", a.Kappa(0), ratio(138, 258)},
+		// Expected distance: 7*10 + 2*7*4 + 8*6 + 8*4 + 2*5*6 + 5*10 = 316; observed 6*20.
+		{"linear", a.Kappa(calibration.Linear), ratio(196, 316)},
+		// Squares: 7*10 + 4*7*4 + 8*6 + 8*4 + 4*5*6 + 5*10 = 432.
+		{"quadratic", a.Kappa(calibration.Quadratic), ratio(312, 432)},
+	} {
+		if tt.got.Value != tt.want || tt.got.N != 20 {
+			t.Errorf("%s: got %+v, want %v", tt.name, tt.got, tt.want)
+		}
+	}
+	if a.N() != 20 || a.Count(1, 0) != 1 || a.Count(0, 1) != 2 || a.Count(3, 0) != 0 || a.Count(0, 3) != 0 || a.Count(-1, 0) != 0 || a.Count(0, -1) != 0 {
+		t.Error("counts are wrong")
+	}
+	b, err := calibration.NewAgreement(3)
+	wantErr(t, err, "")
+	wantErr(t, b.Merge(a), "")
+	wantErr(t, b.Merge(a), "")
+	if b.N() != 40 || b.Count(0, 0) != 10 || b.Kappa(calibration.Linear).Value != a.Kappa(calibration.Linear).Value {
+		t.Error("merged counts are wrong")
+	}
+	wantErr(t, a.Add(3, 0), "category: 3: out of range; allowed: 0 to 2")
+	wantErr(t, a.Add(0, -1), "category: -1: out of range; allowed: 0 to 2")
+	two, err := calibration.NewAgreement(2)
+	wantErr(t, err, "")
+	wantErr(t, a.Merge(two), "categories: 2: out of range; allowed: 3")
+	_, err = calibration.NewAgreement(1)
+	wantErr(t, err, "categories: 1: out of range; allowed: 2 to 64")
+	_, err = calibration.NewAgreement(65)
+	wantErr(t, err, "categories: 65: out of range; allowed: 2 to 64")
+	_, err = calibration.NewAgreement(64)
+	wantErr(t, err, "")
+}
+
+func TestJudges(t *testing.T) {
+	j := calibration.NewJudges()
+	for _, v := range []struct {
+		exhibit, judge string
+		value          int64
+	}{{"b", "1", 3}, {"a", "1", 4}, {"a", "2", 5}, {"b", "2", 6}, {"a", "late", 1}} {
+		wantErr(t, j.Add(v.exhibit, v.judge, v.value), "")
+	}
+	if d := cmp.Diff(calibration.Ratings{Exhibits: []string{"a", "b"}, Judges: []string{"1", "2"}, Values: [][]int64{{4, 5}, {3, 6}}, Left: []string{"late"}}, j.Ratings()); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+	wantErr(t, j.Add("a", "1", 9), `exhibit "a": judge "1": repeated; allowed: one value of each judge`)
+	wantErr(t, j.Add("a", "3", 1_000_000_000_001), "value: 1000000000001: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
+	k := calibration.NewJudges()
+	wantErr(t, k.Add("b", "late", 2), "")
+	wantErr(t, j.Merge(k), "")
+	wantErr(t, j.Merge(k), "judges: repeated; allowed: one value of each judge for each exhibit")
+	if d := cmp.Diff(calibration.Ratings{Exhibits: []string{"a", "b"}, Judges: []string{"1", "2", "late"}, Values: [][]int64{{4, 5, 1}, {3, 6, 2}}}, j.Ratings()); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+}
+
+func official(t testing.TB) placing.Official {
+	t.Helper()
+	o, err := placing.NewOfficial(placing.MustParseOrder("3-2-1-4"), placing.MustParseCuts("2-8-2"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return o
+}
+
+func TestClass(t *testing.T) {
+	c := calibration.NewClass(official(t))
+	// The published cards of ext-maryland-contests: 50, 46, 42 and 24; the second twice.
+	for i, card := range []string{"3-2-1-4", "2-3-4-1", "3-1-2-4", "4-2-3-1"} {
+		wantErr(t, c.Add(placing.MustParseOrder(card), cards.Points(100-i)*cards.Point), "")
+	}
+	few := calibration.Figure{N: 4, Reason: calibration.TooFew}
+	if c.Exact() != few || c.Difficulty() != few || c.Discrimination() != few || c.MeanScore() != few || c.Pairs()[0].Share != few {
+		t.Error("four cards are too few")
+	}
+	d := calibration.NewClass(official(t))
+	wantErr(t, d.Add(placing.MustParseOrder("2-3-4-1"), 90*cards.Point), "")
+	wantErr(t, c.Merge(d), "")
+	figure := func(v float64) calibration.Figure { return calibration.Figure{Value: v, N: 5} }
+	if c.N() != 5 || c.Exact() != figure(0.2) || c.MeanScore() != figure(41.6) || c.Difficulty() != figure(42.0/(5*44)) {
+		t.Errorf("n %d, exact %v, mean %v, difficulty %v", c.N(), c.Exact(), c.MeanScore(), c.Difficulty())
+	}
+	want := []calibration.PairShare{
+		{Upper: 3, Lower: 2, Points: 2, Neighbors: true, Share: figure(0.6)},
+		{Upper: 3, Lower: 1, Points: 10, Share: figure(0)},
+		{Upper: 3, Lower: 4, Points: 12, Share: figure(0.2)},
+		{Upper: 2, Lower: 1, Points: 8, Neighbors: true, Share: figure(0.2)},
+		{Upper: 2, Lower: 4, Points: 10, Share: figure(0.2)},
+		{Upper: 1, Lower: 4, Points: 2, Neighbors: true, Share: figure(0.6)},
+	}
+	if d := cmp.Diff(want, c.Pairs()); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+	// Scores 50 46 42 24 46 with the rest 100 99 98 97 90: products of the
+	// deviations 3.6, squares 419.2 and 62.8.
+	if got := c.Discrimination(); !got.OK() || got.N != 5 || math.Abs(got.Value-3.6/math.Sqrt(419.2*62.8)) > 1e-15 {
+		t.Errorf("discrimination %v", got)
+	}
+	if c.Official() != official(t) {
+		t.Error("another official placing")
+	}
+	wantErr(t, c.Add(placing.MustParseOrder("1-2-3"), 0), "card: 1-2-3: out of range; allowed: an order of 4 exhibits")
+	wantErr(t, c.Add(placing.MustParseOrder("3-2-1-4"), 100_000_001*cards.Point), "truth: 1000000010000: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
+	if c.N() != 5 {
+		t.Error("a refused card was counted")
+	}
+	var zero calibration.Class
+	wantErr(t, c.Merge(zero), "official placing: unset: out of range; allowed: 3-2-1-4 cuts 2-8-2")
+	if zero.Add(placing.MustParseOrder("1-2"), 0) == nil {
+		t.Error("a class without official placing takes a card")
+	}
+	level, err := placing.NewOfficial(placing.MustParseOrder("1-2"), placing.MustParseCuts("0"))
+	wantErr(t, err, "")
+	tie := calibration.NewClass(level)
+	for range 5 {
+		wantErr(t, tie.Add(placing.MustParseOrder("2-1"), 0), "")
+	}
+	if got := tie.Difficulty(); got != (calibration.Figure{N: 5, Reason: calibration.NoSpread}) {
+		t.Errorf("difficulty without cuts: %v", got)
+	}
+}
+
+// TestClassAllPlacings: a member of each of the 24 placings is a guesser: the mean
+// score is that of the cuts, the difficulty one half and every pair is reversed by
+// half (derived).
+func TestClassAllPlacings(t *testing.T) {
+	c := calibration.NewClass(official(t))
+	for card := range placing.Orders(4) {
+		wantErr(t, c.Add(card, 0), "")
+	}
+	mean, _ := official(t).Mean().Float64()
+	if c.MeanScore().Value != mean || c.Difficulty().Value != 0.5 || c.Exact().Value != 1.0/24 {
+		t.Errorf("mean %v, difficulty %v, exact %v", c.MeanScore(), c.Difficulty(), c.Exact())
+	}
+	for _, p := range c.Pairs() {
+		if p.Share.Value != 0.5 {
+			t.Errorf("pair %+v", p)
+		}
+	}
+	if got := c.Discrimination(); got.Reason != calibration.NoSpread {
+		t.Errorf("discrimination against level scores: %v", got)
+	}
+}
+
+func facts(quality grade.Quality, fat float64, y int) cards.Facts {
+	return cards.Facts{
+		Maturity: cards.Give(maturity.A.At(50)), Marbling: cards.Give(grade.Small.At(20)), Quality: cards.Give(quality),
+		Fat: cards.Give(grade.Inches(fat)), Ribeye: cards.Give(grade.SquareInches(12)), KPH: cards.Give(grade.Percent(2)),
+		Weight: cards.Give(grade.Pounds(800)), Yield: cards.Give(grade.Yield(y) * grade.OneGrade / 10),
+	}
+}
+
+func TestSeason(t *testing.T) {
+	rungs := cards.CardQualities()
+	s, err := calibration.NewSeason(rungs)
+	wantErr(t, err, "")
+	u, err := calibration.NewSeason(rungs)
+	wantErr(t, err, "")
+	for i := range 10 {
+		to := s
+		if i%3 == 0 {
+			to = u
+		}
+		key := facts(rungs[3+i%3], 0.4+0.01*float64(i), 25+i)
+		card := facts(rungs[3+i%3], 0.45+0.01*float64(i), 25+i)
+		card.Quality = cards.Give(rungs[2+i%3]) // one rung too good
+		card.Ribeye = cards.Answer[grade.Area]{Mark: placing.Blank}
+		card.Maturity = cards.Answer[maturity.Score]{}
+		wantErr(t, to.Estimate("ada", card, key), "")
+		if i < 3 {
+			wantErr(t, to.Placing("ada", official(t), placing.Card{Order: placing.MustParseOrder("4-2-3-1")}), "")
+		}
+	}
+	wantErr(t, s.Placing("ada", official(t), placing.Card{Mark: placing.Blank}), "")
+	wantErr(t, s.Placing("ben", official(t), placing.Card{Order: placing.MustParseOrder("3-2-1-4")}), "")
+	wantErr(t, s.Merge(u), "")
+	if d := cmp.Diff([]string{"ada", "ben"}, s.Members()); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+	c, ok := s.Calibration("ada")
+	want := `member ada
+  marbling, 10 estimates, in points: bias 0.0, spread 0.0, mean absolute 0.0, root mean square 0.0, correlation no spread (10)
+  quality, 10 estimates, in rungs: bias +1.00, spread 0.00, mean absolute 1.00, root mean square 1.00, correlation 1.00
+  fat, 10 estimates, in in: bias +0.050, spread 0.000, mean absolute 0.050, root mean square 0.050, correlation 1.00
+  KPH, 10 estimates, in %: bias 0.00, spread 0.00, mean absolute 0.00, root mean square 0.00, correlation no spread (10)
+  weight, 10 estimates, in lb: bias 0.0, spread 0.0, mean absolute 0.0, root mean square 0.0, correlation no spread (10)
+  yield, 10 estimates, in grades: bias 0.00, spread 0.00, mean absolute 0.00, root mean square 0.00, correlation 1.00
+  quality grade, 10 carcasses: right 0.00, at most one off 1.00, kappa -0.27, linear 0.19, quadratic 0.58
+  whole yield grade, 10 carcasses: right 1.00, at most one off 1.00, kappa 1.00, linear 1.00, quadratic 1.00
+  placings, 3 classes: tau -0.33, share of points lost 0.59
+`
+	if d := cmp.Diff(want, c.String()); d != "" || !ok {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+	// Answers on rungs 2 3 4 (4 3 3 times), keys on 3 4 5: 21 of 100 right by chance,
+	// expected distance 124 and squared 238 against 100 observed.
+	if c.Quality.Kappa.Value != -21.0/79 || c.Quality.Linear.Value != 24.0/124 || c.Quality.Quadratic.Value != 138.0/238 {
+		t.Errorf("kappa: %+v", c.Quality)
+	}
+	if c.Tau != (calibration.Figure{Value: -6.0 / 18, N: 18}) || c.Lost != (calibration.Figure{Value: 78.0 / 132, N: 3}) {
+		t.Errorf("tau %+v, lost %+v", c.Tau, c.Lost)
+	}
+	if got := c.Traits[2]; got.Bias.Value != 0.05 || got.Trait != calibration.TraitFat || got.N != 10 {
+		t.Errorf("fat: %+v", got)
+	}
+	ben, ok := s.Calibration("ben")
+	if got := ben.String(); got != "member ben\n  placings, 1 classes: tau too few (1), share of points lost too few (1)\n" || !ok {
+		t.Errorf("ben: %q", got)
+	}
+	if _, ok := s.Calibration("cy"); ok {
+		t.Error("a member without cards has a calibration")
+	}
+
+	wantErr(t, s.Estimate("ada", facts(grade.Cutter.Part(grade.Whole), 0.4, 25), facts(rungs[0], 0.4, 25)), "quality: Cutter: unknown; allowed: a rung of the season")
+	wantErr(t, s.Estimate("ada", facts(rungs[0], 0.4, 25), facts(grade.Cutter.Part(grade.Whole), 0.4, 25)), "official quality: Cutter: unknown; allowed: a rung of the season")
+	wantErr(t, s.Estimate("ada", facts(rungs[0], 0.4, 200_000), facts(rungs[0], 0.4, 25)), "estimate of yield: 2000000000000: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
+	wantErr(t, s.Estimate("ada", facts(rungs[0], 0.4, 25), facts(rungs[0], 0.4, 200_000)), "official yield: 2000000000000: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
+	wantErr(t, s.Placing("ada", official(t), placing.Card{Order: placing.MustParseOrder("1-2")}), "card: 1-2: out of range; allowed: an order of 4 exhibits")
+	if again, _ := s.Calibration("ada"); again.String() != want {
+		t.Error("a refused card changed the season")
+	}
+	other, err := calibration.NewSeason(rungs[:2])
+	wantErr(t, err, "")
+	wantErr(t, s.Merge(other), "rungs: out of range; allowed: the same rungs in both")
+	_, err = calibration.NewSeason(rungs[:1])
+	wantErr(t, err, "rungs: 1: out of range; allowed: 2 to 64")
+	_, err = calibration.NewSeason(make([]grade.Quality, 65))
+	wantErr(t, err, "rungs: 65: out of range; allowed: 2 to 64")
+	_, err = calibration.NewSeason([]grade.Quality{rungs[0], rungs[1], rungs[0]})
+	wantErr(t, err, "rungs: High Prime: repeated; allowed: each quality once")
+}
+
+// TestSeasonShuffle: the order of the cards changes nothing.
+func TestSeasonShuffle(t *testing.T) {
+	rungs := cards.CardQualities()
+	type one struct{ card, key cards.Facts }
+	var all []one
+	r := rand.New(rand.NewPCG(1, 2))
+	for range 60 {
+		all = append(all, one{facts(rungs[r.IntN(16)], float64(r.IntN(90))/100, r.IntN(60)), facts(rungs[r.IntN(16)], float64(r.IntN(90))/100, r.IntN(60))})
+	}
+	page := func() string {
+		s, err := calibration.NewSeason(rungs)
+		wantErr(t, err, "")
+		for _, o := range all {
+			wantErr(t, s.Estimate("ada", o.card, o.key), "")
+		}
+		c, _ := s.Calibration("ada")
+		return c.String()
+	}
+	want := page()
+	for range 5 {
+		r.Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
+		if got := page(); got != want {
+			t.Fatalf("shuffled: %s\nwant %s", got, want)
+		}
+	}
+}
+
+func TestTrait(t *testing.T) {
+	for tr, want := range map[calibration.Trait]string{
+		calibration.TraitMaturity: "units", calibration.TraitMarbling: "points", calibration.TraitQuality: "rungs", calibration.TraitFat: "in",
+		calibration.TraitRibeye: "sq in", calibration.TraitKPH: "%", calibration.TraitWeight: "lb", calibration.TraitYield: "grades", 0: "", 9: "",
+	} {
+		if tr.Unit() != want {
+			t.Errorf("%v: got %q, want %q", tr, tr.Unit(), want)
+		}
+	}
+	rungs := cards.CardQualities()
+	s, err := calibration.NewSeason(rungs)
+	wantErr(t, err, "")
+	key := facts(rungs[0], 0.4, 20)
+	for range 3 {
+		card := key
+		card.Maturity = cards.Give(maturity.A.At(60))
+		card.Ribeye = cards.Give(grade.SquareInches(13))
+		card.Weight = cards.Give(grade.Pounds(810))
+		card.KPH = cards.Give(grade.Percent(1.5))
+		card.Marbling = cards.Give(grade.Small.At(0))
+		card.Yield = cards.Give(grade.OneGrade)
+		wantErr(t, s.Estimate("ada", card, key), "")
+	}
+	c, _ := s.Calibration("ada")
+	var got []float64
+	for _, f := range c.Traits {
+		got = append(got, f.Bias.Value)
+	}
+	if d := cmp.Diff([]float64{10, -20, 0, 0, 1, -0.5, 10, -1}, got); d != "" {
+		t.Errorf("biases in the units of the traits (-want +got):\n%s", d)
+	}
+}
