@@ -297,7 +297,8 @@ func PublishedFormats() []Format {
 		},
 		{
 			// The total of 750 is derived. Grading is published as one number
-			// for quality and yield together; the halves are derived.
+			// for quality and yield together; the halves are derived. Who counts of
+			// a team of 3 or 4 could not be read; all do here.
 			Name: "Texas about 2004",
 			Components: []Component{
 				{"examination", KindHand, nil, 40 * Point},

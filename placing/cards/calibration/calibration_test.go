@@ -542,12 +542,12 @@ func TestSeason(t *testing.T) {
 	}
 	c, ok := s.Calibration("ada")
 	want := `member ada
-  marbling, 10 estimates, in points: bias 0.0, spread 0.0, mean absolute 0.0, root mean square 0.0, correlation no spread (10)
-  quality, 10 estimates, in rungs: bias +1.00, spread 0.00, mean absolute 1.00, root mean square 1.00, correlation 1.00
-  fat, 10 estimates, in in: bias +0.050, spread 0.000, mean absolute 0.050, root mean square 0.050, correlation 1.00
-  KPH, 10 estimates, in %: bias 0.00, spread 0.00, mean absolute 0.00, root mean square 0.00, correlation no spread (10)
-  weight, 10 estimates, in lb: bias 0.0, spread 0.0, mean absolute 0.0, root mean square 0.0, correlation no spread (10)
-  yield, 10 estimates, in grades: bias 0.00, spread 0.00, mean absolute 0.00, root mean square 0.00, correlation 1.00
+  marbling (points), 10 estimates: bias 0.0, spread 0.0, mean absolute 0.0, root mean square 0.0, correlation no spread (10)
+  quality (rungs), 10 estimates: bias +1.00, spread 0.00, mean absolute 1.00, root mean square 1.00, correlation 1.00
+  fat (in), 10 estimates: bias +0.050, spread 0.000, mean absolute 0.050, root mean square 0.050, correlation 1.00
+  KPH (%), 10 estimates: bias 0.00, spread 0.00, mean absolute 0.00, root mean square 0.00, correlation no spread (10)
+  weight (lb), 10 estimates: bias 0.0, spread 0.0, mean absolute 0.0, root mean square 0.0, correlation no spread (10)
+  yield (grades), 10 estimates: bias 0.00, spread 0.00, mean absolute 0.00, root mean square 0.00, correlation 1.00
   quality grade, 10 carcasses: right 0.00, at most one off 1.00, kappa -0.27, linear 0.19, quadratic 0.58
   whole yield grade, 10 carcasses: right 1.00, at most one off 1.00, kappa 1.00, linear 1.00, quadratic 1.00
   placings, 3 classes: tau -0.33, share of points lost 0.59

@@ -238,7 +238,8 @@ func (s *Season) Merge(u *Season) error {
 func (s *Season) Members() []string { return slices.Sorted(maps.Keys(s.members)) }
 
 // TraitFigures are the figures of one trait of one member, in the unit of the
-// trait.
+// trait: those of [Errors] in the integers that the library holds, divided by the
+// integers in one unit, which rounds once more.
 type TraitFigures struct {
 	Trait          Trait
 	N              int
@@ -312,7 +313,7 @@ func (c Calibration) String() string {
 	b.WriteString("member " + c.Member + "\n")
 	for _, t := range c.Traits {
 		d := traits[t.Trait].shown
-		b.WriteString("  " + t.Trait.String() + ", " + strconv.Itoa(t.N) + " estimates, in " + t.Trait.Unit() + ": bias " + signed(t.Bias, d) +
+		b.WriteString("  " + t.Trait.String() + " (" + t.Trait.Unit() + "), " + strconv.Itoa(t.N) + " estimates: bias " + signed(t.Bias, d) +
 			", spread " + t.Spread.Text(d) + ", mean absolute " + t.MeanAbsolute.Text(d) + ", root mean square " + t.RootMeanSquare.Text(d) +
 			", correlation " + t.Correlation.Text(2) + "\n")
 	}
