@@ -74,9 +74,9 @@ func (u unit) toCustomary(n int64) int64 {
 	if u.num == u.den {
 		return n
 	}
-	const limit = 10_000_000_000
+	const limit = 90_000_000_000
 	if n > limit || n < -limit {
-		return n // far out of range in either unit
+		return n // out of range in either unit
 	}
 	if n < 0 {
 		return -((-n*u.num + u.den/2) / u.den)
