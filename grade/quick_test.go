@@ -1,0 +1,229 @@
+package grade_test
+
+import (
+	"math"
+	"testing"
+
+	"example.com/ribface/grade"
+	gocmp "github.com/google/go-cmp/cmp"
+)
+
+// TestPreliminary holds the preliminary grade and the way back, at both ends and
+// at the rounding between two steps of fat (published: ext-sdsu-yield).
+func TestPreliminary(t *testing.T) {
+	for fat, want := range map[grade.Thickness]string{0: "2", 1000: "2.25", 4000: "3", 3 * grade.Inch: "9.5", 1: "2.00025", -1000: "1.75"} {
+		if got := fat.Preliminary().String(); got != want {
+			t.Errorf("%v: %s, want %s", fat, got, want)
+		}
+	}
+	for _, tt := range []struct {
+		p    grade.QuickYield
+		want grade.Thickness
+	}{
+		{200_000_000, 0}, {200_012_499, 0}, {200_012_500, 1}, {225_000_000, 1000}, {300_000_000, 4000}, {950_000_000, 30_000},
+	} {
+		if got, err := grade.FatForPreliminary(tt.p); err != nil || got != tt.want {
+			t.Errorf("%v: %v, %v; want %v", tt.p, got, err, tt.want)
+		}
+	}
+	for p, value := range map[grade.QuickYield]string{199_999_999: "1.99999999", 950_000_001: "9.50000001", math.MinInt64: "-92233720368.54775808", math.MaxInt64: "92233720368.54775807"} {
+		got, err := grade.FatForPreliminary(p)
+		wantField(t, value, err, grade.FieldError{Field: "preliminary yield grade", Value: value, Allowed: "2 to 9.5", Err: grade.ErrRange})
+		if got != 0 {
+			t.Errorf("%v gives %v", p, got)
+		}
+	}
+}
+
+// TestRequiredRibeye holds the steps around 600 lb, each from its first weight to
+// the last before the next (published: ext-sdsu-yield; between the printed steps
+// derived).
+func TestRequiredRibeye(t *testing.T) {
+	for _, tt := range []struct {
+		weight, want string
+	}{
+		{"600", "11 sq in"}, {"599.9999", "10.9 sq in"}, {"591.6667", "10.9 sq in"}, {"591.6666", "10.8 sq in"},
+		{"608.3333", "11 sq in"}, {"608.3334", "11.1 sq in"}, {"624.9999", "11.2 sq in"}, {"625", "11.3 sq in"}, {"575", "10.7 sq in"},
+		{"650", "11.6 sq in"}, {"700", "12.2 sq in"}, {"900", "14.6 sq in"}, {"1800", "25.4 sq in"}, {"0.0001", "3.8 sq in"},
+	} {
+		w, err := grade.ParseWeight(tt.weight)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got, err := w.RequiredRibeye(); err != nil || got.String() != tt.want {
+			t.Errorf("%s lb: %v, %v; want %s", tt.weight, got, err, tt.want)
+		}
+	}
+	const allowed = "over 0 lb to 1800 lb"
+	for _, tt := range []struct {
+		w    grade.Weight
+		want grade.FieldError
+	}{
+		{0, grade.FieldError{Field: "weight", Allowed: allowed, Err: grade.ErrMissing}},
+		{-1, grade.FieldError{Field: "weight", Value: "-0.0001 lb", Allowed: allowed, Err: grade.ErrRange}},
+		{18_000_001, grade.FieldError{Field: "weight", Value: "1800.0001 lb", Allowed: allowed, Err: grade.ErrRange}},
+	} {
+		got, err := tt.w.RequiredRibeye()
+		wantField(t, tt.w.String(), err, tt.want)
+		if got != 0 {
+			t.Errorf("%v gives %v", tt.w, got)
+		}
+	}
+}
+
+// TestQuick holds every step of the quick method for one carcass over and one
+// under each of its marks.
+func TestQuick(t *testing.T) {
+	for _, tt := range []struct {
+		name string
+		m    grade.Measures
+		want grade.Quick
+	}{
+		{"at every mark", measures("0", "11", "3.5", "600"), grade.Quick{Preliminary: 200_000_000, Required: 110_000, Total: 200_000_000}},
+		{"over", measures("0.4", "12", "4", "600"), grade.Quick{Preliminary: 300_000_000, Required: 110_000, Ribeye: -30_000_000, KPH: 10_000_000, Total: 280_000_000}},
+		{"under", measures("0.6", "10", "1.5", "650"), grade.Quick{Preliminary: 350_000_000, Required: 116_000, Ribeye: 48_000_000, KPH: -40_000_000, Total: 358_000_000}},
+		{"one step of each", grade.Measures{Fat: 1, Ribeye: 110_001, KPH: 35_001, Weight: 600 * grade.Pound}, grade.Quick{Preliminary: 200_025_000, Required: 110_000, Ribeye: -3_000, KPH: 2_000, Total: 200_024_000}},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			got, err := tt.m.Quick()
+			if err != nil {
+				t.Fatal(err)
+			}
+			if diff := gocmp.Diff(tt.want, got); diff != "" {
+				t.Errorf("(-want +got)\n%s", diff)
+			}
+		})
+	}
+}
+
+// TestTrapQuickMethod holds that the quick method puts eight of the nine federal
+// borderline carcasses one grade worse than the equation, so that it never sets a
+// grade (official: cfr-54-105, cfr-post1975-p30, ams-2016-yield).
+func TestTrapQuickMethod(t *testing.T) {
+	worse := 0
+	for _, tt := range []struct {
+		m           grade.Measures
+		yield, fast string
+		whole       int
+	}{
+		{measures("0.3", "11.5", "2.5", "500"), "1.97", "2.04", 1},
+		{measures("0.4", "16", "2.5", "800"), "1.92", "2.02", 1},
+		{measures("0.5", "10.5", "3.5", "500"), "2.99", "3.04", 2},
+		{measures("0.6", "15", "3.5", "800"), "2.94", "3.02", 2},
+		{measures("0.7", "9.5", "4", "500"), "3.91", "3.94", 3},
+		{measures("0.2", "12.5", "1.5", "700"), "1.96", "2.01", 1},
+		{measures("0.4", "19.1", "2", "1100"), "1.968", "2.07", 1},
+		{measures("0.5", "12.3", "2.5", "700"), "2.974", "3.02", 2},
+		{measures("0.6", "18.1", "3", "1100"), "2.988", "3.07", 2},
+	} {
+		y, err := tt.m.Yield()
+		if err != nil || y.String() != tt.yield || y.Grade() != tt.whole {
+			t.Errorf("%+v: %v, grade %d, %v; want %s, grade %d", tt.m, y, y.Grade(), err, tt.yield, tt.whole)
+		}
+		q, err := tt.m.Quick()
+		if err != nil || q.Total.String() != tt.fast {
+			t.Errorf("%+v: quick %v, %v; want %s", tt.m, q.Total, err, tt.fast)
+		}
+		if grade.Yield(q.Total).Grade() == tt.whole+1 {
+			worse++
+		}
+	}
+	if worse != 8 {
+		t.Errorf("%d of 9 come out one grade worse, want 8", worse)
+	}
+}
+
+// TestUnusual holds the notes on both sides of every usual range.
+func TestUnusual(t *testing.T) {
+	for _, tt := range []struct {
+		name string
+		m    grade.Measures
+		want []string
+	}{
+		{"usual", usual, nil},
+		{"upper ends", measures("2", "22", "6", "1300"), nil},
+		{"lower ends", measures("0", "6", "0", "400"), nil},
+		{"above", grade.Measures{Fat: 20_001, Ribeye: 220_001, KPH: 60_001, Weight: 13_000_001}, []string{
+			"fat 2.0001 in is outside the usual 0 in to 2 in", "ribeye 22.0001 sq in is outside the usual 6 sq in to 22 sq in",
+			"KPH 6.0001% is outside the usual 0% to 6%", "weight 1300.0001 lb is outside the usual 400 lb to 1300 lb"}},
+		{"below", grade.Measures{Fat: -1, Ribeye: 59_999, KPH: -1, Weight: 3_999_999}, []string{
+			"fat -0.0001 in is outside the usual 0 in to 2 in", "ribeye 5.9999 sq in is outside the usual 6 sq in to 22 sq in",
+			"KPH -0.0001% is outside the usual 0% to 6%", "weight 399.9999 lb is outside the usual 400 lb to 1300 lb"}},
+		{"one of four", measures("0.4", "5", "2", "700"), []string{"ribeye 5 sq in is outside the usual 6 sq in to 22 sq in"}},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			if diff := gocmp.Diff(tt.want, tt.m.Unusual()); diff != "" {
+				t.Errorf("(-want +got)\n%s", diff)
+			}
+		})
+	}
+}
+
+// TestRetailCuts holds the equation (published: ext-montana-2017), each term
+// alone and a whole carcass.
+func TestRetailCuts(t *testing.T) {
+	least, err := leastMeasures.RetailCuts()
+	if err != nil || least != 5_134_007_307 {
+		t.Errorf("least: %d, %v; want 51.34 and 0.000074 for the ribeye less 0.00000093 for the weight", least, err)
+	}
+	for _, tt := range []struct {
+		name string
+		m    grade.Measures
+		step grade.RetailShare
+	}{
+		{"fat", grade.Measures{Fat: 1, Ribeye: 1, Weight: 1}, -57_800},
+		{"KPH", grade.Measures{KPH: 1, Ribeye: 1, Weight: 1}, -4_620},
+		{"weight", grade.Measures{Ribeye: 1, Weight: 2}, -93},
+		{"ribeye", grade.Measures{Ribeye: 2, Weight: 1}, 7_400},
+	} {
+		if got, err := tt.m.RetailCuts(); err != nil || got != least+tt.step {
+			t.Errorf("one step of %s moves it by %d, %v; want %d", tt.name, got-least, err, tt.step)
+		}
+	}
+	if got, err := measures("0.39", "12.47", "2.5", "675").RetailCuts(); err != nil || got.String() != "50.8811%" {
+		t.Errorf("lot 31 (uf-mimeo-table4): %v, %v; want 50.8811%%", got, err)
+	}
+}
+
+// TestRetailClass holds both ends of every class of every table, the gaps, and
+// the rounding to tenths.
+func TestRetailClass(t *testing.T) {
+	const tenth = grade.RetailShare(10_000_000)
+	type ends struct {
+		class    int
+		from, to grade.RetailShare // tenths
+	}
+	for table, classes := range map[grade.RetailTable][]ends{
+		grade.RetailGuide:   {{1, 524, 1000}, {2, 501, 523}, {3, 478, 500}, {4, 455, 477}, {5, 0, 454}},
+		grade.RetailSlides:  {{1, 524, 1000}, {2, 500, 523}, {3, 477, 499}, {4, 454, 476}, {5, 0, 453}},
+		grade.RetailHandout: {{1, 527, 1000}, {2, 503, 523}, {3, 480, 500}, {4, 457, 477}, {5, 0, 453}},
+	} {
+		want := map[grade.RetailShare]int{}
+		for _, c := range classes {
+			for n := c.from; n <= c.to; n++ {
+				want[n] = c.class
+			}
+		}
+		for n := grade.RetailShare(0); n <= 1000; n++ {
+			for _, off := range []grade.RetailShare{-tenth / 2, 0, tenth/2 - 1} {
+				s := n*tenth + off
+				if s < 0 || s > 1000*tenth {
+					continue
+				}
+				if class, ok := s.Class(table); class != want[n] || ok != (want[n] != 0) {
+					t.Fatalf("%v: %v is class %d, %v; want %d", table, s, class, ok, want[n])
+				}
+			}
+		}
+		for _, s := range []grade.RetailShare{-1, 1000*tenth + 1, math.MinInt64, math.MaxInt64} {
+			if class, ok := s.Class(table); class != 0 || ok {
+				t.Errorf("%v: %v is class %d", table, s, class)
+			}
+		}
+	}
+	for _, table := range []grade.RetailTable{0, grade.RetailHandout + 1, 255} {
+		if class, ok := (500 * tenth).Class(table); class != 0 || ok || table.IsValid() {
+			t.Errorf("%v gives class %d", table, class)
+		}
+	}
+}
