@@ -30,17 +30,20 @@ type Carcass struct {
 // is missing or impossible, before or after, gives a [*FieldError].
 func (c Carcass) Adjusted() (Measures, error) {
 	m := c.Measures
-	if c.FatAdjust == 0 {
-		return m, m.Check()
-	}
 	if err := m.Check(); err != nil {
 		return Measures{}, err
+	}
+	if c.FatAdjust == 0 {
+		return m, nil
 	}
 	if err := thicknesses.check("fat adjustment", int32(c.FatAdjust), -int32(maxFat), int32(maxFat)); err != nil {
 		return Measures{}, err
 	}
 	m.Fat += c.FatAdjust
-	return m, thicknesses.check("adjusted fat", int32(m.Fat), 0, int32(maxFat))
+	if err := thicknesses.check("adjusted fat", int32(m.Fat), 0, int32(maxFat)); err != nil {
+		return Measures{}, err
+	}
+	return m, nil
 }
 
 // Sex is the sex class of a carcass (official: cfr-54-103). The zero Sex is not
