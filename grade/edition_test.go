@@ -1,0 +1,267 @@
+package grade_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/maturity"
+	"example.com/ribface/maturity/cite"
+	gocmp "github.com/google/go-cmp/cmp"
+)
+
+// The lines of the chart, column by column: group, grade, part, least marbling,
+// whether it rises over the group, least firmness. The sources of each are in the
+// references (maturity-and-quality, 4.2 to 4.4).
+const (
+	columnA1975 = `
+A Prime Low SlAb00, moderately firm
+A Prime Average MAb00, moderately firm
+A Prime High Ab00, moderately firm
+A Choice Low Sm00, slightly soft
+A Choice Average Mt00, slightly soft
+A Choice High Md00, slightly soft
+A Good Low Sl00, moderately soft
+A Good Average Sl34, moderately soft
+A Good High Sl67, moderately soft
+A Standard Low PD00, soft
+A Standard Average PD67, soft
+A Standard High Tr34, soft
+A Utility whole Devoid00, soft
+A Cutter whole Devoid00, unset`
+	columnA1987 = `
+A Prime Low SlAb00, moderately firm
+A Prime Average MAb00, moderately firm
+A Prime High Ab00, moderately firm
+A Choice Low Sm00, slightly soft
+A Choice Average Mt00, slightly soft
+A Choice High Md00, slightly soft
+A Select Low Sl00, moderately soft
+A Select High Sl50, moderately soft
+A Standard Low PD00, soft
+A Standard Average PD67, soft
+A Standard High Tr34, soft
+A Utility whole Devoid00, soft
+A Cutter whole Devoid00, unset`
+	columnB1975 = `
+B Prime Low SlAb00 rising, firm
+B Prime Average MAb00 rising, firm
+B Prime High Ab00 rising, firm
+B Choice Low Sm00 rising, slightly firm
+B Choice Average Mt00 rising, slightly firm
+B Choice High Md00 rising, slightly firm
+B Good Low Sl00 rising, slightly soft
+B Good Average Sl34 rising, slightly soft
+B Good High Sl67 rising, slightly soft
+B Standard Low PD00 rising, moderately soft
+B Standard Average PD67 rising, moderately soft
+B Standard High Tr34 rising, moderately soft
+B Utility whole Devoid00, soft
+B Cutter whole Devoid00, unset`
+	columnB1987 = `
+B Prime Low SlAb00 rising, firm
+B Prime Average MAb00 rising, firm
+B Prime High Ab00 rising, firm
+B Choice Low Sm00 rising, slightly firm
+B Choice Average Mt00 rising, slightly firm
+B Choice High Md00 rising, slightly firm
+B Select Low Sl00 rising, slightly soft
+B Select High Sl50 rising, slightly soft
+B Standard Low PD00 rising, moderately soft
+B Standard Average PD67 rising, moderately soft
+B Standard High Tr34 rising, moderately soft
+B Utility whole Devoid00, soft
+B Cutter whole Devoid00, unset`
+	columnB1997 = `
+B Prime Low SlAb00 rising, firm
+B Prime Average MAb00 rising, firm
+B Prime High Ab00 rising, firm
+B Choice Low Mt00, slightly firm
+B Choice Average Mt00 rising, slightly firm
+B Choice High Md00 rising, slightly firm
+B Standard whole PD00 rising, moderately soft
+B Standard High Sl00, moderately soft
+B Utility whole Devoid00, soft
+B Cutter whole Devoid00, unset`
+	columnsCDE = `
+C Commercial whole Sm00 rising, slightly firm
+C Utility whole PD00 rising, moderately soft
+C Cutter whole Devoid00, unset
+D Commercial whole Mt00 rising, moderately firm
+D Utility whole Tr00 rising, slightly soft
+D Cutter whole Devoid00, unset
+E Commercial whole Md00 rising, firm
+E Utility whole Sl00 rising, slightly firm
+E Cutter whole Devoid00, unset`
+)
+
+// TestLines holds every line of every edition's chart: 1975 calls Select Good,
+// 1997 asks for Modest in Choice B and closes Select to B, and nothing moves
+// after that.
+func TestLines(t *testing.T) {
+	of := map[grade.Edition]string{
+		grade.Edition1975: columnA1975 + columnB1975 + columnsCDE,
+		grade.Edition1987: columnA1987 + columnB1987 + columnsCDE,
+		grade.Edition1997: columnA1987 + columnB1997 + columnsCDE,
+		grade.Edition2016: columnA1987 + columnB1997 + columnsCDE,
+		grade.Edition2017: columnA1987 + columnB1997 + columnsCDE,
+	}
+	for e := range grade.Editions() {
+		t.Run(e.String(), func(t *testing.T) {
+			var got strings.Builder
+			for l := range e.Lines() {
+				rising := ""
+				if l.Rises {
+					rising = " rising"
+				}
+				fmt.Fprintf(&got, "\n%v %v %v %v%s, %v", l.Group, l.Grade, l.Part, l.At, rising, l.Firmness)
+				for _, c := range []cite.Citation{l.Cite, l.FirmnessCite} {
+					if known := len(c.Sources()); known != len(strings.Fields(c.IDs)) {
+						t.Errorf("%v %v: %v has an unknown source", l.Group, l.Grade, c)
+					}
+				}
+				if !l.Cite.Standing.IsValid() || l.FirmnessCite.Standing.IsValid() != (l.Firmness != 0) {
+					t.Errorf("%v %v: cited as %v and %v", l.Group, l.Grade, l.Cite, l.FirmnessCite)
+				}
+			}
+			if diff := gocmp.Diff(strings.Split(of[e], "\n"), strings.Split(got.String(), "\n")); diff != "" {
+				t.Errorf("(-want +got)\n%s", diff)
+			}
+		})
+	}
+	for _, e := range []grade.Edition{0, 6} {
+		for l := range e.Lines() {
+			t.Fatalf("%v has the line %v", e, l)
+		}
+	}
+}
+
+// TestLinesStop holds that a loop over the lines may stop at each of them.
+func TestLinesStop(t *testing.T) {
+	total := 0
+	for range grade.Current.Lines() {
+		total++
+	}
+	for stop := 1; stop <= total; stop++ {
+		n := 0
+		for range grade.Current.Lines() {
+			if n++; n == stop {
+				break
+			}
+		}
+		if n != stop {
+			t.Fatalf("stopped after %d, want %d", n, stop)
+		}
+	}
+}
+
+// TestLineOn holds a flat and a rising line at both ends of a group.
+func TestLineOn(t *testing.T) {
+	flat, rising := grade.Line{At: grade.Small.At(0)}, grade.Line{At: grade.Small.At(0), Rises: true}
+	for units, want := range map[int][2]string{0: {"Sm00", "Sm00"}, 1: {"Sm00", "Sm01"}, 99: {"Sm00", "Sm99"}, 100: {"Sm00", "Mt00"}} {
+		if got := [2]string{flat.On(units).String(), rising.On(units).String()}; got != want {
+			t.Errorf("%d units: %v, want %v", units, got, want)
+		}
+	}
+}
+
+// TestEditions holds the editions in order of time, with their first days, and
+// which let age count.
+func TestEditions(t *testing.T) {
+	type row struct {
+		Name, From, Cite string
+		ByAge            bool
+	}
+	want := []row{
+		{"1975", "1976-02-23", "from memory", false},
+		{"1987", "1987-09-23", "derived: cfr-1987-53-p21", false},
+		{"1997", "1997-01-31", "published: unl-1997-rbcs15", false},
+		{"2016", "2016-03-01", "official: fr-2016-03-01", false},
+		{"2017", "2017-12-18", "official: fr-2017-12-06", true},
+	}
+	var got []row
+	for e := range grade.Editions() {
+		from, c := e.From()
+		got = append(got, row{e.String(), from.Format(time.DateOnly), c.String(), e.ByAge()})
+		if !e.IsValid() || from.Location() != time.UTC {
+			t.Errorf("%v: valid %v, in %v", e, e.IsValid(), from.Location())
+		}
+	}
+	if diff := gocmp.Diff(want, got); diff != "" {
+		t.Errorf("(-want +got)\n%s", diff)
+	}
+	n := 0
+	for range grade.Editions() {
+		if n++; n == 2 {
+			break
+		}
+	}
+	if n != 2 || grade.Current != grade.Edition2017 {
+		t.Errorf("stopped after %d; current is %v", n, grade.Current)
+	}
+	for _, e := range []grade.Edition{0, 6, 255} {
+		if from, c := e.From(); !from.IsZero() || c != (cite.Citation{}) || e.ByAge() || e.IsValid() {
+			t.Errorf("%v is from %v, %v, by age %v", e, from, c, e.ByAge())
+		}
+	}
+}
+
+// TestEditionOn holds the first and the last day of every edition, and that the
+// day is read in the time's own zone.
+func TestEditionOn(t *testing.T) {
+	for day, want := range map[string]grade.Edition{
+		"1976-02-23": grade.Edition1975, "1987-09-22": grade.Edition1975, "1987-09-23": grade.Edition1987, "1997-01-30": grade.Edition1987,
+		"1997-01-31": grade.Edition1997, "2016-02-29": grade.Edition1997, "2016-03-01": grade.Edition2016, "2017-12-17": grade.Edition2016,
+		"2017-12-18": grade.Edition2017, "2999-01-01": grade.Edition2017,
+	} {
+		for _, clock := range []string{"T00:00:00Z", "T23:59:59Z", "T00:00:00+14:00", "T23:59:59-12:00"} {
+			at, err := time.Parse(time.RFC3339, day+clock)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got, err := grade.EditionOn(at); err != nil || got != want {
+				t.Errorf("%v: %v, %v; want %v", at, got, err, want)
+			}
+		}
+	}
+	got, err := grade.EditionOn(time.Date(1976, time.February, 22, 23, 59, 59, 0, time.UTC))
+	wantField(t, "before the first", err, grade.FieldError{Field: "date", Value: "1976-02-22", Allowed: "1976-02-23 or later", Err: grade.ErrRange})
+	if got != 0 {
+		t.Errorf("gives %v", got)
+	}
+	if got, err := grade.EditionOn(time.Time{}); err == nil || got != 0 {
+		t.Errorf("the zero time gives %v", got)
+	}
+}
+
+// TestOverall holds that an edition decides whether age counts, and the errors.
+func TestOverall(t *testing.T) {
+	ev := maturity.Evidence{Skeletal: maturity.B.At(40), Lean: maturity.B.At(60), Teeth: maturity.Incisors(2)}
+	for e := range grade.Editions() {
+		want := "B50"
+		if e == grade.Edition2017 {
+			want = "A99"
+		}
+		if got, err := e.Maturity(ev); err != nil || got.String() != want {
+			t.Errorf("%v: %v, %v; want %s", e, got, err, want)
+		}
+	}
+	r := grade.Rules{Edition: grade.Edition2016, Maturity: maturity.Rules{Tens: maturity.TensTowardBone}}
+	if got, err := r.Overall(maturity.Evidence{Skeletal: maturity.B.At(40), Lean: maturity.B.At(50)}); err != nil || got.String() != "B40" {
+		t.Errorf("the balancing rules do not reach: %v, %v", got, err)
+	}
+	const allowed = "1975, 1987, 1997, 2016, 2017"
+	got, err := grade.Edition(0).Maturity(ev)
+	wantField(t, "unset", err, grade.FieldError{Field: "edition", Allowed: allowed, Err: grade.ErrMissing})
+	if got != 0 {
+		t.Errorf("gives %v", got)
+	}
+	_, err = grade.Rules{Edition: 6}.Overall(ev)
+	wantField(t, "unnamed", err, grade.FieldError{Field: "edition", Value: "edition(6)", Allowed: allowed, Err: grade.ErrUnknown})
+	_, err = grade.Edition2016.Maturity(maturity.Evidence{})
+	wantField(t, "evidence", err, grade.FieldError{Field: "skeletal maturity", Allowed: "A00 to E100", Err: grade.ErrMissing})
+	_, err = grade.Edition2017.Maturity(maturity.Evidence{Skeletal: 150})
+	wantField(t, "evidence by age", err, grade.FieldError{Field: "lean maturity", Allowed: "A00 to E100", Err: grade.ErrMissing})
+}
