@@ -132,8 +132,6 @@ func (r Rules) judge(c *Carcass, f *finding) error {
 	f.group, f.units = f.overall.Group(), f.overall.Units()
 	f.quality, f.before = Quality(NoGrade)<<2, Quality(NoGrade)<<2
 	switch {
-	case c.Sex == Bull:
-		return nil
 	case c.Sex == Bullock && c.Maturity.Skeletal > oldestBullock:
 		return nil
 	case c.Sex == Bullock:
@@ -156,7 +154,7 @@ func (r Rules) judge(c *Carcass, f *finding) error {
 		break
 	}
 	if f.met == nil {
-		return nil // a bullock too soft for Utility
+		return nil // a bull, or a bullock too soft for Utility
 	}
 	g := f.met.grade
 	if g == Cutter && c.Lean.BelowCutter {
@@ -194,11 +192,9 @@ func darken(rows []row, at int, c *Carcass, units int, before Quality) Quality {
 	if place >= 0 {
 		return rows[at].grade.Part(rows[at].part(lo+Marbling(place/6), units))
 	}
+	// The same place, counted from the foot of the grade below, which is open to
+	// every class that the grade itself is open to.
 	below := at + 1
-	for !c.Sex.open(rows[below].grade) {
-		below++
-	}
-	// The same place, counted from the foot of the grade below.
 	lower, wide := bounds(rows, below, c.Sex, units)
 	place += 6 * int(width)
 	m := lower + Marbling(place*int(wide)/(6*int(width)))

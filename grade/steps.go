@@ -79,18 +79,21 @@ func (a Assessment) qualitySteps(f *finding) []cite.Step {
 			add("part of the grade", q.String()+" starts at "+e.on(f.units).String(), where, q.String(), e.cite)
 		}
 	}
-	firm := c.Lean.Firmness
+	firm, met := c.Lean.Firmness, f.before
+	if met.Grade() == Canner {
+		met = Cutter.Part(Whole) // the finding that makes it Canner has its own step
+	}
 	switch {
 	case firm == 0:
-		add("firmness", "the chart takes firmness to go with marbling", "not looked at", f.before.String(), citeAssumed)
+		add("firmness", "the chart takes firmness to go with marbling", "not looked at", met.String(), citeAssumed)
 	case f.met == nil:
 		add("firmness", "no grade open to the class is met", firm.String(), f.quality.String(), citeFirst)
 	case f.met != f.byLine:
-		add("firmness", f.byLine.grade.String()+" needs "+f.byLine.firm.String()+" or firmer; the next grade down that is met", firm.String(), f.before.String(), f.byLine.firmCite)
+		add("firmness", f.byLine.grade.String()+" needs "+f.byLine.firm.String()+" or firmer; the next grade down that is met", firm.String(), met.String(), f.byLine.firmCite)
 	case f.met.firm == 0:
-		add("firmness", f.met.grade.String()+" has no known least firmness", firm.String(), f.before.String(), citeFirst)
+		add("firmness", f.met.grade.String()+" has no known least firmness", firm.String(), met.String(), citeFirst)
 	default:
-		add("firmness", f.met.grade.String()+" needs "+f.met.firm.String()+" or firmer", firm.String(), f.before.String(), f.met.firmCite)
+		add("firmness", f.met.grade.String()+" needs "+f.met.firm.String()+" or firmer", firm.String(), met.String(), f.met.firmCite)
 	}
 	if f.met != nil && f.met.grade == Cutter && c.Lean.BelowCutter {
 		add("below Cutter", "the judge's own finding; no minimum is published", "below Cutter", f.before.String(), citeCanner)
