@@ -110,7 +110,7 @@ func FuzzAssess(f *testing.F) {
 func TestAssessAnything(t *testing.T) { rapid.Check(t, propAssess) }
 
 func propAssess(t *rapid.T) {
-	c, e := drawCarcass(t), drawEdition(t)
+	c, e := anyCarcass(t), anyEdition(t)
 	if rapid.Bool().Draw(t, "wild") {
 		c.Sex = grade.Sex(rapid.Uint8().Draw(t, "any sex"))
 		c.Marbling = grade.Marbling(rapid.Int16().Draw(t, "any marbling"))

@@ -12,7 +12,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-func drawMeasures(t *rapid.T) grade.Measures {
+func anyMeasures(t *rapid.T) grade.Measures {
 	return grade.Measures{
 		Fat:    grade.Thickness(rapid.IntRange(0, 30_000).Draw(t, "fat")),
 		Ribeye: grade.Area(rapid.IntRange(1, 250_000).Draw(t, "ribeye")),
@@ -21,7 +21,7 @@ func drawMeasures(t *rapid.T) grade.Measures {
 	}
 }
 
-func drawCarcass(t *rapid.T) grade.Carcass {
+func anyCarcass(t *rapid.T) grade.Carcass {
 	return grade.Carcass{
 		Sex: grade.Sex(rapid.IntRange(1, 5).Draw(t, "sex")),
 		Maturity: maturity.Evidence{
@@ -36,11 +36,11 @@ func drawCarcass(t *rapid.T) grade.Carcass {
 			Dark:        grade.DarkCut(rapid.IntRange(0, 3).Draw(t, "dark")),
 			BelowCutter: rapid.Bool().Draw(t, "below"),
 		},
-		Measures: drawMeasures(t),
+		Measures: anyMeasures(t),
 	}
 }
 
-func drawEdition(t *rapid.T) grade.Edition {
+func anyEdition(t *rapid.T) grade.Edition {
 	return grade.Edition(rapid.IntRange(1, 5).Draw(t, "edition"))
 }
 
@@ -48,7 +48,7 @@ func drawEdition(t *rapid.T) grade.Edition {
 // its own way by its own coefficient, and that more fat, KPH or weight never give
 // the better grade and more ribeye never the worse.
 func propYield(t *rapid.T) {
-	m := drawMeasures(t)
+	m := anyMeasures(t)
 	y, err := m.Yield()
 	if err != nil {
 		t.Fatal(err)
@@ -94,7 +94,7 @@ func TestYieldProperties(t *testing.T) { rapid.Check(t, propYield) }
 // propLinear holds that the yield is linear: for measures a and b and the ones
 // half way, twice the half way yield is the sum of both.
 func propLinear(t *rapid.T) {
-	a, b := drawMeasures(t), drawMeasures(t)
+	a, b := anyMeasures(t), anyMeasures(t)
 	even := func(x, y int32) int32 { return (x + y) / 2 }
 	b.Fat += (a.Fat + b.Fat) % 2
 	b.Ribeye += (a.Ribeye + b.Ribeye) % 2
