@@ -384,7 +384,7 @@ func TestParseYield(t *testing.T) {
 			got, err := parse(in)
 			want := grade.ParseError{Kind: kind, Input: in, Allowed: "a number with at most 8 places", Err: reason}
 			if kind == "retail share" {
-				want.Allowed += ", in %"
+				want.Allowed += "; units: %"
 			}
 			wantParse(t, in, err, want)
 			if got != 0 {
