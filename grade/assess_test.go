@@ -321,7 +321,7 @@ func TestQualityRefuses(t *testing.T) {
 		{"nothing set", grade.Carcass{}, grade.FieldError{Field: "sex class", Allowed: sexes, Err: grade.ErrMissing}},
 		{"unknown sex", with(func(c *grade.Carcass) { c.Sex = 6 }), grade.FieldError{Field: "sex class", Value: "sex class(6)", Allowed: sexes, Err: grade.ErrUnknown}},
 		{"no skeletal", with(func(c *grade.Carcass) { c.Maturity.Skeletal = 0; c.Marbling = 0 }), grade.FieldError{Field: "skeletal maturity", Allowed: "A00 to E100", Err: grade.ErrMissing}},
-		{"impossible teeth", with(func(c *grade.Carcass) { c.Maturity.Teeth = maturity.Incisors(9) }), grade.FieldError{Field: "teeth", Value: "an impossible count of permanent incisors", Allowed: "0 to 8", Err: grade.ErrRange}},
+		{"impossible teeth", with(func(c *grade.Carcass) { c.Maturity.Teeth = maturity.Incisors(9) }), grade.FieldError{Field: "teeth", Value: "9 permanent incisors", Allowed: "0 to 8", Err: grade.ErrRange}},
 		{"no marbling", with(func(c *grade.Carcass) { c.Marbling = 0; c.Lean.Firmness = 8 }), grade.FieldError{Field: "marbling", Allowed: marblings, Err: grade.ErrMissing}},
 		{"impossible marbling", with(func(c *grade.Carcass) { c.Marbling = grade.Small.At(140) }), grade.FieldError{Field: "marbling", Value: "Sm(140)", Allowed: marblings, Err: grade.ErrRange}},
 		{"unknown firmness", with(func(c *grade.Carcass) { c.Lean = grade.Lean{Firmness: 8, Dark: 4} }), grade.FieldError{Field: "firmness", Value: "firmness(8)", Allowed: firms, Err: grade.ErrUnknown}},
