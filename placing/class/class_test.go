@@ -1,0 +1,289 @@
+package class_test
+
+import (
+	"errors"
+	"math"
+	"slices"
+	"testing"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/placing/class"
+	"github.com/google/go-cmp/cmp"
+)
+
+func TestGradeRefuses(t *testing.T) {
+	good := steer("Sm40", 0.4, 13, 2.5, 800)
+	numbered := func(numbers ...int) class.Class {
+		c := class.Class{Rules: grade.Rules{Edition: grade.Current}}
+		for _, n := range numbers {
+			c.Exhibits = append(c.Exhibits, class.Exhibit{Number: n, Carcass: good})
+		}
+		return c
+	}
+	bad := numbered(2, 1)
+	bad.Exhibits[0].Carcass.Measures.Ribeye = 0
+	light := numbered(1, 2)
+	light.Exhibits[1].Carcass.Measures.Weight = 0
+	posted := numbered(1, 2)
+	posted.Posted = grade.Pounds(-800)
+	noRules := numbered(1, 2)
+	noRules.Rules = grade.Rules{}
+	walk := numbered(1, 2)
+	walk.Walk = class.Walk{{Site: class.FatRump}}
+	many := make([]int, 13)
+	for i := range many {
+		many[i] = i + 1
+	}
+	tests := []struct {
+		name string
+		c    class.Class
+		want string
+	}{
+		{"no exhibits", class.Class{}, "exhibits: 0: out of range; allowed: 2 to 12"},
+		{"one", numbered(1), "exhibits: 1: out of range; allowed: 2 to 12"},
+		{"thirteen", numbered(many...), "exhibits: 13: out of range; allowed: 2 to 12"},
+		{"a number too low", numbered(1, 0), "exhibit number: 0: out of range; allowed: each exhibit 1 to 2 once"},
+		{"a number too high", numbered(1, 3), "exhibit number: 3: out of range; allowed: each exhibit 1 to 2 once"},
+		{"a number twice", numbered(2, 2), "exhibit number: 2: repeated; allowed: each exhibit 1 to 2 once"},
+		{"a measure missing", bad, "exhibit 2: ribeye: missing; allowed: over 0 sq in to 25 sq in"},
+		{"no weight", light, "exhibit 2: weight: missing; allowed: over 0 lb to 1800 lb"},
+		{"a posted weight that is none", posted, "exhibit 1: weight: -800 lb: out of range; allowed: over 0 lb to 1800 lb"},
+		{"no edition", noRules, "exhibit 1: edition: missing; allowed: 1975, 1987, 1997, 2016, 2017"},
+		{"a bad walk", walk, "walk: fat over rump: missing; allowed: a ranking of 2 exhibits"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			g, err := tt.c.Grade()
+			wantError(t, tt.name, tt.want, err)
+			if g.Len() != 0 {
+				t.Errorf("%d exhibits with an error", g.Len())
+			}
+			var fe *class.FieldError
+			if !errors.As(err, &fe) {
+				t.Errorf("%T is no FieldError", err)
+			}
+		})
+	}
+	if _, err := numbered(many[:12]...).Grade(); err != nil {
+		t.Errorf("twelve: %v", err)
+	}
+	// With a posted weight no exhibit needs one of its own.
+	light.Posted = grade.Pounds(800)
+	if g := graded(t, light); g.Assessment(1) != g.Assessment(2) {
+		t.Error("the posted weight is not the weight of all")
+	}
+}
+
+func TestGraded(t *testing.T) {
+	c := four()
+	slices.Reverse(c.Exhibits)
+	g := graded(t, c)
+	var numbers []int
+	for e := range g.Exhibits() {
+		numbers = append(numbers, e.Number)
+		if e.Carcass.Measures.Weight != grade.Pounds(800) || g.Assessment(e.Number).Carcass != e.Carcass {
+			t.Errorf("exhibit %d is graded at %v", e.Number, e.Carcass.Measures.Weight)
+		}
+	}
+	if diff := cmp.Diff([]int{1, 2, 3, 4}, numbers); diff != "" {
+		t.Errorf("numbers (-want +got):\n%s", diff)
+	}
+	if w, ok := g.Posted(); !ok || w != grade.Pounds(800) {
+		t.Errorf("Posted() = %v, %v", w, ok)
+	}
+	if g.Assessment(0) != (grade.Assessment{}) || g.Assessment(5) != (grade.Assessment{}) {
+		t.Error("an assessment of no exhibit")
+	}
+	want := four()
+	slices.Reverse(want.Exhibits)
+	if diff := cmp.Diff(want, g.Class(), cmp.Comparer(func(a, b class.Ranking) bool { return a == b })); diff != "" {
+		t.Errorf("Class (-want +got):\n%s", diff)
+	}
+	// What was handed in or out is not the class's own.
+	c.Exhibits[0].Number, c.Walk[0].Site = 9, class.FatNeck
+	out := g.Class()
+	out.Exhibits[0].Number, out.Walk[0].Site = 9, class.FatNeck
+	if again := g.Class(); again.Exhibits[0].Number != 4 || again.Walk[0].Site != class.FatRump {
+		t.Errorf("changed from outside: %+v", again.Exhibits[0])
+	}
+	c = four()
+	c.Posted = 0
+	if w, ok := graded(t, c).Posted(); ok || w != 0 {
+		t.Errorf("Posted() = %v, %v", w, ok)
+	}
+}
+
+func TestNotes(t *testing.T) {
+	c := four()
+	c.Walk = nil
+	if diff := cmp.Diff([]string{"every exhibit is graded at the posted weight of 800 lb, not at its own"}, graded(t, c).Notes()); diff != "" {
+		t.Errorf("posted (-want +got):\n%s", diff)
+	}
+	c.Posted = 0
+	if notes := graded(t, c).Notes(); notes != nil {
+		t.Errorf("notes without a need: %q", notes)
+	}
+	c.Exhibits[0].Carcass.Measures.Weight = grade.Pounds(840)
+	if notes := graded(t, c).Notes(); notes != nil {
+		t.Errorf("50 lb apart: %q", notes)
+	}
+	c.Exhibits[0].Carcass.Measures.Weight++
+	c.Exhibits[1].Carcass.Measures.Fat = grade.Inches(2.2)
+	for s := range class.Sites() {
+		if s != class.FatCod && s != class.MuscleClod {
+			c.Walk = append(c.Walk, class.Look{Site: s, Order: class.MustParseRanking("1 2 3 4")})
+		}
+	}
+	want := []string{
+		"own weights run from 790 lb to 840.0001 lb; classes are chosen within 50 lb",
+		"exhibit 2: fat 2.2 in is outside the usual 0 in to 2 in",
+		"the walk is not finished; not looked at: fat in cod or udder, muscling of clod",
+	}
+	if diff := cmp.Diff(want, graded(t, c).Notes()); diff != "" {
+		t.Errorf("notes (-want +got):\n%s", diff)
+	}
+	c.Exhibits[2].Carcass.Measures.Weight = 0
+	c.Posted = grade.Pounds(800)
+	if n := graded(t, c).Notes(); n[1] != want[0] {
+		t.Errorf("an exhibit without a weight of its own: %q", n)
+	}
+}
+
+func TestAdjust(t *testing.T) {
+	c := four()
+	d, err := c.Adjust(class.Adjustment{Exhibit: 3, Fat: grade.Inches(0.1)}, class.Adjustment{Exhibit: 1, Fat: grade.Inches(-0.2)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c.Exhibits[2].Carcass.FatAdjust != 0 || d.Exhibits[2].Carcass.FatAdjust != grade.Inches(0.1) || d.Exhibits[0].Carcass.FatAdjust != grade.Inches(-0.2) {
+		t.Errorf("adjusted %+v of %+v", d.Exhibits, c.Exhibits)
+	}
+	before, after := graded(t, c), graded(t, d)
+	if got := after.Assessment(3).Yield - before.Assessment(3).Yield; got != grade.OneGrade/4 {
+		t.Errorf("0.1 in moves the yield by %v", got)
+	}
+	if got := before.Assessment(1).Yield - after.Assessment(1).Yield; got != grade.OneGrade/2 {
+		t.Errorf("-0.2 in moves the yield by %v", got)
+	}
+	// A second adjustment replaces the first.
+	if e, err := d.Adjust(class.Adjustment{Exhibit: 3}); err != nil || e.Exhibits[2].Carcass.FatAdjust != 0 || e.Exhibits[0].Carcass.FatAdjust != grade.Inches(-0.2) {
+		t.Errorf("adjusted again: %+v, %v", e.Exhibits, err)
+	}
+	noWeight := four()
+	noWeight.Exhibits[0].Carcass.Measures.Weight = 0
+	if _, err := noWeight.Adjust(class.Adjustment{Exhibit: 1, Fat: grade.Inches(0.1)}); err != nil {
+		t.Errorf("posted weight: %v", err)
+	}
+	tests := []struct {
+		name string
+		a    []class.Adjustment
+		want string
+	}{
+		{"not in the class", []class.Adjustment{{Exhibit: 5}}, "adjustment: exhibit: 5: unknown; allowed: an exhibit of the class"},
+		{"twice", []class.Adjustment{{Exhibit: 1}, {Exhibit: 1}}, "adjustment: exhibit: 1: repeated; allowed: one adjustment for an exhibit"},
+		{"under no fat", []class.Adjustment{{2, grade.Inches(-0.31)}}, "exhibit 2: adjusted fat: -0.01 in: out of range; allowed: 0 in to 3 in"},
+	}
+	for _, tt := range tests {
+		_, err := c.Adjust(tt.a...)
+		wantError(t, tt.name, tt.want, err)
+	}
+}
+
+func TestRepresent(t *testing.T) {
+	// Rib fat from the fattest: 4 3 1 2. Exhibit 1 stands first at the rump and
+	// the loin edge, third at the rib, and pushes 4 and 3 down.
+	g := graded(t, four())
+	r, err := g.Represent(0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if r.Basis != class.RibeyeForWeight || r.Fat.String() != "4 3 1 2" || r.Ribeye.String() != "2 1 3 4" || len(r.Missing) != 16 {
+		t.Errorf("%v: fat %v, ribeye %v, missing %v", r.Basis, r.Fat, r.Ribeye, r.Missing)
+	}
+	rump, edge := class.FatRump, class.FatLoinEdge
+	fat := []class.Standing{
+		{More: []class.Site{rump, edge}, Shift: 8, Looks: 2, Drift: class.MoreElsewhere},
+		{Looks: 2},
+		{Less: []class.Site{rump, edge}, Shift: -3, Looks: 2},
+		{Less: []class.Site{rump, edge}, Shift: -5, Looks: 2, Drift: class.LessElsewhere, Passed: []int{1}},
+	}
+	if diff := cmp.Diff(fat, r.FatStandings); diff != "" {
+		t.Errorf("fat (-want +got):\n%s", diff)
+	}
+	loin := class.MuscleLoin
+	muscle := []class.Standing{
+		{Less: []class.Site{loin}, Shift: -2, Looks: 2},
+		{Looks: 2},
+		{More: []class.Site{loin}, Shift: 2, Looks: 2},
+		{Looks: 2},
+	}
+	if diff := cmp.Diff(muscle, r.MuscleStandings); diff != "" {
+		t.Errorf("muscling (-want +got):\n%s", diff)
+	}
+	if tau, ok := r.MeanTau(false); !ok || math.Abs(tau-5.0/6) > 1e-15 {
+		t.Errorf("MeanTau of muscling %v, %v", tau, ok)
+	}
+	p := r.Proposals()
+	if len(p) != 1 || p[0].Exhibit != 1 || !p[0].Up || p[0].Least.String() != "0.1 in" || p[0].Most.String() != "0.2 in" || p[0].Cite.String() != "official: cfr-1965-53-p26" {
+		t.Fatalf("Proposals() = %+v", p)
+	}
+	if diff := cmp.Diff([]class.Site{rump, edge}, p[0].Sites); diff != "" {
+		t.Errorf("sites (-want +got):\n%s", diff)
+	}
+	p[0].Sites[0] = class.FatNeck
+	if r.FatStandings[0].More[0] != rump {
+		t.Error("a proposal hands out the standing's own sites")
+	}
+	if got := r.Sites[0]; got.Site != rump || got.Pairs != (class.Pairs{Same: 4, Reversed: 2}) {
+		t.Errorf("rump %+v", got)
+	}
+}
+
+// TestRepresentDown has two exhibits change places everywhere: one may be fatter,
+// the other trimmer, and both are proposed.
+func TestRepresentDown(t *testing.T) {
+	c := classOf(steer("Sm40", 0.5, 13, 2.5, 900), steer("Sm40", 0.4, 12.9, 2.5, 700))
+	c.Walk = class.Walk{{Site: class.FatBrisket, Order: class.MustParseRanking("2 1")}}
+	r, err := graded(t, c).Represent(class.RibeyeAsIs)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := r.Proposals()
+	if len(p) != 2 || p[0].Up || p[0].Cite.String() != "from memory" || !p[1].Up || !slices.Equal(p[0].Sites, []class.Site{class.FatBrisket}) {
+		t.Errorf("Proposals() = %+v", p)
+	}
+	if r.Ribeye.String() != "1 2" {
+		t.Errorf("ribeye as is: %v", r.Ribeye)
+	}
+	if _, ok := r.MeanTau(false); ok {
+		t.Error("a mean tau without a look at muscling")
+	}
+	if tau, ok := r.MeanTau(true); !ok || tau != -1 {
+		t.Errorf("MeanTau = %v, %v", tau, ok)
+	}
+	r, err = graded(t, c).Represent(class.RibeyeForWeight)
+	if err != nil || r.Ribeye.String() != "2 1" {
+		t.Errorf("ribeye for the weight: %v, %v", r.Ribeye, err)
+	}
+	// The measured fat counts, not the adjusted.
+	d, err := c.Adjust(class.Adjustment{Exhibit: 2, Fat: grade.Inches(0.2)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if r, err = graded(t, d).Represent(0); err != nil || r.Fat.String() != "1 2" {
+		t.Errorf("fat %v, %v", r.Fat, err)
+	}
+	_, err = graded(t, c).Represent(9)
+	wantError(t, "basis", "ribeye basis: ribeye basis(9): unknown; allowed: for the weight, as is", err)
+	zero, err := class.Graded{}.Represent(0)
+	if err != nil || zero.Proposals() != nil || zero.FatStandings != nil {
+		t.Errorf("the zero class: %+v, %v", zero, err)
+	}
+	none, err := graded(t, classOf(c.Exhibits[0].Carcass, c.Exhibits[1].Carcass)).Represent(0)
+	if err != nil || none.Proposals() != nil || none.FatStandings[0].Looks != 0 || len(none.Missing) != 20 {
+		t.Errorf("no walk: %+v, %v", none, err)
+	}
+	if got := []string{class.RibeyeForWeight.String(), class.RibeyeBasis(0).String(), class.MoreElsewhere.String(), class.LessElsewhere.String(), class.Drift(0).String()}; !slices.Equal(got, []string{"for the weight", "unset", "more elsewhere", "less elsewhere", "as at the rib"}) {
+		t.Errorf("names %v", got)
+	}
+}

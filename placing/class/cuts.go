@@ -1,0 +1,198 @@
+package class
+
+import (
+	"example.com/ribface/grade"
+	"example.com/ribface/placing"
+	"github.com/shopspring/decimal"
+)
+
+// The totals between which a class's cuts are chosen: 15 for one that is very
+// placeable, 5 for a hard one (published: amsa-committee).
+const (
+	hardTotal = 5
+	easyTotal = 15
+)
+
+// CutProposal is a proposal of cuts for a placing, with what it rests on.
+type CutProposal struct {
+	Cuts    placing.Cuts
+	Total   int           // chosen from how placeable the class is; Cuts.Total() may be less
+	Margins []grade.Yield // of the neighbors, the top pair first; 0 for a pair that the policy cannot tell apart
+}
+
+// ProposeCuts proposes cuts from the margins of the neighbors, within the limit
+// and such that no card goes negative. The zero limit stands for the strictest
+// published one, placing.LimitColorado, in a class of four, and for the exact
+// condition in any other.
+//
+// First the total, from 5 for a hard class to 15 for a very placeable one
+// (published: amsa-committee). What lies between is our own rule: it follows the
+// mean margin of the neighbors in a straight line, a margin of what one tier is
+// worth, 1.5 by the default policy, or more counting as full, rounded to the
+// nearest point, halves up. Then [placing.SpreadCuts] shares the total out in
+// proportion to the margins, one of more than two tiers' worth counting as that
+// much. A committee sets the cuts; this is where it may start.
+//
+// The zero Placing and a limit that does not speak of the class give a
+// [*FieldError].
+func (p Placing) ProposeCuts(limit placing.Limit) (CutProposal, error) {
+	n := p.Order.Len()
+	if n == 0 {
+		return CutProposal{}, &FieldError{Field: "placing", Allowed: "one that Graded.Place has made", Err: ErrMissing}
+	}
+	if limit == 0 {
+		limit = placing.LimitExact
+		if n == 4 {
+			limit = placing.LimitColorado
+		}
+	}
+	full := p.Policy.worth(1)
+	var c CutProposal
+	var sum grade.Yield
+	weights, neighbors := make([]int64, n-1), p.Neighbors()
+	for i := range weights {
+		m := neighbors[i].Margin
+		c.Margins = append(c.Margins, m)
+		sum += min(m, full)
+		weights[i] = int64(min(m, 2*full))
+	}
+	of := grade.Yield(n-1) * full
+	c.Total = hardTotal + int((2*sum*(easyTotal-hardTotal)+of)/(2*of))
+	var err error
+	if c.Cuts, err = placing.SpreadCuts(c.Total, weights, limit); err != nil {
+		return CutProposal{}, err
+	}
+	return c, nil
+}
+
+// Mistake is a common mistake with what it would score.
+type Mistake struct {
+	Name  string // in words, as "top pair switched"
+	Card  placing.Order
+	Score int
+	Lost  int // 50 less the score
+}
+
+// Mistakes returns how the usual mistakes would score: every pair of neighbors
+// switched, top and bottom pair both, the winner put last, the last put first,
+// and the full reversal. Mistakes that come to the same card are listed once,
+// under the first name. The zero Official has none.
+func Mistakes(o placing.Official) []Mistake {
+	n := o.Order().Len()
+	var all []Mistake
+	add := func(name string, places ...int) {
+		list := make([]int, n)
+		for i, p := range places {
+			list[i] = o.Order().At(p)
+		}
+		card, _ := placing.NewOrder(list...)
+		for _, m := range all {
+			if m.Card == card {
+				return
+			}
+		}
+		score, _ := o.Score(card)
+		all = append(all, Mistake{Name: name, Card: card, Score: score, Lost: placing.FullScore - score})
+	}
+	straight := func() []int {
+		list := make([]int, n)
+		for i := range list {
+			list[i] = i + 1
+		}
+		return list
+	}
+	for i := 1; i < n; i++ {
+		list := straight()
+		list[i-1], list[i] = list[i], list[i-1]
+		add(PairName(i, n)+" switched", list...)
+	}
+	if n >= 4 {
+		list := straight()
+		list[0], list[1], list[n-2], list[n-1] = list[1], list[0], list[n-1], list[n-2]
+		add("top and bottom pair switched", list...)
+	}
+	if n >= 2 {
+		list := straight()
+		add("first put last", append(list[1:], list[0])...)
+		list = straight()
+		add("last put first", append([]int{n}, list[:n-1]...)...)
+		for i := range list {
+			list[i] = n - i
+		}
+		add("turned upside down", list...)
+	}
+	return all
+}
+
+// PairName names the i-th pair of neighbors, from 1 at the top, in a class of n:
+// top, middle and bottom pair of four (published: ext-nebraska-g2092). A larger
+// class numbers the pairs between.
+func PairName(i, n int) string {
+	switch {
+	case n == 2:
+		return "the pair"
+	case i == 1:
+		return "top pair"
+	case i == n-1:
+		return "bottom pair"
+	case n == 4:
+		return "middle pair"
+	default:
+		return "pair " + itoa(i)
+	}
+}
+
+// Difficulty is how hard the cuts make a class for one who guesses.
+type Difficulty struct {
+	MeanLoss decimal.Decimal // points that a guesser loses on average
+	Worst    int             // the lowest score
+	Placings int             // all placings of so many exhibits
+	Above40  int             // of these, placings that score more than 40
+	Above45  int             // and more than 45
+}
+
+// DifficultyOf works out how hard an official placing is, over all placings, also
+// for a class of twelve with its 479,001,600. The zero Official gives the zero
+// Difficulty.
+func DifficultyOf(o placing.Official) Difficulty {
+	n := o.Order().Len()
+	if n == 0 {
+		return Difficulty{}
+	}
+	d := Difficulty{MeanLoss: o.Cuts().MeanLoss(), Worst: o.Worst()}
+	// By the set of exhibits placed so far, from the top of the card: how many
+	// ways there are to have lost so many points, more than 9 counted together.
+	const many = 10
+	depth := make([]int, n)
+	for i := 1; i < n; i++ {
+		depth[i] = depth[i-1] + o.Cuts().At(i)
+	}
+	ways := make([][many + 1]int, 1<<n)
+	ways[0][0] = 1
+	for set := range ways {
+		for i := range n {
+			if set&(1<<i) != 0 {
+				continue
+			}
+			lost := 0
+			for j := i + 1; j < n; j++ {
+				if set&(1<<j) != 0 {
+					lost += depth[j] - depth[i]
+				}
+			}
+			for l, w := range ways[set] {
+				ways[set|1<<i][min(l+lost, many)] += w
+			}
+		}
+	}
+	for l, w := range ways[len(ways)-1] {
+		d.Placings += w
+		if l < 10 {
+			d.Above40 += w
+		}
+		if l < 5 {
+			d.Above45 += w
+		}
+	}
+	return d
+}

@@ -1,0 +1,151 @@
+package class_test
+
+import (
+	"slices"
+	"testing"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/placing"
+	"example.com/ribface/placing/class"
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+)
+
+func TestProposeCuts(t *testing.T) {
+	same := cmp.Comparer(func(a, b placing.Cuts) bool { return a == b })
+	y := func(tenths ...int) (all []grade.Yield) {
+		for _, v := range tenths {
+			all = append(all, grade.Yield(v)*grade.OneGrade/10)
+		}
+		return all
+	}
+	fat := func(marbling string, fat float64) grade.Carcass { return steer(marbling, fat, 13, 2.5, 800) }
+	tests := []struct {
+		name  string
+		class class.Class
+		limit placing.Limit
+		want  class.CutProposal
+	}{
+		// Margins 1.0, 0.3 and 2.5 of a full 1.5: a mean of (1.0 + 0.3 + 1.5) / 3
+		// is 0.6222 of the full one, so 5 and 6.2 points. Shared 10 : 3 : 25.
+		{"a close middle and a clear bottom", classOf(fat("Mt20", 0.6), fat("Sm60", 0.4), fat("Sm40", 0.4), fat("Sl20", 0.8)), 0, class.CutProposal{Cuts: placing.MustParseCuts("3-1-7"), Total: 11, Margins: y(10, 3, 25)}},
+		{"three that cannot be told apart", classOf(fat("Sm40", 0.4), fat("Sm40", 0.4), fat("Sm40", 0.4)), 0, class.CutProposal{Cuts: placing.MustParseCuts("3-2"), Total: 5, Margins: y(0, 0)}},
+		{"as clear as can be", classOf(fat("SlAb50", 0.4), fat("Mt50", 0.4), fat("Sm50", 0.4), fat("Sl50", 0.4)), placing.LimitExact, class.CutProposal{Cuts: placing.MustParseCuts("5-5-5"), Total: 15, Margins: y(15, 15, 15)}},
+		{"a margin over two tiers' worth counts as that much", classOf(fat("SlAb50", 0.3), fat("Mt50", 1.3)), 0, class.CutProposal{Cuts: placing.MustParseCuts("15"), Total: 15, Margins: y(40)}},
+		{"clear and far apart", classOf(fat("SlAb50", 0.2), fat("Mt50", 1.2), fat("Sm50", 1.2)), 0, class.CutProposal{Cuts: placing.MustParseCuts("10-5"), Total: 15, Margins: y(40, 15)}},
+		{"a circle, which the neighbors do not show", circle(), 0, class.CutProposal{Cuts: placing.MustParseCuts("3-5"), Total: 8, Margins: y(3, 5)}},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			_, p := placed(t, tt.class)
+			got, err := p.ProposeCuts(tt.limit)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if diff := cmp.Diff(tt.want, got, same); diff != "" {
+				t.Errorf("placed %v, cuts (-want +got):\n%s", p.Order, diff)
+			}
+		})
+	}
+	_, err := class.Placing{}.ProposeCuts(0)
+	wantError(t, "zero", "placing: missing; allowed: one that Graded.Place has made", err)
+	_, p := placed(t, circle())
+	_, err = p.ProposeCuts(placing.LimitColorado)
+	wantError(t, "limit", "limit: colorado: out of range; allowed: exact for any class but one of four", err)
+}
+
+// TestCutsKeepTheLimits proposes cuts for classes of every size.
+func TestCutsKeepTheLimits(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		_, p := placed(t, drawClass(t, 12))
+		c, err := p.ProposeCuts(0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !c.Cuts.NeverNegative() || c.Total < 5 || c.Total > 15 || c.Cuts.Total() > c.Total {
+			t.Fatalf("%+v", c)
+		}
+		if p.Order.Len() == 4 && placing.LimitColorado.Check(c.Cuts) != nil {
+			t.Fatalf("%+v breaks the limit", c)
+		}
+	})
+}
+
+func TestMistakes(t *testing.T) {
+	official, err := placing.NewOfficial(placing.MustParseOrder("3-2-1-4"), placing.MustParseCuts("2-8-2"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	order := placing.MustParseOrder
+	// The first three and 46 are worked in ext-maryland-contests.
+	want := []class.Mistake{
+		{"top pair switched", order("2-3-1-4"), 48, 2},
+		{"middle pair switched", order("3-1-2-4"), 42, 8},
+		{"bottom pair switched", order("3-2-4-1"), 48, 2},
+		{"top and bottom pair switched", order("2-3-4-1"), 46, 4},
+		{"first put last", order("2-1-4-3"), 26, 24},
+		{"last put first", order("4-3-2-1"), 26, 24},
+		{"turned upside down", order("4-1-2-3"), 6, 44},
+	}
+	same := cmp.Comparer(func(a, b placing.Order) bool { return a == b })
+	if diff := cmp.Diff(want, class.Mistakes(official), same); diff != "" {
+		t.Errorf("mistakes (-want +got):\n%s", diff)
+	}
+	two, _ := placing.NewOfficial(order("2-1"), placing.MustParseCuts("9"))
+	if diff := cmp.Diff([]class.Mistake{{"the pair switched", order("1-2"), 41, 9}}, class.Mistakes(two), same); diff != "" {
+		t.Errorf("a class of two (-want +got):\n%s", diff)
+	}
+	three, _ := placing.NewOfficial(order("1-2-3"), placing.MustParseCuts("3-4"))
+	want = []class.Mistake{
+		{"top pair switched", order("2-1-3"), 47, 3},
+		{"bottom pair switched", order("1-3-2"), 46, 4},
+		{"first put last", order("2-3-1"), 40, 10},
+		{"last put first", order("3-1-2"), 39, 11},
+		{"turned upside down", order("3-2-1"), 36, 14},
+	}
+	if diff := cmp.Diff(want, class.Mistakes(three), same); diff != "" {
+		t.Errorf("a class of three (-want +got):\n%s", diff)
+	}
+	if got := class.Mistakes(placing.Official{}); got != nil {
+		t.Errorf("the zero Official: %v", got)
+	}
+	var names []string
+	for i := 1; i < 5; i++ {
+		names = append(names, class.PairName(i, 5))
+	}
+	if !slices.Equal(names, []string{"top pair", "pair 2", "pair 3", "bottom pair"}) {
+		t.Errorf("names %v", names)
+	}
+}
+
+// TestDifficulty counts all placings of small classes one by one.
+func TestDifficulty(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(2, 6).Draw(t, "n")
+		cuts := make([]int, n-1)
+		for i := range cuts {
+			cuts[i] = rapid.IntRange(0, 7).Draw(t, "cut")
+		}
+		c, _ := placing.NewCuts(cuts...)
+		o, err := placing.NewOfficial(drawOrder(t, n), c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := class.Difficulty{MeanLoss: c.MeanLoss(), Worst: o.Worst()}
+		for _, s := range o.Scores() {
+			want.Placings++
+			if s > 40 {
+				want.Above40++
+			}
+			if s > 45 {
+				want.Above45++
+			}
+		}
+		if got := class.DifficultyOf(o); !cmp.Equal(want, got) {
+			t.Fatalf("%v: %+v, want %+v", o, got, want)
+		}
+	})
+	if got := class.DifficultyOf(placing.Official{}); got != (class.Difficulty{}) {
+		t.Errorf("the zero Official: %+v", got)
+	}
+}

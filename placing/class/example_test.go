@@ -1,0 +1,478 @@
+package class_test
+
+import (
+	"fmt"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/maturity"
+	"example.com/ribface/placing"
+	"example.com/ribface/placing/class"
+)
+
+// exampleClass is an invented class of four steers.
+func exampleClass() class.Class {
+	young := maturity.Evidence{Skeletal: maturity.A.At(60), Lean: maturity.A.At(50)}
+	exhibit := func(number int, m grade.Marbling, fat, ribeye, kph float64) class.Exhibit {
+		return class.Exhibit{Number: number, Carcass: grade.Carcass{
+			Sex: grade.Steer, Maturity: young, Marbling: m,
+			Measures: grade.Measures{Fat: grade.Inches(fat), Ribeye: grade.SquareInches(ribeye), KPH: grade.Percent(kph)},
+		}}
+	}
+	return class.Class{
+		Rules:  grade.Rules{Edition: grade.Current},
+		Posted: grade.Pounds(800),
+		Exhibits: []class.Exhibit{
+			exhibit(1, grade.Small.At(40), 0.50, 13.4, 2.5),
+			exhibit(2, grade.Slight.At(60), 0.30, 14.6, 2.0),
+			exhibit(3, grade.Modest.At(50), 0.60, 13.0, 3.0),
+			exhibit(4, grade.Traces.At(80), 0.70, 11.8, 3.5),
+		},
+		Walk: class.Walk{
+			{Site: class.FatRump, Order: class.MustParseRanking("1 4 3 2")},
+			{Site: class.FatBrisket, Order: class.MustParseRanking("1 3=4 2")},
+			{Site: class.MuscleLoin, Order: class.MustParseRanking("2 1 3 4")},
+		},
+	}
+}
+
+func exampleGraded() class.Graded {
+	g, err := exampleClass().Grade()
+	if err != nil {
+		panic(err)
+	}
+	return g
+}
+
+func examplePlacing() class.Placing {
+	p, err := exampleGraded().Place(class.DefaultPolicy())
+	if err != nil {
+		panic(err)
+	}
+	return p
+}
+
+func Example() {
+	g, err := exampleClass().Grade()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	p, err := g.Place(class.DefaultPolicy())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	cuts, _ := p.ProposeCuts(placing.LimitColorado)
+	fmt.Println(p.Order, "cuts", cuts.Cuts)
+	for e := range p.Order.Exhibits() {
+		a := g.Assessment(e)
+		fmt.Println(e, a.Quality, a.Yield)
+	}
+	// Output:
+	// 3-1-2-4 cuts 3-1-8
+	// 3 Average Choice 3.48
+	// 1 Low Choice 3.002
+	// 2 High Select 2.018
+	// 4 High Standard 4.214
+}
+
+func ExampleClass() {
+	c := exampleClass()
+	c.Exhibits[3].Carcass.Measures.Ribeye = 0
+	_, err := c.Grade()
+	fmt.Println(err)
+	// Output: exhibit 4: ribeye: missing; allowed: over 0 sq in to 25 sq in
+}
+
+func ExampleClass_Grade() {
+	g, err := exampleClass().Grade()
+	fmt.Println(g.Len(), g.Assessment(2).Quality, err)
+	// Output: 4 High Select <nil>
+}
+
+func ExampleClass_Adjust() {
+	c := exampleClass()
+	adjusted, err := c.Adjust(class.Adjustment{Exhibit: 1, Fat: grade.Inches(0.2)})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	before, _ := c.Grade()
+	after, _ := adjusted.Grade()
+	fmt.Println(before.Assessment(1).Yield, "becomes", after.Assessment(1).Yield)
+	// Output: 3.002 becomes 3.502
+}
+
+func ExampleGraded() {
+	g := exampleGraded()
+	w, ok := g.Posted()
+	fmt.Println(g.Len(), w, ok, len(g.Class().Walk))
+	for e := range g.Exhibits() {
+		fmt.Println(e.Number, e.Carcass.Marbling, e.Carcass.Measures.Weight)
+	}
+	// Output:
+	// 4 800 lb true 3
+	// 1 Sm40 800 lb
+	// 2 Sl60 800 lb
+	// 3 Mt50 800 lb
+	// 4 Tr80 800 lb
+}
+
+func ExampleGraded_Notes() {
+	c := exampleClass()
+	c.Walk = nil
+	g, _ := c.Grade()
+	fmt.Println(g.Notes()[0])
+	// Output: every exhibit is graded at the posted weight of 800 lb, not at its own
+}
+
+func ExampleGraded_Represent() {
+	r, err := exampleGraded().Represent(class.RibeyeForWeight)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("rib, fattest first:", r.Fat)
+	for _, s := range r.Sites {
+		tau, _ := s.Pairs.TauB()
+		fmt.Printf("%v: %v, tau-b %.2f\n", s.Site, s.Order, tau)
+	}
+	for i, s := range r.FatStandings {
+		fmt.Println(i+1, "fat", s.Drift, "shift", s.Shift, "passed by", s.Passed)
+	}
+	// Output:
+	// rib, fattest first: 4 3 1 2
+	// fat over rump: 1 4 3 2, tau-b 0.33
+	// fat in brisket: 1 3=4 2, tau-b 0.18
+	// muscling of loin: 2 1 3 4, tau-b 1.00
+	// 1 fat more elsewhere shift 4 passed by []
+	// 2 fat as at the rib shift 0 passed by []
+	// 3 fat as at the rib shift -1.5 passed by []
+	// 4 fat less elsewhere shift -2.5 passed by [1]
+}
+
+func ExampleRepresentation_Proposals() {
+	r, _ := exampleGraded().Represent(0)
+	for _, p := range r.Proposals() {
+		fmt.Println(p.Exhibit, p.Up, p.Least, "to", p.Most, p.Sites, p.Cite)
+	}
+	// Output: 1 true 0.1 in to 0.2 in [fat over rump fat in brisket] official: cfr-1965-53-p26
+}
+
+func ExampleRepresentation_MeanTau() {
+	r, _ := exampleGraded().Represent(0)
+	tau, ok := r.MeanTau(true)
+	fmt.Printf("%.2f %v\n", tau, ok)
+	// Output: 0.26 true
+}
+
+func ExampleRibeyeBasis() {
+	fmt.Println(class.RibeyeForWeight, class.RibeyeAsIs)
+	// Output: for the weight as is
+}
+
+func ExampleDrift() {
+	fmt.Println(class.MoreElsewhere, class.LessElsewhere, class.Drift(0))
+	// Output: more elsewhere less elsewhere as at the rib
+}
+
+func ExampleGraded_Place() {
+	p, err := exampleGraded().Place(class.DefaultPolicy())
+	fmt.Println(p.Order, p.Equal, len(p.Circles), err)
+	// Output: 3-1-2-4 1 0 <nil>
+}
+
+func ExamplePlacing() {
+	p := examplePlacing()
+	d, _ := p.Decision(1, 2)
+	fmt.Println(d)
+	fmt.Println(len(p.Decisions), "pairs,", len(p.Neighbors()), "of neighbors,", len(p.CloseOnes()), "close")
+	// Output:
+	// 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.516
+	// 6 pairs, 3 of neighbors, 0 close
+}
+
+// A circle: Prime over top Choice, top Choice over low Choice, and low Choice over
+// Prime by its yield.
+func ExamplePlacing_Explain() {
+	p, _ := func() (class.Placing, error) {
+		g, err := circle().Grade()
+		if err != nil {
+			return class.Placing{}, err
+		}
+		return g.Place(class.DefaultPolicy())
+	}()
+	fmt.Println(p.Order)
+	for _, line := range p.Explain()[2:] {
+		fmt.Println(line)
+	}
+	// Output:
+	// 1-2-3
+	// The policy runs in a circle: 1 over 2, 2 over 3 and 3 over 1.
+	// In the circle: 1 over 2 by quality tier, 1 tier better in quality, yield higher by 1.2; margin 0.3.
+	// In the circle: 3 over 1 by yield advantage, 2 tiers lower in quality, yield lower by 2.2; margin 0.20000001, close.
+	// In the circle: 2 over 3 by quality tier, 1 tier better in quality, yield higher by 1; margin 0.5.
+	// Resolved by the least total margin against it: the placing goes against 3 over 1 (margin 0.20000001).
+}
+
+func ExamplePlacing_ProposeCuts() {
+	c, err := examplePlacing().ProposeCuts(placing.LimitColorado)
+	fmt.Println(c.Cuts, "of", c.Total, "from margins", c.Margins, err)
+	// Output: 3-1-8 of 12 from margins [1.022 0.516 3.696] <nil>
+}
+
+func ExampleDefaultPolicy() {
+	for _, r := range class.DefaultPolicy().Rules() {
+		fmt.Println(r.Name+":", r.Cite)
+	}
+	// Output:
+	// quality: published: uni-placing-notes
+	// yield advantage: published: uni-placing-notes
+	// yield advantage: published: uni-placing-notes
+	// bottom: from memory
+	// within a tier: common practice, no source
+	// close: no source given
+}
+
+// A policy of one's own: quality alone, with all of Choice as one tier.
+func ExamplePolicy() {
+	p := class.Policy{
+		Name: "quality alone",
+		Tiers: [][]grade.Tier{
+			{grade.PrimeTier}, {grade.TopChoice, grade.LowChoice}, {grade.SelectTier}, {grade.StandardTier}, {grade.BelowStandard},
+		},
+		Ties: []class.Ground{class.ByYield, class.ByMarbling},
+	}
+	placed, err := exampleGraded().Place(p)
+	fmt.Println(placed.Order, err)
+	// Output: 1-3-2-4 <nil>
+}
+
+func ExamplePolicy_Check() {
+	p := class.DefaultPolicy()
+	p.Advantages[1].Yield = grade.OneGrade
+	fmt.Println(p.Check())
+	// Output: policy: advantage 2: yield: 1: out of range; allowed: over 1.5, up to 10
+}
+
+func ExampleGround() {
+	fmt.Println(class.ByTier, class.ByMarbling.IsValid(), class.Ground(0))
+	// Output: quality tier true unset
+}
+
+func ExampleDecision_String() {
+	for _, d := range examplePlacing().Neighbors() {
+		fmt.Println(d)
+	}
+	// Output:
+	// 3 over 1 by quality tier, 1 tier better in quality, yield higher by 0.478; margin 1.022
+	// 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.516
+	// 2 over 4 by bottom of the class, 1 tier better in quality, yield lower by 2.196; no yield could turn it
+}
+
+func ExampleMistakes() {
+	o, _ := placing.NewOfficial(placing.MustParseOrder("3-2-1-4"), placing.MustParseCuts("2-8-2"))
+	for _, m := range class.Mistakes(o) {
+		fmt.Println(m.Card, m.Score, m.Name)
+	}
+	// Output:
+	// 2-3-1-4 48 top pair switched
+	// 3-1-2-4 42 middle pair switched
+	// 3-2-4-1 48 bottom pair switched
+	// 2-3-4-1 46 top and bottom pair switched
+	// 2-1-4-3 26 first put last
+	// 4-3-2-1 26 last put first
+	// 4-1-2-3 6 turned upside down
+}
+
+func ExamplePairName() {
+	fmt.Println(class.PairName(2, 4), class.PairName(4, 6))
+	// Output: middle pair pair 4
+}
+
+func ExampleDifficultyOf() {
+	o, _ := placing.NewOfficial(placing.MustParseOrder("3-2-1-4"), placing.MustParseCuts("2-8-2"))
+	d := class.DifficultyOf(o)
+	fmt.Println("a guesser loses", d.MeanLoss, "of", 50-d.Worst)
+	fmt.Println(d.Above40, "of", d.Placings, "placings are above 40,", d.Above45, "above 45")
+	// Output:
+	// a guesser loses 22 of 44
+	// 5 of 24 placings are above 40, 4 above 45
+}
+
+func ExampleGraded_Reasons() {
+	r, err := exampleGraded().Reasons(examplePlacing())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, s := range r.Sentences(1) {
+		fmt.Println(s)
+	}
+	// Output:
+	// The class is placed 3-1-2-4.
+	// Top pair: 3 has a higher quality grade than 1, Average Choice against Low Choice.
+	// Granted: 1 has a lower yield grade than 3, 3.002 against 3.48.
+	// Middle pair: 1 has a higher quality grade than 2, Low Choice against High Select.
+	// Granted: 2 has a lower yield grade than 1, 2.018 against 3.002.
+	// Bottom pair: 2 has a higher quality grade than 4, High Select against High Standard.
+	// Last: 4 has the lowest quality grade of the class, High Standard; the next, 2, has High Select.
+}
+
+func ExampleReasons_Sentences() {
+	r, _ := exampleGraded().Reasons(examplePlacing())
+	fmt.Println(len(r.Sentences(2)), "of", len(r.Sentences(0)))
+	// Output: 13 of 35
+}
+
+func ExampleGraded_Facts() {
+	for _, f := range exampleGraded().Facts(class.DefaultPolicy(), 1, 3) {
+		fmt.Println(f.Trait, f.BetterValue, "against", f.WorseValue, "counts", f.Weight)
+	}
+	// Output:
+	// yield 3.002 against 3.48 counts 0.478
+	// fat over the rib 0.5 in against 0.6 in counts 0.25
+	// ribeye 13.4 sq in against 13 sq in counts 0.128
+	// kidney, pelvic and heart fat 2.5% against 3% counts 0.1
+	// site place 2 from the heaviest against place 3 from the heaviest counts 0
+}
+
+func ExampleFact_String() {
+	fmt.Println(exampleGraded().Facts(class.DefaultPolicy(), 2, 1)[1])
+	// Output: 2 has less fat over the rib than 1, 0.3 in against 0.5 in
+}
+
+func ExampleGraded_Faults() {
+	for _, f := range exampleGraded().Faults(class.DefaultPolicy(), 4) {
+		fmt.Println(f)
+	}
+	// Output:
+	// 4 has the lowest quality grade of the class, High Standard; the next, 2, has High Select
+	// 4 has the least marbling of the class, Tr80; the next, 2, has Sl60
+	// 4 has the highest yield grade of the class, 4.214; the next, 3, has 3.48
+	// 4 has the smallest ribeye of the class, 11.8 sq in; the next, 3, has 13 sq in
+	// 4 has the most fat over the rib of the class, 0.7 in; the next, 3, has 0.6 in
+	// 4 has the most kidney, pelvic and heart fat of the class, 3.5%; the next, 3, has 3%
+	// 4 has the thinnest loin of the class, place 4 from the heaviest; the next, 3, has place 3 from the heaviest
+}
+
+func ExampleFault_String() {
+	fmt.Println(exampleGraded().Faults(class.DefaultPolicy(), 4)[0])
+	// Output: 4 has the lowest quality grade of the class, High Standard; the next, 2, has High Select
+}
+
+func ExampleTrait() {
+	t, err := class.ParseTrait("marbling")
+	b, _ := t.MarshalText()
+	fmt.Println(t == class.TraitMarbling, string(b), t.IsValid(), err)
+	// Output: true marbling true <nil>
+}
+
+func ExampleGraded_Reversals() {
+	all, err := exampleGraded().Reversals(class.DefaultPolicy(), 1, 2)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, r := range all[:3] {
+		fmt.Printf("%d: %v %s to %s (%s), placed %v\n", r.Exhibit, r.Trait, r.From, r.To, r.Change, r.Order)
+	}
+	// Output:
+	// 2: fat over the rib 0.3 in to 0.0936 in (-0.2064 in), placed 3-2-1-4
+	// 2: ribeye 14.6 sq in to 16.2125 sq in (+1.6125 sq in), placed 3-2-1-4
+	// 1: fat over the rib 0.5 in to 0.7064 in (+0.2064 in), placed 3-2-1-4
+}
+
+func ExampleGraded_CouldReverse() {
+	could, err := exampleGraded().CouldReverse(class.DefaultPolicy(), grade.Tolerances{Fat: grade.Inches(0.1), KPH: grade.Percent(0.5)})
+	for _, d := range could {
+		fmt.Println(d)
+	}
+	fmt.Println(err)
+	// Output:
+	// 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.516
+	// 3 over 2 by quality tier, 2 tiers better in quality, yield higher by 1.462; margin 0.538
+	// <nil>
+}
+
+func ExampleRanking() {
+	r, err := class.ParseRanking("3 2=1 4")
+	fmt.Println(r, r.Len(), r.IsValid(), err)
+	fmt.Println("exhibit 1 is at place", r.Place(1), "and under 3:", r.Compare(1, 3) > 0)
+	fmt.Println(r.Groups())
+	b, _ := r.MarshalText()
+	fmt.Println(string(b))
+	// Output:
+	// 3 1=2 4 4 true <nil>
+	// exhibit 1 is at place 2.5 and under 3: true
+	// [[3] [1 2] [4]]
+	// 3 1=2 4
+}
+
+func ExampleNewRanking() {
+	r, err := class.NewRanking([]int{3}, []int{1, 2}, []int{4})
+	fmt.Println(r, err)
+	// Output: 3 1=2 4 <nil>
+}
+
+func ExampleRankScores() {
+	r, err := class.RankScores(5, 5, 7, 2)
+	fmt.Println(r, err)
+	// Output: 3 1=2 4 <nil>
+}
+
+func ExampleParseRanking() {
+	_, err := class.ParseRanking("3 1=1 4")
+	fmt.Println(err)
+	// Output: ranking: "3 1=1 4": repeated at "1"; allowed: each exhibit 1 to 4 once
+}
+
+func ExampleMustParseRanking() {
+	fmt.Println(class.MustParseRanking("2 1"))
+	// Output: 2 1
+}
+
+func ExampleRanking_Relabel() {
+	r, err := class.MustParseRanking("3 1=2").Relabel(placing.MustParseOrder("2-3-1"))
+	fmt.Println(r, err)
+	// Output: 1 2=3 <nil>
+}
+
+func ExampleRanking_Against() {
+	p, err := class.MustParseRanking("1 2 3 4").Against(class.MustParseRanking("1 3 2 4"))
+	tau, ok := p.TauB()
+	fmt.Printf("%d the same, %d reversed, tau-b %.4f %v %v\n", p.Same, p.Reversed, tau, ok, err)
+	// Output: 5 the same, 1 reversed, tau-b 0.6667 true <nil>
+}
+
+func ExamplePairs_TauB() {
+	fmt.Println(class.Pairs{Same: 2, Reversed: 1, TiedHere: 1}.TauB())
+	// Output: 0.2886751345948129 true
+}
+
+func ExampleHalfPlaces() {
+	fmt.Println(class.HalfPlaces(5), class.HalfPlaces(-1), class.HalfPlaces(4))
+	// Output: 2.5 -0.5 2
+}
+
+func ExampleWalk() {
+	w := exampleClass().Walk
+	r, ok := w.At(class.FatRump)
+	fmt.Println(r, ok, w.Check(4), len(w.Missing()), "sites missing")
+	// Output: 1 4 3 2 true <nil> 17 sites missing
+}
+
+func ExampleSite() {
+	s, err := class.ParseSite("fat over rump")
+	fmt.Println(s, s.Fat(), s.IsValid(), err)
+	fmt.Println(s.Cite())
+	n := 0
+	for range class.Sites() {
+		n++
+	}
+	fmt.Println(n, "sites")
+	// Output:
+	// fat over rump true true <nil>
+	// official: cfr-54-105, cfr-1965-53-p26
+	// 20 sites
+}

@@ -1,0 +1,298 @@
+package class
+
+import (
+	"cmp"
+	"math/bits"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/internal/least"
+	"example.com/ribface/placing"
+)
+
+// Circle is a set of exhibits that the policy runs in a circle: from each of them
+// a chain of preferences leads to every other and back.
+type Circle struct {
+	Exhibits  []int      // in the order of the placing
+	Rings     [][3]int   // the circles of three in it: the first over the second, the second over the third, the third over the first
+	Decisions []Decision // what the policy says of every pair in it
+	Against   []Decision // those that the placing goes against
+}
+
+// Placing is a placed class. It is made by [Graded.Place].
+type Placing struct {
+	Order  placing.Order
+	Policy Policy
+
+	// Decisions hold what the policy says of every pair, in the order of the
+	// placing: the pairs of the first exhibit first.
+	Decisions []Decision
+
+	Circles []Circle // none for most classes
+
+	// Against is the total margin of the preferences that the order goes
+	// against; 0 without a circle. Equal is the number of orders that share that
+	// least total, at least 1.
+	Against grade.Yield
+	Equal   int
+}
+
+// firmWeight is the margin that a firm decision counts in resolving circles:
+// more than all other margins of a class together, so that none is broken.
+const firmWeight = int64(1) << 42
+
+// Place places the class by the policy.
+//
+// Every pair is decided on its own. A policy with trade-offs may run in a circle:
+// Prime over top Choice, top Choice over low Choice, and low Choice over Prime by
+// its yield. The placing is the order with the least total margin against it,
+// exactly, for every size of class; without a circle that is the order the pairs
+// give. A firm decision is never gone against.
+//
+// Among equal orders the one counts that puts the better exhibit first: better
+// tier, then less dark, more marbling, lower yield, heavier muscled, trimmer, and
+// at last the lower number. So the numbers matter only for exhibits that the
+// policy cannot tell apart, and such a pair has a [Decision] without ground.
+//
+// The zero Graded and a policy that does not check give a [*FieldError].
+func (g Graded) Place(p Policy) (Placing, error) {
+	if g.Len() == 0 {
+		return Placing{}, &FieldError{Field: "class", Allowed: "a class that Class.Grade has graded", Err: ErrMissing}
+	}
+	if err := p.Check(); err != nil {
+		return Placing{}, err
+	}
+	p = p.clone()
+	profiles := make([]profile, g.Len())
+	for i, a := range g.assessed {
+		profiles[i] = p.profile(a, g.given.Walk, i+1)
+	}
+	return p.place(profiles), nil
+}
+
+func (p Policy) place(profiles []profile) Placing {
+	slices.SortFunc(profiles, func(a, b profile) int {
+		if c := cmp.Compare(a.tier, b.tier); c != 0 {
+			return c
+		}
+		for _, g := range [...]Ground{ByColor, ByMarbling, ByYield, ByMuscling, ByTrimness} {
+			if c := b.by(&a, g); c != 0 {
+				return c
+			}
+		}
+		return cmp.Compare(a.number, b.number)
+	})
+	n := len(profiles)
+	var costs least.Costs
+	var over [least.Max]uint // by bits, what each is preferred to
+	for i := range profiles {
+		for j := range profiles[:i] {
+			d := p.prefer(&profiles[i], &profiles[j])
+			u, l := i, j
+			if d.Upper != profiles[i].number {
+				u, l = j, i
+			}
+			costs[l][u] = int64(d.Margin)
+			if d.Firm {
+				costs[l][u] = firmWeight
+			}
+			if d.Ground != 0 {
+				over[u] |= 1 << l
+			}
+		}
+	}
+	table := least.Solve(n, &costs)
+	placed := make([]profile, 0, n)
+	var places [least.Max]int // in the order, of each in the sorted list
+	for order := range table.All() {
+		for at, i := range order {
+			placed = append(placed, profiles[i])
+			places[i] = at
+		}
+		break
+	}
+	out := Placing{Policy: p, Against: grade.Yield(table.Cost()), Equal: int(table.Count())}
+	numbers := make([]int, n)
+	for i := range placed {
+		numbers[i] = placed[i].number
+		for j := i + 1; j < n; j++ {
+			out.Decisions = append(out.Decisions, p.prefer(&placed[i], &placed[j]))
+		}
+	}
+	out.Order, _ = placing.NewOrder(numbers...)
+	var reach [least.Max]uint // over, in the places of the order
+	for i := range n {
+		for j := range n {
+			if over[i]&(1<<j) != 0 {
+				reach[places[i]] |= 1 << places[j]
+			}
+		}
+	}
+	out.circles(reach)
+	return out
+}
+
+// circles finds the sets in which everyone reaches everyone. beats holds, by
+// place in the order, whom each is preferred to.
+func (p *Placing) circles(beats [least.Max]uint) {
+	n := p.Order.Len()
+	reach := beats
+	for k := range n {
+		for i := range n {
+			if reach[i]&(1<<k) != 0 {
+				reach[i] |= reach[k]
+			}
+		}
+	}
+	var done uint
+	for i := range n {
+		if done&(1<<i) != 0 || reach[i]&(1<<i) == 0 {
+			continue
+		}
+		var set uint
+		for j := range n {
+			if reach[i]&(1<<j) != 0 && reach[j]&(1<<i) != 0 {
+				set |= 1 << j
+			}
+		}
+		done |= set
+		p.Circles = append(p.Circles, p.circle(set, beats))
+	}
+}
+
+func (p *Placing) circle(set uint, beats [least.Max]uint) Circle {
+	var c Circle
+	members := make([]int, 0, bits.OnesCount(set))
+	for i := range p.Order.Len() {
+		if set&(1<<i) != 0 {
+			members = append(members, i)
+			c.Exhibits = append(c.Exhibits, p.Order.At(i+1))
+		}
+	}
+	for _, d := range p.Decisions {
+		if d.Ground == 0 || !slices.Contains(c.Exhibits, d.Upper) || !slices.Contains(c.Exhibits, d.Lower) {
+			continue
+		}
+		c.Decisions = append(c.Decisions, d)
+		if p.Order.Place(d.Upper) > p.Order.Place(d.Lower) {
+			c.Against = append(c.Against, d)
+		}
+	}
+	for a, i := range members {
+		for _, j := range members[a+1:] {
+			for _, k := range members[a+1:] {
+				if beats[i]&(1<<j) != 0 && beats[j]&(1<<k) != 0 && beats[k]&(1<<i) != 0 {
+					c.Rings = append(c.Rings, [3]int{p.Order.At(i + 1), p.Order.At(j + 1), p.Order.At(k + 1)})
+				}
+			}
+		}
+	}
+	return c
+}
+
+// Decision returns what the policy says of two exhibits; ok is false for a pair
+// that is not in the class.
+func (p Placing) Decision(a, b int) (d Decision, ok bool) {
+	for _, d := range p.Decisions {
+		if d.Upper == a && d.Lower == b || d.Upper == b && d.Lower == a {
+			return d, true
+		}
+	}
+	return Decision{}, false
+}
+
+// Neighbors returns the decisions on the pairs that stand next to each other, the
+// top pair first: where the cuts lie. The placing never goes against one of them,
+// since switching the two would leave less against it.
+func (p Placing) Neighbors() []Decision {
+	var all []Decision
+	for i := 1; i < p.Order.Len(); i++ {
+		d, _ := p.Decision(p.Order.At(i), p.Order.At(i+1))
+		all = append(all, d)
+	}
+	return all
+}
+
+// CloseOnes returns the decisions that were close, in the order of the placing.
+func (p Placing) CloseOnes() []Decision {
+	var all []Decision
+	for _, d := range p.Decisions {
+		if d.Close {
+			all = append(all, d)
+		}
+	}
+	return all
+}
+
+// Explain says how the pairs were decided and how circles were resolved, one
+// plain sentence each.
+func (p Placing) Explain() []string {
+	var lines []string
+	for _, d := range p.Neighbors() {
+		lines = append(lines, d.String()+".")
+	}
+	for _, c := range p.Circles {
+		var parts []string
+		for _, r := range c.Rings {
+			parts = append(parts, itoa(r[0])+" over "+itoa(r[1])+", "+itoa(r[1])+" over "+itoa(r[2])+" and "+itoa(r[2])+" over "+itoa(r[0]))
+		}
+		lines = append(lines, "The policy runs in a circle: "+strings.Join(parts, "; ")+".")
+		for _, d := range c.Decisions {
+			lines = append(lines, "In the circle: "+d.String()+".")
+		}
+		parts = parts[:0]
+		for _, d := range c.Against {
+			parts = append(parts, itoa(d.Upper)+" over "+itoa(d.Lower)+" (margin "+d.Margin.String()+")")
+		}
+		lines = append(lines, "Resolved by the least total margin against it: the placing goes against "+strings.Join(parts, ", ")+".")
+	}
+	if p.Equal > 1 {
+		lines = append(lines, itoa(p.Equal)+" orders are equal by that count; the better exhibit by tier, lean color, marbling, yield, muscling and trimness goes first.")
+	}
+	return lines
+}
+
+func itoa(n int) string { return strconv.Itoa(n) }
+
+// String says what decided the pair, as "3 over 1 by quality tier, 1 tier better,
+// 0.4 over in yield, margin 1.1".
+func (d Decision) String() string {
+	if d.Ground == 0 {
+		return itoa(d.Upper) + " and " + itoa(d.Lower) + " cannot be told apart by the policy"
+	}
+	s := itoa(d.Upper) + " over " + itoa(d.Lower) + " by " + d.Ground.String()
+	switch {
+	case d.Tiers > 0:
+		s += ", " + count(d.Tiers, "tier") + " better in quality"
+	case d.Tiers < 0:
+		s += ", " + count(-d.Tiers, "tier") + " lower in quality"
+	default:
+		s += ", of one tier"
+	}
+	switch {
+	case d.Lead > 0:
+		s += ", yield lower by " + d.Lead.String()
+	case d.Lead < 0:
+		s += ", yield higher by " + (-d.Lead).String()
+	default:
+		s += ", equal in yield"
+	}
+	switch {
+	case d.Firm:
+		s += "; no yield could turn it"
+	case d.Close:
+		s += "; margin " + d.Margin.String() + ", close"
+	default:
+		s += "; margin " + d.Margin.String()
+	}
+	return s
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return itoa(n) + " " + what + "s"
+}

@@ -1,0 +1,292 @@
+package class
+
+import (
+	"cmp"
+	"database/sql/driver"
+	"math"
+	"strconv"
+	"strings"
+
+	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/text"
+	"example.com/ribface/placing"
+)
+
+// Ranking is an order of all exhibits of a class in one respect, with ties: what
+// a judge notes who compares all exhibits over one place of the carcass. It is
+// comparable with ==. The zero Ranking is not set.
+type Ranking struct {
+	n uint8
+	// group is, for exhibit e at e-1, the number of its group of ties from the
+	// top, from 1.
+	group [placing.MaxExhibits]uint8
+}
+
+// NewRanking returns the ranking of the groups from the top, each group holding
+// the exhibits that are tied. Together they must be the exhibits 1 to n, each
+// once, 2 to 12 of them; an empty group is refused.
+func NewRanking(groups ...[]int) (Ranking, error) {
+	n := 0
+	for _, g := range groups {
+		n += len(g)
+	}
+	if n < placing.MinExhibits || n > placing.MaxExhibits {
+		return Ranking{}, &FieldError{Field: "ranking", Value: strconv.Itoa(n) + " exhibits", Allowed: "2 to 12 exhibits", Err: ErrRange}
+	}
+	r := Ranking{n: uint8(n)}
+	for i, g := range groups {
+		if len(g) == 0 {
+			return Ranking{}, &FieldError{Field: "ranking", Value: "group " + strconv.Itoa(i+1) + " is empty", Allowed: "one exhibit or more in each group", Err: ErrMissing}
+		}
+		for _, e := range g {
+			if err := r.put(e, i+1); err != nil {
+				return Ranking{}, &FieldError{Field: "ranking", Value: "exhibit " + strconv.Itoa(e), Allowed: each(n), Err: err}
+			}
+		}
+	}
+	return r, nil
+}
+
+func each(n int) string { return "each exhibit 1 to " + strconv.Itoa(n) + " once" }
+
+func (r *Ranking) put(e, group int) error {
+	switch {
+	case e < 1 || e > int(r.n):
+		return ErrRange
+	case r.group[e-1] != 0:
+		return ErrRepeated
+	}
+	r.group[e-1] = uint8(group)
+	return nil
+}
+
+// RankScores returns the ranking by whole-number scores, those of exhibit 1
+// first: the highest score is at the top and equal scores tie. It takes any
+// scale whose higher scores are the fatter or the heavier muscled. A number of
+// scores other than 2 to 12 gives a [*FieldError].
+func RankScores(scores ...int) (Ranking, error) {
+	if len(scores) < placing.MinExhibits || len(scores) > placing.MaxExhibits {
+		return Ranking{}, &FieldError{Field: "scores", Value: strconv.Itoa(len(scores)) + " scores", Allowed: "2 to 12, one for each exhibit", Err: ErrRange}
+	}
+	return rank(scores), nil
+}
+
+// rank ranks by values, the highest at the top.
+func rank[T cmp.Ordered](values []T) Ranking {
+	r := Ranking{n: uint8(len(values))}
+	for e, v := range values {
+		above := map[T]bool{}
+		for _, w := range values {
+			if w > v {
+				above[w] = true
+			}
+		}
+		r.group[e] = uint8(len(above) + 1)
+	}
+	return r
+}
+
+// ParseRanking reads a ranking written from the top with single spaces between
+// and an equals sign for a tie, as "3 1=2 4": 3 is first, 1 and 2 are level, 4 is
+// last. Tied exhibits may stand in any order.
+func ParseRanking(s string) (Ranking, error) {
+	const allowed = "2 to 12 exhibit numbers from the top, each once, a space or = for level between, as 3 1=2 4"
+	groups := strings.Split(s, " ")
+	n := len(groups) + strings.Count(s, "=")
+	if n > placing.MaxExhibits {
+		return Ranking{}, fault.Parse("ranking", s, "", allowed, ErrRange)
+	}
+	r := Ranking{n: uint8(n)}
+	for i, g := range groups {
+		for part := range strings.SplitSeq(g, "=") {
+			e, err := strconv.Atoi(part)
+			if err != nil || strconv.Itoa(e) != part {
+				return Ranking{}, fault.Parse("ranking", s, part, allowed, ErrSyntax)
+			}
+			if err := r.put(e, i+1); err != nil {
+				return Ranking{}, fault.Parse("ranking", s, part, each(n), err)
+			}
+		}
+	}
+	if n < placing.MinExhibits {
+		return Ranking{}, fault.Parse("ranking", s, "", allowed, ErrRange)
+	}
+	return r, nil
+}
+
+// MustParseRanking is [ParseRanking] for hard-coded text; it panics on an error.
+func MustParseRanking(s string) Ranking {
+	r, err := ParseRanking(s)
+	if err != nil {
+		panic(err)
+	}
+	return r
+}
+
+// Len returns the number of exhibits; 0 for the zero Ranking.
+func (r Ranking) Len() int { return int(r.n) }
+
+// IsValid reports whether the ranking is set.
+func (r Ranking) IsValid() bool { return r.n > 0 }
+
+// Groups returns the groups of tied exhibits from the top, exhibits ascending, in
+// fresh slices.
+func (r Ranking) Groups() [][]int {
+	var all [][]int
+	for g := 1; g <= r.Len(); g++ {
+		var group []int
+		for e := 1; e <= r.Len(); e++ {
+			if int(r.group[e-1]) == g {
+				group = append(group, e)
+			}
+		}
+		if group == nil {
+			break
+		}
+		all = append(all, group)
+	}
+	return all
+}
+
+// Compare returns -1, 0 or +1 as exhibit a is over, level with or under exhibit
+// b. An exhibit that is not in the ranking gives 0.
+func (r Ranking) Compare(a, b int) int {
+	if a < 1 || a > r.Len() || b < 1 || b > r.Len() {
+		return 0
+	}
+	return cmp.Compare(r.group[a-1], r.group[b-1])
+}
+
+// HalfPlaces counts places of a ranking in halves, since tied exhibits share the
+// middle of their places: two that tie for the second are both at place 2 1/2,
+// which is 5 half places. The zero HalfPlaces is no place at all.
+type HalfPlaces int
+
+// String gives the places in their shortest form, as "2.5" or "-1".
+func (h HalfPlaces) String() string {
+	s := strconv.Itoa(int(h / 2))
+	if h%2 == 0 {
+		return s
+	}
+	if h == -1 {
+		s = "-0"
+	}
+	return s + ".5"
+}
+
+// Place returns the place of an exhibit from the top, ties sharing the middle of
+// theirs; 0 for an exhibit that is not in the ranking.
+func (r Ranking) Place(exhibit int) HalfPlaces {
+	if exhibit < 1 || exhibit > r.Len() {
+		return 0
+	}
+	h := HalfPlaces(1)
+	for e := 1; e <= r.Len(); e++ {
+		h += HalfPlaces(1 + r.Compare(e, exhibit)*-1)
+	}
+	return h
+}
+
+// Relabel returns the ranking in which every exhibit e has become to.At(e), as
+// when a class gets new numbers. Another size gives a [*FieldError].
+func (r Ranking) Relabel(to placing.Order) (Ranking, error) {
+	if r.Len() != to.Len() || !r.IsValid() {
+		return Ranking{}, &FieldError{Field: "new numbers", Value: to.String(), Allowed: "an order of " + strconv.Itoa(r.Len()) + " exhibits", Err: ErrRange}
+	}
+	s := Ranking{n: r.n}
+	for e := 1; e <= r.Len(); e++ {
+		s.group[to.At(e)-1] = r.group[e-1]
+	}
+	return s, nil
+}
+
+// Pairs counts what two rankings make of every pair of exhibits. The zero Pairs
+// counts nothing.
+type Pairs struct {
+	Same     int // both put the pair the same way round
+	Reversed int // they put it opposite ways round
+	TiedHere int // level in the first ranking alone
+	TiedThen int // level in the second alone
+	TiedBoth int // level in both
+}
+
+// Against compares two rankings pair by pair. Rankings of different sizes, or
+// not set, give a [*FieldError].
+func (r Ranking) Against(s Ranking) (Pairs, error) {
+	if r.Len() != s.Len() || !r.IsValid() {
+		return Pairs{}, &FieldError{Field: "ranking", Value: s.String(), Allowed: "a ranking of " + strconv.Itoa(r.Len()) + " exhibits", Err: ErrRange}
+	}
+	var p Pairs
+	for a := 1; a < r.Len(); a++ {
+		for b := a + 1; b <= r.Len(); b++ {
+			switch x, y := r.Compare(a, b), s.Compare(a, b); {
+			case x == 0 && y == 0:
+				p.TiedBoth++
+			case x == 0:
+				p.TiedHere++
+			case y == 0:
+				p.TiedThen++
+			case x == y:
+				p.Same++
+			default:
+				p.Reversed++
+			}
+		}
+	}
+	return p, nil
+}
+
+// TauB returns Kendall's tau-b of the two rankings,
+// (P - Q) / sqrt((P+Q+T)(P+Q+U)), where P are the pairs the same way round, Q
+// those reversed, T and U those tied in the one alone (published:
+// stat-kendalltau-doc): 1 for the same ranking, -1 for the opposite one. It is a
+// statistic and no part of any placing. ok is false where one of the rankings has
+// all exhibits level.
+func (p Pairs) TauB() (tau float64, ok bool) {
+	pq := p.Same + p.Reversed
+	a, b := pq+p.TiedHere, pq+p.TiedThen
+	if a == 0 || b == 0 {
+		return 0, false
+	}
+	return float64(p.Same-p.Reversed) / math.Sqrt(float64(a)*float64(b)), true
+}
+
+// String gives the ranking from the top, tied exhibits ascending, as "3 1=2 4";
+// "unset" for zero.
+func (r Ranking) String() string {
+	if !r.IsValid() {
+		return "unset"
+	}
+	b, _ := r.AppendText(nil)
+	return string(b)
+}
+
+// AppendText appends the ranking as [Ranking.String] writes it; the zero value is
+// empty text.
+func (r Ranking) AppendText(b []byte) ([]byte, error) {
+	for i, g := range r.Groups() {
+		for j, e := range g {
+			switch {
+			case j > 0:
+				b = append(b, '=')
+			case i > 0:
+				b = append(b, ' ')
+			}
+			b = strconv.AppendInt(b, int64(e), 10)
+		}
+	}
+	return b, nil
+}
+
+// MarshalText gives the ranking; the zero value is empty text.
+func (r Ranking) MarshalText() ([]byte, error) { return r.AppendText(nil) }
+
+// UnmarshalText reads what [ParseRanking] reads; empty text gives the zero value.
+// On error the receiver is left as it was.
+func (r *Ranking) UnmarshalText(b []byte) error { return text.Unmarshal(r, b, ParseRanking) }
+
+// Value gives the text for a database.
+func (r Ranking) Value() (driver.Value, error) { return text.Value(r) }
+
+// Scan reads a database column that holds text.
+func (r *Ranking) Scan(src any) error { return text.Scan(r, "ranking", src) }

@@ -1,0 +1,171 @@
+package class
+
+import (
+	"database/sql/driver"
+	"iter"
+	"strconv"
+
+	"example.com/ribface/internal/text"
+	"example.com/ribface/maturity/cite"
+)
+
+// Site is a place of the carcass at which a judge compares all exhibits of a
+// class, and what is compared there: fat or muscling. The zero Site is not set.
+// The sites are in the order of a walk from the top of a hanging carcass, which
+// is the round, to the bottom, fat first.
+type Site uint8
+
+// The sites. Fat at round, inside round, rump, hip, cod or udder, flank, loin,
+// rib, plate, clod, shoulder, neck and brisket is named by the federal text on
+// yield grades (official: cfr-54-105, cfr-1965-53-p26). Muscling of round, loin,
+// rib and clod, and the four traits of the round, are common practice, no source.
+const (
+	FatRound       Site = 1 + iota // outside round
+	FatInsideRound                 // inside round
+	FatRump                        // rump
+	FatHip                         // hip
+	FatCod                         // cod or udder
+	FatFlank                       // flank
+	FatLoinEdge                    // loin edge
+	FatRib                         // over the rib, away from the place of measurement
+	FatPlate                       // plate
+	FatClod                        // clod
+	FatShoulder                    // top of the shoulder
+	FatNeck                        // neck
+	FatBrisket                     // brisket
+
+	RoundPlumpness // plumpness of the round
+	RoundLength    // how far down the round is filled out
+	RoundWidth     // width through the round
+	RoundCushion   // cushion of the round
+	MuscleLoin     // loin
+	MuscleRib      // rib
+	MuscleClod     // clod
+)
+
+var sites = text.Enum{Kind: "site", Names: []string{"",
+	"fat over round", "fat over inside round", "fat over rump", "fat over hip", "fat in cod or udder", "fat in flank", "fat over loin edge", "fat over rib", "fat over plate", "fat over clod", "fat over shoulder", "fat over neck", "fat in brisket",
+	"plumpness of round", "length of round", "width of round", "cushion of round", "muscling of loin", "muscling of rib", "muscling of clod"}}
+
+// Sites yields all sites in the order of the walk.
+func Sites() iter.Seq[Site] {
+	return func(yield func(Site) bool) {
+		for s := FatRound; s <= MuscleClod; s++ {
+			if !yield(s) {
+				return
+			}
+		}
+	}
+}
+
+// Fat reports whether fat is compared at the site; elsewhere it is muscling.
+func (s Site) Fat() bool { return s.IsValid() && s <= FatBrisket }
+
+// Cite returns where the site comes from; the zero Citation for one that is not
+// set.
+func (s Site) Cite() cite.Citation {
+	switch {
+	case !s.IsValid():
+		return cite.Citation{}
+	case s.Fat():
+		return cite.Citation{Standing: cite.Official, IDs: "cfr-54-105 cfr-1965-53-p26"}
+	default:
+		return cite.Citation{Standing: cite.CommonPractice}
+	}
+}
+
+// IsValid reports whether s is one of the named sites.
+func (s Site) IsValid() bool { return sites.IsValid(int(s)) }
+
+// String gives the name, as "fat over rump"; "unset" for zero.
+func (s Site) String() string { return sites.String(int(s)) }
+
+// ParseSite reads the name of a site, as [Site.String] writes it.
+func ParseSite(s string) (Site, error) {
+	v, err := sites.Parse(s)
+	return Site(v), err
+}
+
+// AppendText appends the name; the zero value is empty text.
+func (s Site) AppendText(b []byte) ([]byte, error) { return sites.Append(b, int(s)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (s Site) MarshalText() ([]byte, error) { return s.AppendText(nil) }
+
+// UnmarshalText reads a name. On error the receiver is left as it was.
+func (s *Site) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseSite) }
+
+// Value gives the name for a database.
+func (s Site) Value() (driver.Value, error) { return text.Value(s) }
+
+// Scan reads a name from a database column that holds text.
+func (s *Site) Scan(src any) error { return text.Scan(s, sites.Kind, src) }
+
+// Look is what a judge found at one site: all exhibits, the fattest or the
+// heaviest muscled first, level ones tied.
+type Look struct {
+	Site  Site
+	Order Ranking
+}
+
+// Walk is the looks a judge took over the carcasses of a class. A walk may be
+// half finished, and the order of its looks does not matter. The nil Walk is no
+// walk at all, which is valid.
+type Walk []Look
+
+// Check returns a [*FieldError] for the first look that has no site, a site that
+// was looked at before, or no ranking of n exhibits; nil when there is none.
+func (w Walk) Check(n int) error {
+	var seen [MuscleClod + 1]bool
+	for i, l := range w {
+		field := "look " + strconv.Itoa(i+1)
+		if err := sites.Check(field+": site", int(l.Site)); err != nil {
+			return err
+		}
+		if seen[l.Site] {
+			return &FieldError{Field: field + ": site", Value: l.Site.String(), Allowed: "every site once", Err: ErrRepeated}
+		}
+		seen[l.Site] = true
+		if l.Order.Len() != n {
+			allowed := "a ranking of " + strconv.Itoa(n) + " exhibits"
+			if !l.Order.IsValid() {
+				return &FieldError{Field: l.Site.String(), Allowed: allowed, Err: ErrMissing}
+			}
+			return &FieldError{Field: l.Site.String(), Value: l.Order.String(), Allowed: allowed, Err: ErrRange}
+		}
+	}
+	return nil
+}
+
+// At returns the ranking at a site; ok is false where nobody looked.
+func (w Walk) At(s Site) (r Ranking, ok bool) {
+	for _, l := range w {
+		if l.Site == s {
+			return l.Order, true
+		}
+	}
+	return Ranking{}, false
+}
+
+// Missing returns the sites that were not looked at, in the order of the walk;
+// nil for a walk that is complete.
+func (w Walk) Missing() []Site {
+	var all []Site
+	for s := range Sites() {
+		if _, ok := w.At(s); !ok {
+			all = append(all, s)
+		}
+	}
+	return all
+}
+
+// total adds up the places of an exhibit over the sites of fat or of muscling.
+func (w Walk) total(exhibit int, fat bool) (sum HalfPlaces, looked int) {
+	for _, l := range w {
+		if l.Site.Fat() == fat {
+			sum += l.Order.Place(exhibit)
+			looked++
+		}
+	}
+	return sum, looked
+}

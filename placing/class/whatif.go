@@ -1,0 +1,247 @@
+package class
+
+import (
+	"cmp"
+	"slices"
+	"sort"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/placing"
+)
+
+// Reversal is the smallest change of one factor of one exhibit that turns a pair
+// round, everything else as it is.
+type Reversal struct {
+	Exhibit  int   // whose factor changes
+	Trait    Trait // TraitMarbling, TraitFat, TraitRibeye, TraitKPH or TraitWeight
+	From, To string
+	Change   string // with its sign, as "-0.12 in" or "+45 points"
+
+	// Effect is how large the change is on one scale: the change of the yield, or
+	// what the policy counts the marbling for. It is over 0.
+	Effect grade.Yield
+
+	Exhibits []Exhibit     // the class with the change made, as it would be graded
+	Order    placing.Order // how the policy would then place the class
+}
+
+// Reversals returns, for two exhibits that the policy tells apart, the smallest
+// change of each single factor of each of the two that would turn their decision
+// round, the smallest effect first. Changes are exact to 0.0001 of a unit and to
+// a point of marbling, and stay within the limits of the measures. A factor that
+// cannot turn the pair is not listed. With a posted weight, weight is no factor.
+//
+// What turns is the policy's decision on the pair; Order shows the placing of the
+// whole class, in which a circle may still hold the pair as it was.
+//
+// An exhibit that is not in the class, one given twice, and a policy that does
+// not check give a [*FieldError].
+func (g Graded) Reversals(p Policy, a, b int) ([]Reversal, error) {
+	for _, e := range [...]int{a, b} {
+		if e < 1 || e > g.Len() {
+			return nil, &FieldError{Field: "exhibit", Value: itoa(e), Allowed: "1 to " + itoa(g.Len()), Err: ErrRange}
+		}
+	}
+	if a == b {
+		return nil, &FieldError{Field: "exhibit", Value: itoa(b), Allowed: "two exhibits", Err: ErrRepeated}
+	}
+	if err := p.Check(); err != nil {
+		return nil, err
+	}
+	p = p.clone()
+	d := g.decide(&p, a, b)
+	if d.Ground == 0 {
+		return nil, nil
+	}
+	var all []Reversal
+	for _, e := range [...]int{d.Lower, d.Upper} {
+		for t := TraitMarbling; t <= TraitWeight; t++ {
+			if _, posted := g.Posted(); t == TraitYield || posted && t == TraitWeight {
+				continue
+			}
+			if r, ok := g.reversal(&p, d, e, t); ok {
+				all = append(all, r)
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(a, b Reversal) int { return cmp.Compare(a.Effect, b.Effect) })
+	return all, nil
+}
+
+func (g Graded) decide(p *Policy, a, b int) Decision {
+	x, y := p.profile(g.assessed[a-1], g.given.Walk, a), p.profile(g.assessed[b-1], g.given.Walk, b)
+	return p.prefer(&x, &y)
+}
+
+// lever moves one factor of a carcass by n steps toward better or worse.
+type lever struct {
+	most int // steps that stay within the limits
+	move func(c *grade.Carcass, n int)
+	show func(c *grade.Carcass) string
+	step func(n int) string // a signed change
+}
+
+func newLever(c grade.Carcass, t Trait, better bool) lever {
+	sign := 1
+	if !better {
+		sign = -1
+	}
+	// The limits of the measures: fat 0 to 3 in, adjusted too; ribeye to 25 sq
+	// in; KPH to 10%; weight to 1,800 lb; marbling over its scale.
+	room := func(value, lo, hi int, up bool) int {
+		if up {
+			return hi - value
+		}
+		return value - lo
+	}
+	signed := func(n int, text string) string {
+		if n >= 0 {
+			return "+" + text
+		}
+		return text
+	}
+	switch t {
+	case TraitMarbling:
+		return lever{
+			room(int(c.Marbling), int(grade.Devoid.At(0)), int(grade.Abundant.At(100)), better),
+			func(c *grade.Carcass, n int) { c.Marbling += grade.Marbling(sign * n) },
+			func(c *grade.Carcass) string { return c.Marbling.String() },
+			func(n int) string { return signed(sign*n, count(sign*n, "point")) },
+		}
+	case TraitFat:
+		adjust := int(c.FatAdjust)
+		lo, hi := max(0, -adjust), int(3*grade.Inch)-max(adjust, 0)
+		return lever{
+			room(int(c.Measures.Fat), lo, hi, !better),
+			func(c *grade.Carcass, n int) { c.Measures.Fat -= grade.Thickness(sign * n) },
+			func(c *grade.Carcass) string { return c.Measures.Fat.String() },
+			func(n int) string { return signed(-sign*n, grade.Thickness(-sign*n).String()) },
+		}
+	case TraitRibeye:
+		return lever{
+			room(int(c.Measures.Ribeye), 1, int(25*grade.SquareInch), better),
+			func(c *grade.Carcass, n int) { c.Measures.Ribeye += grade.Area(sign * n) },
+			func(c *grade.Carcass) string { return c.Measures.Ribeye.String() },
+			func(n int) string { return signed(sign*n, grade.Area(sign*n).String()) },
+		}
+	case TraitKPH:
+		return lever{
+			room(int(c.Measures.KPH), 0, int(10*grade.OnePercent), !better),
+			func(c *grade.Carcass, n int) { c.Measures.KPH -= grade.Share(sign * n) },
+			func(c *grade.Carcass) string { return c.Measures.KPH.String() },
+			func(n int) string { return signed(-sign*n, grade.Share(-sign*n).String()) },
+		}
+	default:
+		return lever{
+			room(int(c.Measures.Weight), 1, int(1800*grade.Pound), !better),
+			func(c *grade.Carcass, n int) { c.Measures.Weight -= grade.Weight(sign * n) },
+			func(c *grade.Carcass) string { return c.Measures.Weight.String() },
+			func(n int) string { return signed(-sign*n, grade.Weight(-sign*n).String()) },
+		}
+	}
+}
+
+func (g Graded) reversal(p *Policy, d Decision, e int, t Trait) (Reversal, bool) {
+	c := g.exhibits[e-1].Carcass
+	l := newLever(c, t, e == d.Lower)
+	other := d.Upper + d.Lower - e
+	still := p.profile(g.assessed[other-1], g.given.Walk, other)
+	turned := func(n int) bool {
+		moved := c
+		l.move(&moved, n)
+		a, _ := g.given.Rules.Assess(moved) // the lever stays within the limits
+		now := p.profile(a, g.given.Walk, e)
+		after := p.prefer(&now, &still)
+		return after.Ground != 0 && after.Upper == d.Lower
+	}
+	// The policy only ever takes a better measure for the better, so the first
+	// step that turns the pair is found by halving. More marbling can lower a dark
+	// cutter's grade; its points are tried one by one.
+	n := 1
+	if t == TraitMarbling {
+		for n <= l.most && !turned(n) {
+			n++
+		}
+	} else {
+		n += sort.Search(l.most, func(i int) bool { return turned(i + 1) })
+	}
+	if n > l.most {
+		return Reversal{}, false
+	}
+	moved := c
+	l.move(&moved, n)
+	a, _ := g.given.Rules.Assess(moved)
+	r := Reversal{Exhibit: e, Trait: t, From: l.show(&c), To: l.show(&moved), Change: l.step(n)}
+	if t == TraitMarbling {
+		r.Effect = max(p.marblingWorth(n), smallest)
+	} else {
+		r.Effect = max(a.Yield-g.assessed[e-1].Yield, g.assessed[e-1].Yield-a.Yield)
+	}
+	changed := g
+	changed.exhibits, changed.assessed = slices.Clone(g.exhibits), slices.Clone(g.assessed)
+	changed.exhibits[e-1].Carcass, changed.assessed[e-1] = moved, a
+	placed, _ := changed.Place(*p)
+	r.Exhibits, r.Order = changed.exhibits, placed.Order
+	return r, true
+}
+
+// CouldReverse returns the decisions of the policy that could go the other way
+// when every figure of every exhibit is an estimate that may be off by the
+// tolerances, each exhibit on its own. It is exact: a pair is listed if and only
+// if some figures within the tolerances turn it. The walk is taken as it stands.
+// With a posted weight no weight is uncertain. Decisions are in the order of
+// their exhibits' numbers; a pair that the policy cannot tell apart is left out.
+//
+// Bad tolerances and a policy that does not check give a [*FieldError].
+func (g Graded) CouldReverse(p Policy, t grade.Tolerances) ([]Decision, error) {
+	if err := p.Check(); err != nil {
+		return nil, err
+	}
+	if err := t.Check(); err != nil {
+		return nil, err
+	}
+	if _, posted := g.Posted(); posted {
+		t.Weight = 0
+	}
+	p = p.clone()
+	best, worst := make([][]profile, g.Len()), make([][]profile, g.Len())
+	for i, a := range g.assessed {
+		e, _ := g.given.Rules.Estimate(a.Carcass, t) // what was graded can be estimated
+		m, _ := a.Carcass.Adjusted()
+		lean, fat, _ := t.Span(m)
+		for _, q := range e.Qualities {
+			best[i] = append(best[i], p.extreme(a, g.given.Walk, i+1, q, q.Most, lean, e.Least))
+			worst[i] = append(worst[i], p.extreme(a, g.given.Walk, i+1, q, q.Least, fat, e.Most))
+		}
+	}
+	var all []Decision
+	for a := 1; a < g.Len(); a++ {
+		for b := a + 1; b <= g.Len(); b++ {
+			d := g.decide(&p, a, b)
+			if d.Ground != 0 && p.turns(worst[d.Upper-1], best[d.Lower-1], d.Lower) {
+				all = append(all, d)
+			}
+		}
+	}
+	return all, nil
+}
+
+// extreme is the profile of an exhibit at one end of its tolerances.
+func (p *Policy) extreme(a grade.Assessment, w Walk, number int, q grade.QualityRange, marbling grade.Marbling, m grade.Measures, y grade.Yield) profile {
+	a.Quality, a.Carcass.Marbling, a.Yield = q.Quality, marbling, y
+	a.Carcass.Measures, a.Carcass.FatAdjust = m, 0
+	return p.profile(a, w, number)
+}
+
+// turns reports whether any of the lower's best puts it over any of the upper's
+// worst.
+func (p *Policy) turns(upper, lower []profile, number int) bool {
+	for i := range upper {
+		for j := range lower {
+			if d := p.prefer(&upper[i], &lower[j]); d.Ground != 0 && d.Upper == number {
+				return true
+			}
+		}
+	}
+	return false
+}
