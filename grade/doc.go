@@ -42,6 +42,11 @@
 // because it never sets one. [Measures.RetailCuts] estimates the share of
 // closely trimmed retail cuts.
 //
+// [Measures.Solve] answers what would have to change: the value of one measure
+// that puts the carcass exactly on a yield. [Rules.QualityChanges] lists the
+// marbling at which the quality changes, and [Rules.Estimate] says which grades
+// are possible when the figures are estimates with [Tolerances].
+//
 // # Units
 //
 // [Thickness], [Area], [Share] and [Weight] are integers of 0.0001 inch, square
@@ -140,9 +145,9 @@
 //
 // # Out of scope
 //
-// The package sees no pictures and measures nothing. It knows nothing of prices,
-// files, classes and contests; those are other packages, and imports never go
-// back. It grades steers, heifers, cows, bullocks and bulls by the standard for
+// The package sees no pictures and measures nothing. It knows nothing of prices
+// (grade/price), of files (grade/sheet), or of classes and contests (placing and
+// the packages below it), and imports never go back. It grades steers, heifers, cows, bullocks and bulls by the standard for
 // carcass beef, and neither veal nor calves, nor other countries' schemes. It
 // does not apply the requirements of any branded program.
 package grade

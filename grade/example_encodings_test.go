@@ -553,3 +553,29 @@ func ExampleDarkCut_encodings() {
 	// "two thirds", <nil>
 	// <nil> none
 }
+
+func ExampleFactor_encodings() {
+	f := grade.FatFactor
+	line, err := f.AppendText([]byte("text: "))
+	fmt.Printf("%s, %v\n", line, err)
+	text, err := f.MarshalText()
+	fmt.Printf("%q, %v\n", text, err)
+
+	// A failed read leaves the value as it was.
+	fmt.Println(f.UnmarshalText([]byte("ribeye")), f)
+	fmt.Println(f.UnmarshalText([]byte("price")))
+	fmt.Println(f)
+
+	// A database column holds the text; sql.Null is for one that may be NULL.
+	column, err := f.Value()
+	fmt.Printf("%q, %v\n", column, err)
+	fmt.Println(f.Scan([]byte("weight")), f)
+	// Output:
+	// text: fat, <nil>
+	// "fat", <nil>
+	// <nil> ribeye
+	// factor: "price": unknown; allowed: fat, ribeye, KPH, weight
+	// ribeye
+	// "ribeye", <nil>
+	// <nil> weight
+}

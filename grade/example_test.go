@@ -1200,3 +1200,79 @@ func ExampleParseError() {
 	// weight | 842 stone | stone | a number with at most 4 places, in lb or kg
 	// true
 }
+
+func ExampleFactors() {
+	for f := range grade.Factors() {
+		fmt.Print(f, " ")
+	}
+	// Output:
+	// fat ribeye KPH weight
+}
+
+func ExampleParseFactor() {
+	fmt.Println(grade.ParseFactor("fat"))
+	fmt.Println(grade.ParseFactor("price"))
+	// Output:
+	// fat <nil>
+	// unset factor: "price": unknown; allowed: fat, ribeye, KPH, weight
+}
+
+func ExampleOnLine() {
+	// How much ribeye would make this carcass a yield grade 2?
+	o, err := exampleCarcass().Measures.Solve(grade.RibeyeFactor, 3*grade.OneGrade)
+	fmt.Println(o, err)
+	under, _ := o.Under.Yield()
+	reach, _ := o.Reach.Yield()
+	fmt.Println(o.Under.Ribeye, under.Grade(), "and", o.Reach.Ribeye, reach.Grade())
+	// Output:
+	// ribeye 12.93125 sq in for 3 <nil>
+	// 12.9313 sq in 2 and 12.9312 sq in 3
+}
+
+func ExampleYieldLine() {
+	y, _ := grade.ParseYield("3.17")
+	better, _ := y.Better()
+	worse, _ := y.Worse()
+	fmt.Println(better.Grade, better.Away, worse.Grade, worse.Away)
+	// Output:
+	// 2 -0.17 4 0.83
+}
+
+func ExampleTolerances() {
+	// A person who reads fat to 0.05 in and ribeye to half a square inch.
+	t := grade.Tolerances{Fat: grade.Inches(0.05), Ribeye: grade.SquareInches(0.5)}
+	lean, fat, err := t.Span(exampleCarcass().Measures)
+	fmt.Println(lean.Ribeye, fat.Ribeye, err)
+	// Output:
+	// 12.9 sq in 11.9 sq in <nil>
+}
+
+func ExampleEstimate() {
+	e, err := grade.Rules{Edition: grade.Current}.Estimate(exampleCarcass(), grade.Tolerances{Fat: grade.Inches(0.1)})
+	fmt.Println(e.Least, e.Most, e.Grades, err)
+	// Output:
+	// 2.92 3.42 [2 3] <nil>
+}
+
+func ExampleQualityRange() {
+	e, _ := grade.Rules{Edition: grade.Current}.Estimate(exampleCarcass(), grade.Tolerances{Marbling: 60})
+	for _, q := range e.Qualities {
+		fmt.Println(q.Quality, q.Least, q.Most)
+	}
+	// Output:
+	// Average Choice Mt00 Mt00
+	// Low Choice Sm00 Sm99
+	// High Select Sl80 Sl99
+}
+
+func ExampleQualityChange() {
+	changes, _ := grade.Rules{Edition: grade.Current}.QualityChanges(exampleCarcass())
+	for _, c := range changes {
+		if c.Points > 0 {
+			fmt.Println(c.Points, c.At, c.Quality)
+			break
+		}
+	}
+	// Output:
+	// 60 Mt00 Average Choice
+}

@@ -33,6 +33,13 @@
 // unreadable cards score is published for some contests, and those are the
 // defaults; a contest with other rules sets its own [Penalty].
 //
+// Where several officials place a class, a [Panel] holds their [Vote] values.
+// [Panel.Consensus] is the order, or the orders, of least total pairwise
+// disagreement with them; equal ones are all reported and never picked from by
+// chance. [Panel.Borda] and [Panel.Concordance] are other looks at the same
+// votes, and [Panel.ProposeCuts] proposes cuts within a Limit and says for each
+// pair what they rest on.
+//
 // [Order.Disagreements] counts the pairs that two orders put the other way
 // round, [Order.Relabel] renumbers a class, and [Orders] yields all placings of a
 // size.
@@ -56,7 +63,9 @@
 //
 // # Exactness
 //
-// Every score is a sum of whole numbers and so exact, whatever the processor.
+// Every score is a sum of whole numbers and so exact, whatever the processor. So
+// is the consensus; only [Panel.Concordance] and [Panel.MeanTau], which describe
+// agreement and decide nothing, are float64.
 // Official keeps for each exhibit the sum of the cuts above it; a score is the
 // sum over exhibits of that depth times how far the card moved the exhibit,
 // which equals the sum over pairs and needs no loop over pairs.
@@ -126,8 +135,8 @@
 // # Out of scope
 //
 // The package does not place a class: what makes one carcass better than another
-// is a matter of the packages above it. It keeps no standings and breaks no ties
-// between members, does not score oral reasons, and does not decide what a judge
-// may do at a contest. Scores are for teaching and contests; only authorised
+// is a matter of packages that import it. It keeps no standings, breaks no ties
+// between members and scores no oral reasons, all of which are for placing/cards,
+// and it does not decide what a judge may do at a contest. Scores are for teaching and contests; only authorised
 // federal graders assign official grades.
 package placing

@@ -514,3 +514,49 @@ func ExampleParseError() {
 	// order | 3-2-3-4 | 3 | each exhibit 1 to 4 once
 	// true
 }
+
+func ExampleVote() {
+	p, err := placing.NewPanel(
+		placing.Vote{Order: placing.MustParseOrder("1-2-3"), Count: 2}, // two officials agree
+		placing.Vote{Order: placing.MustParseOrder("2-1-3")},
+	)
+	fmt.Println(p.Officials(), err)
+	// Output:
+	// 3 <nil>
+}
+
+func ExampleConsensus() {
+	p, _ := placing.NewPanel(
+		placing.Vote{Order: placing.MustParseOrder("1-2-3"), Count: 2},
+		placing.Vote{Order: placing.MustParseOrder("2-1-3")},
+	)
+	c := p.Consensus()
+	fmt.Println(c.Order, c.Disagreement, c.Count, c.Equal)
+	// Output:
+	// 1-2-3 1 1 [1-2-3]
+}
+
+func ExampleCutProposal() {
+	p, _ := placing.NewPanel(
+		placing.Vote{Order: placing.MustParseOrder("1-2-3"), Cuts: placing.MustParseCuts("3-5")},
+		placing.Vote{Order: placing.MustParseOrder("1-2-3"), Cuts: placing.MustParseCuts("2-6")},
+	)
+	proposal, err := p.ProposeCuts(p.Consensus().Order, placing.LimitExact)
+	fmt.Println(proposal.Cuts, proposal.Total, err)
+	// Output:
+	// 3-5 8 <nil>
+}
+
+func ExamplePairVote() {
+	p, _ := placing.NewPanel(
+		placing.Vote{Order: placing.MustParseOrder("1-2-3"), Cuts: placing.MustParseCuts("3-5")},
+		placing.Vote{Order: placing.MustParseOrder("2-1-3"), Cuts: placing.MustParseCuts("1-6")},
+	)
+	proposal, _ := p.ProposeCuts(placing.MustParseOrder("1-2-3"), placing.LimitExact)
+	for _, q := range proposal.Pairs {
+		fmt.Println(q.Upper, "over", q.Lower, "for", q.For, "against", q.Against, "mean", q.Mean)
+	}
+	// Output:
+	// 1 over 2 for 1 against 1 mean 1
+	// 2 over 3 for 2 against 0 mean 6
+}
