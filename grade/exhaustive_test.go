@@ -381,6 +381,46 @@ func TestEveryFirmnessAndDarkCut(t *testing.T) {
 	t.Logf("%d carcasses", carcasses)
 }
 
+// TestEveryDarkCutter grades every marbling under every step of dark cutting, in
+// every edition, for the three kinds of columns that the sex classes open, at
+// maturities that give lines of odd distances.
+func TestEveryDarkCutter(t *testing.T) {
+	charts := slowCharts(t)
+	ages := []int{0, 50, 100, 101, 137, 150, 199, 200, 263, 350, 450, 500}
+	if testing.Short() {
+		ages = []int{50, 137, 263}
+	}
+	carcasses := 0
+	for e := range grade.Editions() {
+		chart := charts[e.String()]
+		for _, sex := range []grade.Sex{grade.Steer, grade.Cow, grade.Bullock} {
+			for _, age := range ages {
+				at := maturity.A.At(0) + maturity.Score(age)
+				column, units := slowColumn(chart, sex.String(), age)
+				for m := range 1001 {
+					for dark := 1; dark <= 3; dark++ {
+						q := slowAsk{sex: sex.String(), maturity: age, marbling: m, dark: dark}
+						want := q.grade(column, units)
+						got, err := e.Quality(grade.Carcass{
+							Sex: sex, Maturity: maturity.Evidence{Skeletal: at, Lean: at},
+							Marbling: grade.Devoid.At(0) + grade.Marbling(m),
+							Lean:     grade.Lean{Dark: grade.DarkCut(dark)},
+						})
+						if err != nil || got.String() != want {
+							t.Fatalf("edition %v, %+v: %v, %v; want %s", e, q, got, err, want)
+						}
+						carcasses++
+					}
+				}
+			}
+		}
+	}
+	if want := 5 * 3 * len(ages) * 1001 * 3; carcasses != want {
+		t.Errorf("%d carcasses, want %d", carcasses, want)
+	}
+	t.Logf("%d carcasses", carcasses)
+}
+
 // slowRound rounds a fraction: 0 down, 1 half up, 2 half even.
 func slowRound(x *big.Rat, how, places int) *big.Rat {
 	scale := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(places)), nil)

@@ -864,24 +864,34 @@ func retailClass(r Row) (Verdict, error) {
 		return 0, err
 	}
 	const tenth = grade.RetailShare(grade.OneGrade) / 10
-	for s := lo; s <= hi; s += tenth {
+	if strings.Contains(r.Get("note"), "stands in two rows") {
+		hi -= tenth // the upper edge belongs to the better class
+	}
+	in := func(s grade.RetailShare) bool {
 		got, ok := s.Class(table)
-		if s == hi && got == want-1 && strings.Contains(r.Get("note"), "stands in two rows") {
-			continue // the upper edge belongs to the better class
-		}
-		if !ok || got != want {
-			return 0, fmt.Errorf("class of %v: the library has %d, the row %d", s, got, want)
+		return ok && got == want
+	}
+	for s := lo; s <= hi; s += tenth {
+		if !in(s) {
+			return 0, fmt.Errorf("%v is not in class %d", s, want)
 		}
 	}
 	if r.Get("standing") == "memory" {
 		return Agrees, nil // single values, not the ends of a class
 	}
-	for _, s := range []grade.RetailShare{lo - tenth, hi + tenth} {
-		if got, ok := s.Class(table); ok && got == want {
-			return 0, fmt.Errorf("%v is in class %d too", s, got)
-		}
+	// The figures are printed in tenths, so a class reaches half a tenth further.
+	below, above := lo-tenth/2, hi+tenth/2-1
+	if r.Get("from") == "" {
+		below = lo
 	}
-	return Agrees, nil
+	if r.Get("to") == "" {
+		above = hi
+	}
+	return Agrees, errors.Join(
+		same("lowest share in the class", in(below), true),
+		same("highest share in the class", in(above), true),
+		same("share under the class", in(below-1), false),
+		same("share over the class", in(above+1), false))
 }
 
 // usual is a carcass to try a single measure on.
