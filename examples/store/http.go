@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"example.com/ribface/placing"
+	"example.com/ribface/placing/cards"
 )
 
 // limits of one request.
@@ -36,6 +37,7 @@ func (s *service) Handler() http.Handler {
 	mux.HandleFunc("GET /classes/{class}", s.answer(s.getClass))
 	mux.HandleFunc("PUT /classes/{class}/cards/{member}", s.answer(s.putCard))
 	mux.HandleFunc("GET /classes/{class}/cards/{member}", s.answer(s.getCard))
+	mux.HandleFunc("PUT /members/{member}", s.answer(s.putMember))
 	mux.HandleFunc("GET /standings", s.answer(s.getStandings))
 	return mux
 }
@@ -47,6 +49,11 @@ type classBody struct {
 type cardBody struct {
 	Placing placing.Order `json:"placing,omitzero"`
 	Mark    placing.Mark  `json:"mark,omitzero"`
+}
+
+type memberBody struct {
+	Team     string `json:"team,omitzero"`
+	Division string `json:"division,omitzero"`
 }
 
 type scoredBody struct {
@@ -135,25 +142,51 @@ func (s *service) getCard(_ http.ResponseWriter, r *http.Request) (any, error) {
 	return out, nil
 }
 
-func (s *service) getStandings(_ http.ResponseWriter, r *http.Request) (any, error) {
-	entries, err := s.store.Entries(r.Context())
+func (s *service) putMember(w http.ResponseWriter, r *http.Request) (any, error) {
+	member, err := name(r, "member")
 	if err != nil {
 		return nil, err
 	}
-	return standings(entries, s.rules)
+	var body memberBody
+	if err := decode(w, r, &body); err != nil {
+		return nil, err
+	}
+	for field, v := range map[string]string{"team": body.Team, "division": body.Division} {
+		if v != "" && !isName(v) {
+			return nil, badName(field, v)
+		}
+	}
+	return body, s.store.SetMember(r.Context(), cards.Member{ID: member, Team: body.Team, Division: body.Division})
 }
 
-// name returns a name from the path: 1 to 40 letters, digits and hyphens.
+func (s *service) getStandings(_ http.ResponseWriter, r *http.Request) (any, error) {
+	e, err := s.store.Everything(r.Context())
+	if err != nil {
+		return nil, err
+	}
+	return standings(e, s.rules, r.URL.Query().Get("division"))
+}
+
+// name returns a name from the path.
 func name(r *http.Request, part string) (string, error) {
 	v := r.PathValue(part)
+	if !isName(v) {
+		return "", badName(part, v)
+	}
+	return v, nil
+}
+
+// isName reports whether v is 1 to 40 letters, digits and hyphens.
+func isName(v string) bool {
 	ok := v != "" && len(v) <= maxName
 	for _, c := range []byte(v) {
 		ok = ok && (c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c == '-')
 	}
-	if !ok {
-		return "", &placing.FieldError{Field: part, Value: fmt.Sprintf("%.60q", v), Allowed: "1 to 40 letters, digits and hyphens", Err: placing.ErrSyntax}
-	}
-	return v, nil
+	return ok
+}
+
+func badName(field, v string) error {
+	return &placing.FieldError{Field: field, Value: fmt.Sprintf("%.60q", v), Allowed: "1 to 40 letters, digits and hyphens", Err: placing.ErrSyntax}
 }
 
 // errRequest is a request that is wrong in form, with the status that says how.

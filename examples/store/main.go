@@ -4,8 +4,9 @@
 // how its errors become answers.
 //
 //	go run . -addr 127.0.0.1:8080 -file contest.db
-//	curl -X PUT 127.0.0.1:8080/classes/steers -d '{"official": "3-2-1-4 cuts 2-8-2"}'
-//	curl -X PUT 127.0.0.1:8080/classes/steers/cards/member-7 -d '{"placing": "1-3-2-4"}'
+//	curl -X PUT --json '{"official": "3-2-1-4 cuts 2-8-2"}' 127.0.0.1:8080/classes/steers
+//	curl -X PUT --json '{"team": "north", "division": "junior"}' 127.0.0.1:8080/members/member-7
+//	curl -X PUT --json '{"placing": "1-3-2-4"}' 127.0.0.1:8080/classes/steers/cards/member-7
 //	curl 127.0.0.1:8080/classes/steers/cards/member-7
 //	curl 127.0.0.1:8080/standings
 //

@@ -1,47 +1,79 @@
 package main
 
 import (
-	"cmp"
-	"slices"
-
 	"example.com/ribface/placing"
+	"example.com/ribface/placing/cards"
 )
 
-// line is one member in the standings. Members with equal points share a rank,
-// and the ranks after them are left out: 1, 2, 2, 4.
-type line struct {
-	Rank   int    `json:"rank"`
-	Member string `json:"member"`
-	Points int    `json:"points"`
-	Cards  int    `json:"cards"`
+// standingsBody is the answer to a request for standings.
+type standingsBody struct {
+	Classes []string     `json:"classes"`
+	Of      cards.Points `json:"of"`
+	Members []memberLine `json:"members"`
+	Teams   []teamLine   `json:"teams"`
 }
 
-// standings adds up the cards of each member, best first.
-func standings(entries []Entry, rules placing.CardRules) ([]line, error) {
-	at := map[string]int{}
-	lines := []line{}
-	for _, e := range entries {
-		score, err := rules.Score(e.Official, e.Card)
+// memberLine is one member. Members who tie share a rank, and the next is left
+// out: 1, 2, 2, 4.
+type memberLine struct {
+	Rank     int          `json:"rank"`
+	Member   string       `json:"member"`
+	Team     string       `json:"team,omitempty"`
+	Division string       `json:"division,omitempty"`
+	Points   cards.Points `json:"points"`
+	Missing  []string     `json:"missing,omitempty"` // what was not handed in
+}
+
+type teamLine struct {
+	Rank   int          `json:"rank"`
+	Team   string       `json:"team"`
+	Points cards.Points `json:"points"`
+}
+
+// standings ranks the members of a division, or all of them, over every class,
+// and their teams by all members.
+func standings(e Everything, rules placing.CardRules, division string) (standingsBody, error) {
+	body := standingsBody{Classes: []string{}, Members: []memberLine{}, Teams: []teamLine{}}
+	if len(e.Classes) == 0 {
+		return body, nil
+	}
+	for _, c := range e.Classes {
+		body.Classes = append(body.Classes, c.Class)
+	}
+	const component = "placing"
+	format := cards.Format{Name: "contest", Components: []cards.Component{{
+		Name: component, Kind: cards.KindPlacing, Classes: body.Classes,
+		Value: placing.FullScore * cards.Point * cards.Points(len(e.Classes)),
+	}}}
+	contest, err := cards.NewContest("", format, cards.Rules{Placing: rules}, e.Classes, nil)
+	if err != nil {
+		return body, err
+	}
+	tally := contest.Tally()
+	for _, m := range e.Members {
+		if err := tally.Enter(m); err != nil {
+			return body, err
+		}
+	}
+	for _, c := range e.Cards {
+		item, err := contest.Placing(c)
 		if err != nil {
-			return nil, err
+			return body, err
 		}
-		i, ok := at[e.Member]
-		if !ok {
-			i = len(lines)
-			at[e.Member] = i
-			lines = append(lines, line{Member: e.Member})
-		}
-		lines[i].Points += score
-		lines[i].Cards++
-	}
-	slices.SortFunc(lines, func(a, b line) int {
-		return cmp.Or(cmp.Compare(b.Points, a.Points), cmp.Compare(a.Member, b.Member))
-	})
-	for i := range lines {
-		lines[i].Rank = i + 1
-		if i > 0 && lines[i].Points == lines[i-1].Points {
-			lines[i].Rank = lines[i-1].Rank
+		if err := tally.Add(item); err != nil {
+			return body, err
 		}
 	}
-	return lines, nil
+	s, err := tally.Standings(cards.View{Division: division})
+	if err != nil {
+		return body, err
+	}
+	body.Of = s.Of
+	for _, l := range s.Members {
+		body.Members = append(body.Members, memberLine{l.Rank, l.Member.ID, l.Member.Team, l.Member.Division, l.Total, l.Missing})
+	}
+	for _, l := range s.Teams {
+		body.Teams = append(body.Teams, teamLine{l.Rank, l.Team, l.Total})
+	}
+	return body, nil
 }

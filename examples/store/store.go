@@ -8,6 +8,7 @@ import (
 	"net/url"
 
 	"example.com/ribface/placing"
+	"example.com/ribface/placing/cards"
 	_ "modernc.org/sqlite" // the driver "sqlite"
 )
 
@@ -17,6 +18,11 @@ const schema = `
 CREATE TABLE IF NOT EXISTS class (
 	name     TEXT NOT NULL PRIMARY KEY,
 	official TEXT NOT NULL
+) STRICT;
+CREATE TABLE IF NOT EXISTS member (
+	name     TEXT NOT NULL PRIMARY KEY,
+	team     TEXT NOT NULL,
+	division TEXT NOT NULL
 ) STRICT;
 CREATE TABLE IF NOT EXISTS card (
 	class   TEXT NOT NULL REFERENCES class (name),
@@ -134,33 +140,75 @@ func (s *Store) Card(ctx context.Context, class, member string) (placing.Card, e
 	return placing.Card{Order: order.V, Mark: mark.V}, err
 }
 
-// Entry is one card with the official placing of its class.
-type Entry struct {
-	Class, Member string
-	Official      placing.Official
-	Card          placing.Card
+// SetMember enters the team and the age division of a member, or changes them.
+// Either may be empty. A member need not be entered to hand in cards.
+func (s *Store) SetMember(ctx context.Context, m cards.Member) error {
+	_, err := s.db.ExecContext(ctx, `INSERT INTO member (name, team, division) VALUES (?, ?, ?)
+		ON CONFLICT (name) DO UPDATE SET team = excluded.team, division = excluded.division`, m.ID, m.Team, m.Division)
+	return err
 }
 
-// Entries returns every card, in order of class and member.
-func (s *Store) Entries(ctx context.Context) ([]Entry, error) {
-	rows, err := s.db.QueryContext(ctx, `SELECT card.class, card.member, class.official, card.placing, card.mark
-		FROM card JOIN class ON class.name = card.class ORDER BY card.class, card.member`)
+// Everything is what the standings are made of, at one moment.
+type Everything struct {
+	Classes []cards.OfficialPlacing
+	Members []cards.Member
+	Cards   []cards.PlacingCard
+}
+
+// Everything reads the whole contest, each list in order of its names.
+func (s *Store) Everything(ctx context.Context) (Everything, error) {
+	var e Everything
+	tx, err := s.db.BeginTx(ctx, nil)
 	if err != nil {
-		return nil, err
+		return e, err
 	}
-	defer rows.Close()
-	var out []Entry
-	for rows.Next() {
-		var e Entry
+	defer tx.Rollback() // nothing was written
+	err = eachRow(ctx, tx, `SELECT name, official FROM class ORDER BY name`, func(rows *sql.Rows) error {
+		var c cards.OfficialPlacing
+		var o placing.Official
+		err := rows.Scan(&c.Class, &o)
+		c.Order, c.Cuts = o.Order(), o.Cuts()
+		e.Classes = append(e.Classes, c)
+		return err
+	})
+	if err != nil {
+		return e, err
+	}
+	err = eachRow(ctx, tx, `SELECT name, team, division FROM member ORDER BY name`, func(rows *sql.Rows) error {
+		var m cards.Member
+		err := rows.Scan(&m.ID, &m.Team, &m.Division)
+		e.Members = append(e.Members, m)
+		return err
+	})
+	if err != nil {
+		return e, err
+	}
+	err = eachRow(ctx, tx, `SELECT class, member, coalesce(team, ''), coalesce(division, ''), placing, mark
+		FROM card LEFT JOIN member ON name = member ORDER BY class, member`, func(rows *sql.Rows) error {
+		var c cards.PlacingCard
 		var order sql.Null[placing.Order]
 		var mark sql.Null[placing.Mark]
-		if err := rows.Scan(&e.Class, &e.Member, &e.Official, &order, &mark); err != nil {
-			return nil, err
-		}
-		e.Card = placing.Card{Order: order.V, Mark: mark.V}
-		out = append(out, e)
+		err := rows.Scan(&c.Class, &c.Member.ID, &c.Member.Team, &c.Member.Division, &order, &mark)
+		c.Card = placing.Card{Order: order.V, Mark: mark.V}
+		e.Cards = append(e.Cards, c)
+		return err
+	})
+	return e, err
+}
+
+// eachRow calls f for every row of a query.
+func eachRow(ctx context.Context, tx *sql.Tx, query string, f func(*sql.Rows) error) error {
+	rows, err := tx.QueryContext(ctx, query)
+	if err != nil {
+		return err
 	}
-	return out, rows.Err()
+	defer rows.Close()
+	for rows.Next() {
+		if err := f(rows); err != nil {
+			return err
+		}
+	}
+	return rows.Err()
 }
 
 // null is NULL for the zero value.

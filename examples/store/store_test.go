@@ -56,6 +56,9 @@ func call(t testing.TB, method, url, body string) (int, string, string) {
 
 func TestContest(t *testing.T) {
 	_, srv := open(t)
+	if _, _, got := call(t, "GET", srv.URL+"/standings", ""); got != `{"classes":[],"of":"0","members":[],"teams":[]}` {
+		t.Fatalf("standings of nothing: %s", got)
+	}
 	for _, step := range []struct {
 		name, method, path, body string
 		status                   int
@@ -73,9 +76,18 @@ func TestContest(t *testing.T) {
 		{"is kept as blank", "GET", "/classes/heifers/cards/ada-01", "", 200, `{"mark":"blank","score":0,"faults":[]}`},
 		{"corrected", "PUT", "/classes/heifers/cards/ada-01", `{"placing":"1-3-2"}`, 200, `{"score":45}`},
 		{"equal points share a rank", "PUT", "/classes/heifers/cards/cy-03", `{"placing":"2-1-3"}`, 200, `{"score":45}`},
-		{"standings", "GET", "/standings", "", 200, `[{"rank":1,"member":"ada-01","points":77,"cards":2},{"rank":2,"member":"cy-03","points":51,"cards":2},{"rank":3,"member":"bo-02","points":50,"cards":1}]`},
+		{"a member of a team", "PUT", "/members/ada-01", `{"team":"north","division":"junior"}`, 200, `{"team":"north","division":"junior"}`},
+		{"another", "PUT", "/members/bo-02", `{"team":"north","division":"senior"}`, 200, `{"team":"north","division":"senior"}`},
+		{"one who hands in nothing", "PUT", "/members/dee-04", `{"team":"south","division":"junior"}`, 200, `{"team":"south","division":"junior"}`},
+		{"standings", "GET", "/standings", "", 200, `{"classes":["heifers","steers"],"of":"100","members":[` +
+			`{"rank":1,"member":"ada-01","team":"north","division":"junior","points":"77"},` +
+			`{"rank":2,"member":"cy-03","points":"51"},` +
+			`{"rank":3,"member":"bo-02","team":"north","division":"senior","points":"50","missing":["placing: class \"heifers\""]},` +
+			`{"rank":4,"member":"dee-04","team":"south","division":"junior","points":"0","missing":["placing: class \"heifers\"","placing: class \"steers\""]}],` +
+			`"teams":[{"rank":1,"team":"north","points":"127"},{"rank":2,"team":"south","points":"0"}]}`},
 		{"the official placing changes", "PUT", "/classes/heifers", `{"official":"1-3-2 cuts 5-6"}`, 200, `{"official":"1-3-2 cuts 5-6"}`},
-		{"and the standings with it", "GET", "/standings", "", 200, `[{"rank":1,"member":"ada-01","points":82,"cards":2},{"rank":2,"member":"bo-02","points":50,"cards":1},{"rank":3,"member":"cy-03","points":39,"cards":2}]`},
+		{"and the standings with it", "GET", "/standings?division=senior", "", 200, `{"classes":["heifers","steers"],"of":"100","members":[` +
+			`{"rank":1,"member":"bo-02","team":"north","division":"senior","points":"50","missing":["placing: class \"heifers\""]}],"teams":[{"rank":1,"team":"north","points":"50"}]}`},
 	} {
 		status, kind, got := call(t, step.method, srv.URL+step.path, step.body)
 		if status != step.status || got != step.want || kind != "application/json" {
@@ -90,6 +102,9 @@ func TestBadRequests(t *testing.T) {
 		t.Fatal(got)
 	}
 	if status, _, got := call(t, "PUT", srv.URL+"/classes/steers/cards/ada", `{"placing":"3-2-1-4"}`); status != 200 {
+		t.Fatal(got)
+	}
+	if status, _, got := call(t, "PUT", srv.URL+"/members/ada", `{"division":"junior"}`); status != 200 {
 		t.Fatal(got)
 	}
 	for _, tt := range []struct {
@@ -108,6 +123,8 @@ func TestBadRequests(t *testing.T) {
 		{"a card that is not there", "GET", "/classes/steers/cards/bo", "", 404, "", ""},
 		{"a class name with a space", "PUT", "/classes/a%20b", `{"official":"1-2 cuts 5"}`, 422, "class", `"a b"`},
 		{"a member name too long", "PUT", "/classes/steers/cards/" + strings.Repeat("m", 41), `{}`, 422, "member", `"` + strings.Repeat("m", 41) + `"`},
+		{"a team name with a tab", "PUT", "/members/bo", `{"team":"a\tb"}`, 422, "team", `"a\tb"`},
+		{"a division that nobody is in", "GET", "/standings?division=nobody", "", 422, "division", `"nobody"`},
 		{"half a body", "PUT", "/classes/steers/cards/bo", `{"placing":`, 400, "", ""},
 		{"no body", "PUT", "/classes/steers/cards/bo", ``, 400, "", ""},
 		{"a field that is not known", "PUT", "/classes/steers/cards/bo", `{"plasing":"1-2-3-4"}`, 400, "", ""},
@@ -146,7 +163,7 @@ func TestBadRequests(t *testing.T) {
 		t.Errorf("a form gives %d", resp.StatusCode)
 	}
 	// Nothing of all this was kept.
-	if _, _, got := call(t, "GET", srv.URL+"/standings", ""); got != `[{"rank":1,"member":"ada","points":50,"cards":1}]` {
+	if _, _, got := call(t, "GET", srv.URL+"/standings", ""); got != `{"classes":["steers"],"of":"50","members":[{"rank":1,"member":"ada","division":"junior","points":"50"}],"teams":[]}` {
 		t.Errorf("standings after bad requests: %s", got)
 	}
 }
@@ -198,10 +215,11 @@ func TestLoad(t *testing.T) {
 	}
 	group.Wait()
 	t.Logf("%d requests in %v", clients*(cards+cards/10*2), time.Since(start).Round(time.Millisecond))
-	entries, err := store.Entries(context.Background())
+	contest, err := store.Everything(context.Background())
 	if err != nil {
 		t.Fatal(err)
 	}
+	entries := contest.Cards
 	want := 0
 	for _, cards := range last {
 		want += len(cards)
@@ -211,8 +229,8 @@ func TestLoad(t *testing.T) {
 	}
 	for _, e := range entries {
 		var client int
-		if _, err := fmt.Sscanf(e.Member, "member-%d", &client); err != nil || last[client][e.Class] != e.Card.Order {
-			t.Errorf("%s of %s is %v", e.Class, e.Member, e.Card.Order)
+		if _, err := fmt.Sscanf(e.Member.ID, "member-%d", &client); err != nil || last[client][e.Class] != e.Card.Order {
+			t.Errorf("%s of %s is %v", e.Class, e.Member.ID, e.Card.Order)
 		}
 	}
 }
@@ -311,15 +329,16 @@ func TestFaults(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer again.Close()
-	entries, err := again.Entries(context.Background())
+	contest, err := again.Everything(context.Background())
 	if err != nil {
 		t.Fatal(err)
 	}
+	entries := contest.Cards
 	found := map[string]bool{}
 	for _, e := range entries {
-		found[e.Member] = true
-		if e.Member == "slow" || e.Member == "gone" {
-			t.Errorf("%s was kept", e.Member)
+		found[e.Member.ID] = true
+		if e.Member.ID == "slow" || e.Member.ID == "gone" {
+			t.Errorf("%s was kept", e.Member.ID)
 		}
 	}
 	n := 0

@@ -14,10 +14,13 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/grade/price"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/cards"
+	"example.com/ribface/placing/cards/calibration"
+	"example.com/ribface/placing/class"
 )
 
 // stored is one type with the values that go through the database.
@@ -125,6 +128,28 @@ var types = []stored{
 	via[placing.Mark](placing.Blank, placing.Unreadable),
 	via[placing.Penalty](placing.ZeroPoints, placing.Refused),
 	via[cards.Points](0, 50*cards.Point, -cards.Point/2),
+	via[cards.Kind](each(cards.KindPlacing)...),
+	via[cards.ShortTeam](cards.Barred),
+	via[cards.YieldStep](each(cards.WholeGrades)...),
+	via[calibration.Weights](each(calibration.Unweighted)...),
+	via[calibration.Reason](each(calibration.TooFew)...),
+	via[calibration.Trait](each(calibration.TraitMaturity)...),
+	via[class.Ranking](class.MustParseRanking("3 1=2")),
+	via[class.Site](each(class.FatRound)...),
+	via[class.Trait](each(class.TraitQuality)...),
+	via[price.Edge](each(price.EdgeLower)...),
+	via[price.Mark](each(price.DairyType)...),
+}
+
+// each returns all values of an enumeration from its first.
+func each[T interface {
+	~uint8
+	IsValid() bool
+}](first T) (all []T) {
+	for v := first; v.IsValid(); v++ {
+		all = append(all, v)
+	}
+	return all
 }
 
 func mustOfficial(s string) placing.Official {
