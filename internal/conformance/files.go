@@ -77,6 +77,8 @@ var files = []File{
 	{"placing-facts.csv", "placing", placingFact, nil},
 	{"words-for-cuts.csv", "placing", wordsForCut, nil},
 
+	{"trade-offs.csv", "placing/class", tradeOff, nil},
+
 	// Checked by a test of the package that uses them, which reads the file.
 	{"grade-deductions.csv", "", nil, []Test{{Room: "placing/cards", Name: "TestGradeDeductions"}}},
 	{"price-examples.csv", "", nil, []Test{{Room: "grade/price", Name: "TestPublishedExamples"}}},
@@ -85,21 +87,9 @@ var files = []File{
 	{"statistics-examples.csv", "", nil, []Test{
 		{Room: "placing", Name: "TestReferencesConsensus", Column: "statistic", Values: []string{"borda", "kemeny"}},
 		{Room: "placing/class", Name: "TestReferencesTau", Column: "statistic", Values: []string{"kendall tau-b"}},
-		{Room: "placing/cards/calibration", Name: "TestReferences", Column: "statistic", Values: []string{"spearman", "icc", "kendall W", "cohen kappa"}},
+		{Room: "placing/cards/calibration", Name: "TestStatisticsExamples", Column: "statistic", Values: []string{"kendall tau-b", "spearman", "icc", "kendall W", "cohen kappa"}},
 	}},
-	{"trade-offs.csv", "", nil, []Test{{Room: "placing/class", Name: "TestTradeOffs"}}},
 }
-
-// pending lists the tests that are not there yet, as package and name.
-var pending = []string{
-	"placing/cards TestGradeDeductions",
-	"placing/class TestReferencesTau",
-	"placing/cards/calibration TestReferences",
-	"placing/class TestTradeOffs",
-}
-
-// pending reports whether the test is still to come.
-func (t Test) pending() bool { return slices.Contains(pending, t.Room+" "+t.Name) }
 
 // Files yields the files that the test of one package answers for.
 func Files(room string) iter.Seq[File] {
