@@ -422,3 +422,127 @@ func ExampleBand() {
 	// 4 to 5 -12.45
 	// 4 and over
 }
+
+// The same carcass on two grids. Each is priced as it stands; neither changes.
+func ExampleGrid() {
+	a, err := grade.Current.Assess(carcass)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, b := range []string{"280", "300"} {
+		grid, err := price.New(price.Latest().Terms(decimal.RequireFromString(b)))
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		v, err := grid.Value(a)
+		fmt.Println(b, v.PerCwt(), v.PerHead(), err)
+	}
+	// Output:
+	// 280 253.13 2227.544 <nil>
+	// 300 273.13 2403.544 <nil>
+}
+
+// A buyer who takes no premium or discount for the tier of a dark cutter.
+func ExampleMarkAmount() {
+	terms := price.Latest().Terms(base)
+	for i, m := range terms.Marks {
+		if m.Mark == price.DarkCutter {
+			terms.Marks[i] = price.MarkAmount{Mark: price.DarkCutter, Amount: decimal.RequireFromString("-40"), Instead: true}
+		}
+	}
+	grid, err := price.New(terms)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	c := carcass
+	c.Lean.Dark = grade.DarkThird
+	a, err := grade.Current.Assess(c)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	v, err := grid.Value(a)
+	fmt.Println(a.Quality, v.PerCwt(), err)
+	// Output: Low Select 261.38 <nil>
+}
+
+// Two tiers priced, and a carcass of a third.
+func ExampleTierAmount() {
+	grid, err := price.New(price.Terms{Base: base, Tiers: []price.TierAmount{
+		{Tier: grade.PrimeTier, Amount: decimal.RequireFromString("20")},
+		{Tier: grade.TopChoice, Amount: decimal.RequireFromString("5")},
+	}})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	a, err := grade.Current.Assess(carcass)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	_, err = grid.Value(a)
+	fmt.Println(err)
+	// Output: tier: select: no price; allowed: prime, top choice
+}
+
+func ExamplePart() {
+	grid, err := price.New(price.Latest().Terms(base))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	a, err := grade.Current.Assess(carcass)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	v, err := grid.Value(a)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	sum := base
+	for _, p := range v.Parts() {
+		sum = sum.Add(p.Amount)
+		fmt.Println(p.Name, p.Amount.StringFixed(2), sum.StringFixed(2))
+	}
+	// Output:
+	// tier select -28.25 271.75
+	// yield 2.5 to 3 1.38 273.13
+	// weight 600 lb to 900 lb 0.00 273.13
+}
+
+// What the range of a category means for a carcass of 880 lb.
+func ExampleLine() {
+	for _, l := range price.Latest().Lines {
+		if l.Mark != price.DarkCutter {
+			continue
+		}
+		low, err := price.PerHead(l.Low, 880*grade.Pound)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		high, err := price.PerHead(l.High, 880*grade.Pound)
+		fmt.Println(l.Category, l.Low, "to", l.High, "per cwt,", low, "to", high, "a head", err)
+	}
+	// Output: Dark cutter -65 to -30 per cwt, -572 to -264 a head <nil>
+}
+
+// The averages of two dated reports side by side.
+func ExampleReport() {
+	for r := range price.Reports() {
+		for _, l := range r.Lines {
+			if l.Grade == grade.Select {
+				fmt.Println(r.Week.Format("2006-01-02"), l.Category, l.Average, "range known:", l.Ranged)
+			}
+		}
+	}
+	// Output:
+	// 2014-10-20 Select -12.43 range known: false
+	// 2025-01-06 Select -28.25 range known: true
+}

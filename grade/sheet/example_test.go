@@ -268,3 +268,138 @@ func ExampleColumns() {
 	// weight_lb: weight, in lb
 	// weight_kg: weight, in kg
 }
+
+// A row goes out and comes back as it was; its line is where it stood.
+func ExampleRow() {
+	row := sheet.Row{ID: "17", Carcass: grade.Carcass{Sex: grade.Heifer, Marbling: grade.Modest.At(10)}}
+	var text strings.Builder
+	w, err := sheet.NewWriter(&text)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(w.Write(row), w.Flush())
+	r, err := sheet.NewReader(strings.NewReader(text.String()))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for back, err := range r.Rows() {
+		fmt.Println(back.Line, back.ID, back.Carcass == row.Carcass, err)
+	}
+	// Output:
+	// <nil> <nil>
+	// 2 17 true <nil>
+}
+
+// Rows can be read for a while and graded from there on.
+func ExampleReader() {
+	in := "id,sex,skeletal,lean,marbling,fat_in,ribeye_sq_in,kph_pct,weight_lb\n1,steer,A60,A50,Sm40,0.45,12.4,2.5,820\n2,cow,D10,C50,Mt60,0.5,11.2,3,760\n"
+	r, err := sheet.NewReader(strings.NewReader(in))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for row, err := range r.Rows() {
+		fmt.Println(row.ID, row.Carcass.Sex, row.Carcass.Marbling, err)
+		break
+	}
+	for g, err := range r.Grade(grade.Rules{Edition: grade.Current}) {
+		fmt.Println(g.ID, g.Assessment.Quality, err)
+	}
+	// Output:
+	// 1 steer Sm40 <nil>
+	// 2 Commercial <nil>
+}
+
+func ExampleGraded() {
+	a, err := grade.Current.Assess(grade.Carcass{
+		Sex:      grade.Steer,
+		Maturity: maturity.Evidence{Skeletal: maturity.A.At(60), Lean: maturity.A.At(50)},
+		Marbling: grade.Small.At(40),
+		Measures: grade.Measures{Fat: grade.Inches(0.45), Ribeye: grade.SquareInches(12.4), KPH: grade.Percent(2.5), Weight: grade.Pounds(820)},
+	})
+	g := sheet.Graded{ID: "1", Assessment: a}
+	fmt.Println(g.ID, g.Assessment.Quality, g.Assessment.Yield.Grade(), err)
+	// Output: 1 Low Choice 3 <nil>
+}
+
+// The exhibits of a class of two, with the pen in a column of its own.
+func ExampleWriter() {
+	w, err := sheet.NewWriter(os.Stdout, "pen")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for i, m := range []grade.Marbling{grade.Small.At(40), grade.Slight.At(90)} {
+		row := sheet.Row{ID: fmt.Sprint(i + 1), Carcass: grade.Carcass{Sex: grade.Steer, Marbling: m}, Extra: []string{"north"}}
+		if err := w.Write(row); err != nil {
+			fmt.Println(err)
+		}
+	}
+	if err := w.Flush(); err != nil {
+		fmt.Println(err)
+	}
+	// Output:
+	// id,sex,skeletal,lean,teeth,papers_months,marbling,firmness,dark,below_cutter,fat_in,fat_adjust_in,ribeye_sq_in,kph_pct,weight_lb,pen
+	// 1,steer,,,,,Sm40,,,,,,,,,north
+	// 2,steer,,,,,Sl90,,,,,,,,,north
+}
+
+// A sheet is read, graded and written in one pass, whatever its size.
+func ExampleGradedWriter() {
+	in := "pen;id;sex;skeletal;lean;marbling;fat_mm;ribeye_sq_cm;kph_pct;weight_kg\nnorth;1;steer;A60;A50;Sm40;11.43;80;2.5;372\n"
+	o := sheet.Options{Comma: ';', Extra: true}
+	r, err := o.NewReader(strings.NewReader(in))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	w, err := sheet.NewGradedWriter(os.Stdout, r.Extra()...)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for g, err := range r.Grade(grade.Rules{Edition: grade.Current}) {
+		if err == nil {
+			err = w.Write(g)
+		}
+		if err != nil {
+			fmt.Println(err)
+		}
+	}
+	if err := w.Flush(); err != nil {
+		fmt.Println(err)
+	}
+	// Output:
+	// id,sex,skeletal,lean,teeth,papers_months,marbling,firmness,dark,below_cutter,fat_in,fat_adjust_in,ribeye_sq_in,kph_pct,weight_lb,overall,quality,yield,yield_grade,tier,pen
+	// 1,steer,A60,A50,,,Sm40,,,,0.45,,12.4,2.5,820.1196,A55,Low Choice,3.27345448,3,low choice,north
+}
+
+// A column that is not known is refused unless the caller wants to keep it.
+func ExampleOptions() {
+	in := "id,pen\n1,north\n"
+	for _, o := range []sheet.Options{{}, {Extra: true}} {
+		r, err := o.NewReader(strings.NewReader(in))
+		if err != nil {
+			var fe *grade.FieldError
+			fmt.Println(errors.As(err, &fe), fe.Value, fe.Err)
+			continue
+		}
+		fmt.Println(r.Extra())
+	}
+	// Output:
+	// true pen unknown
+	// [pen]
+}
+
+func ExampleColumn() {
+	for c := range sheet.Columns() {
+		if c.Field == "ribeye" {
+			fmt.Printf("%s holds %s\n", c.Name, c.Allowed)
+		}
+	}
+	// Output:
+	// ribeye_sq_in holds a number with at most 4 places, over 0 to 25 sq in
+	// ribeye_sq_cm holds a number with at most 4 places, over 0 to 25 sq in (161.29 sq cm)
+}
