@@ -11,6 +11,26 @@
 // every premium and discount that applies, times the weight. The result explains
 // itself line by line, see [Value.Steps].
 //
+//	base                 300.00   dollars per cwt
+//	tier select          -28.25
+//	yield 2.5 to 3        +1.38   the carcass has 2.764
+//	weight 600 to 900 lb  +0.00   the carcass has 880 lb
+//	price per cwt        273.13
+//	value per head     2,403.544  273.13 times 8.80 cwt
+//
+// That is a made-up carcass on the averages of the report and a base of 300.00;
+// no itemized example with an answer was found in print.
+//
+// # Bands
+//
+// A [Band] runs from From to To in the exact units of package grade, and one
+// whose To is zero has no upper end. Bands may be given in any order. What is
+// under the lowest band or over the highest has no price: the grid refuses it
+// rather than guess. Yields are the exact values of the federal equation, so that
+// 2.4999 and 2.5 can stand in different bands; a yield under 1 counts as 1,
+// because the whole grade is kept to 1 to 5. A grid without tiers, without yield
+// bands or without weight bands makes no difference for what it leaves out.
+//
 // # Edges
 //
 // Price classes in print share an edge: 900 lb stands in the row 600-900 lb and
@@ -32,6 +52,27 @@
 // when it comes here; whether a buyer takes the discount besides or instead is
 // for the grid to say.
 //
+// The report has no category for the grades of an old skeleton, Commercial and
+// below, so on its grid hardbone stands in place of the tier (derived). A tier
+// below Standard that is not hardbone, such as Utility in A maturity or a bull,
+// has no price there and is refused with [ErrNoPrice]; a buyer's own grid may
+// price it.
+//
+// A mark that [MarksOf] reads and the grid does not price adds nothing, and the
+// explanation says so. A mark that the caller names has to be priced.
+//
+// # Live animals
+//
+// [Dressing] gives the dressing percent, [BreakEven] the one at which a live and
+// a carcass price pay the same, [Value.PerLiveCwt] what a carcass value comes to
+// per cwt of live weight, and [PerHead] a weight at a price.
+//
+// # Order of a class
+//
+// [Order] places a class by value with [ByHead] or [ByCwt]; exhibits of equal
+// value share a place. Value is not merit: per head, weight decides most classes,
+// and a placing by merit comes from package placing/class.
+//
 // # Reports
 //
 // [Reports] yields what the public weekly report printed, with its date. The
@@ -39,11 +80,25 @@
 // a sale wants its own. Amounts of fat that the report gives for carcasses
 // without a yield grade are not used.
 //
+// The report of the week of 2025-01-06 is whole, with its ranges (official:
+// ams-ct155-2025-01-06). That of 2014-10-20 is a reprint of which part could be
+// read (published: ams-ct169-2014-10-20): its grid has no price for Choice or for
+// the common weights and yields.
+//
 // # Money and rounding
 //
 // An amount has at most 4 places and is under 10,000 dollars. Prices and values
 // are exact; [Value.PerHead] has up to 10 places. Whatever is rounded takes a
 // named [grade.Rounding]. No float has a part in it.
+//
+// # Zero values, copies and errors
+//
+// The zero [Terms] have no base and make no grid; the zero [Grid] prices nothing;
+// the zero [Value] is nothing for nothing; the zero [Mark] and [Edge] are not
+// set. A Grid keeps copies of its terms and hands out copies, and is safe for use
+// by many goroutines. Errors are [*grade.FieldError] with the entry, the value
+// and what is allowed; errors.Is tells [ErrGap], [ErrOverlap], [ErrRepeated] and
+// [ErrNoPrice] apart. Nothing panics. Terms go through encoding/json as they are.
 //
 // Results are for teaching and analysis. Only authorised federal graders assign
 // official grades.

@@ -52,7 +52,8 @@ type Graded struct {
 	Assessment grade.Assessment
 }
 
-// Reader reads a sheet row by row. Make one with [NewReader].
+// Reader reads a sheet row by row. Make one with [NewReader]. The zero Reader has
+// no rows.
 type Reader struct {
 	lines *lines
 	cols  []column
@@ -170,7 +171,7 @@ func (s *Reader) Extra() []string { return slices.Clone(s.extra) }
 // of nothing are skipped, and a line over 64 KiB is an error.
 func (s *Reader) Rows() iter.Seq2[Row, error] {
 	return func(yield func(Row, error) bool) {
-		for {
+		for s.lines != nil {
 			cells, err := s.lines.next()
 			if err == io.EOF {
 				return

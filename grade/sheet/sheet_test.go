@@ -983,3 +983,24 @@ func TestRowAllocations(t *testing.T) {
 		t.Errorf("%v allocations for %d rows", got, rows)
 	}
 }
+
+func TestZeroValues(t *testing.T) {
+	var r sheet.Reader
+	for range r.Rows() {
+		t.Error("a row of nothing")
+	}
+	for range r.Grade(grade.Rules{Edition: grade.Current}) {
+		t.Error("a graded row of nothing")
+	}
+	if r.Extra() != nil {
+		t.Error("extra columns of nothing")
+	}
+	var w sheet.Writer
+	if err := w.Write(sheet.Row{}); err == nil || err.Error() != "line 1: writer: missing; allowed: one made by NewWriter" || w.Flush() != nil {
+		t.Error(err)
+	}
+	var g sheet.GradedWriter
+	if err := g.Write(sheet.Graded{}); err == nil || err.Error() != "line 1: writer: missing; allowed: one made by NewGradedWriter" || g.Flush() != nil {
+		t.Error(err)
+	}
+}

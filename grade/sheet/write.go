@@ -13,7 +13,7 @@ import (
 
 // Writer writes rows to a sheet, measures in inches, square inches, percent and
 // pounds, which hold them exactly. Make one with [NewWriter], and call
-// [Writer.Flush] at the end.
+// [Writer.Flush] at the end. The zero Writer refuses every row.
 type Writer struct {
 	w     io.Writer
 	buf   []byte
@@ -85,11 +85,19 @@ const flushAt = 32 << 10
 // cells than there are extra columns gives an [*Error] and is not written; the
 // writer can go on. An error of the output stays.
 func (s *Writer) Write(row Row) error {
+	if s.w == nil {
+		return noOutput("NewWriter")
+	}
 	b, err := s.row(s.buf, row.ID, &row.Carcass)
 	if err != nil {
 		return err
 	}
 	return s.end(b, row.Extra, place[weight])
+}
+
+// noOutput is the error for a writer that has nothing to write to.
+func noOutput(maker string) error {
+	return &Error{Line: 1, Err: &grade.FieldError{Field: "writer", Allowed: "one made by " + maker, Err: grade.ErrMissing}}
 }
 
 // Flush writes what is left. It returns the first error of the output.
@@ -239,8 +247,9 @@ func needsQuotes(cell string, comma byte) bool {
 
 // GradedWriter writes graded rows to a sheet: the columns of a [Writer], then
 // overall (maturity), quality, yield (exact), yield_grade (1 to 5) and tier.
-// Make one with [NewGradedWriter], and call [GradedWriter.Flush] at the end.
-type GradedWriter struct{ w *Writer }
+// Make one with [NewGradedWriter], and call [GradedWriter.Flush] at the end. The
+// zero GradedWriter refuses every row.
+type GradedWriter struct{ w Writer }
 
 // NewGradedWriter returns a writer with the default options. See
 // [Options.NewGradedWriter].
@@ -255,12 +264,15 @@ func (o Options) NewGradedWriter(w io.Writer, extra ...string) (*GradedWriter, e
 	if err != nil {
 		return nil, err
 	}
-	return &GradedWriter{s}, nil
+	return &GradedWriter{*s}, nil
 }
 
 // Write writes one graded row. The errors are those of [Writer.Write], and one
 // for an Assessment that was not made by package grade.
 func (s *GradedWriter) Write(g Graded) error {
+	if s.w.w == nil {
+		return noOutput("NewGradedWriter")
+	}
 	a := &g.Assessment
 	b, err := s.w.row(s.w.buf, g.ID, &a.Carcass)
 	if err != nil {
