@@ -855,9 +855,13 @@ func ExampleQuality_Part() {
 func ExampleQuality_Compare() {
 	qs := []grade.Quality{grade.Prime.Part(grade.Low), grade.Utility.Part(grade.Whole), grade.Choice.Part(grade.High)}
 	slices.SortFunc(qs, func(a, b grade.Quality) int { return b.Compare(a) }) // best first
-	fmt.Println(qs)
+	for _, q := range qs {
+		fmt.Println(q)
+	}
 	// Output:
-	// [Low Prime High Choice Utility]
+	// Low Prime
+	// High Choice
+	// Utility
 }
 
 func ExampleQuality_Tier() {

@@ -235,7 +235,7 @@ func (p Panel) MeanTau() (tau float64, ok bool) {
 	return 1 - 2*float64(split)/(float64(m*(m-1)/2)*float64(n*(n-1)/2)), true
 }
 
-// PairVote is what the officials say of one pair of neighbours.
+// PairVote is what the officials say of one pair of neighbors.
 type PairVote struct {
 	Upper, Lower int // exhibits, Upper over Lower in the order asked about
 	For, Against int // officials that place them so, and the other way round

@@ -9,7 +9,7 @@
 // # What it computes
 //
 // An [Order] is a placing: the exhibits 1 to n of one class from first to last,
-// 2 to 12 of them. [Cuts] are the points between neighbours of the official
+// 2 to 12 of them. [Cuts] are the points between neighbors of the official
 // placing, from the top pair down, one fewer than exhibits. [NewOfficial] joins
 // the two into an [Official], which scores cards.
 //

@@ -123,7 +123,7 @@ func gradeChart(e grade.Edition, class Class) ([]byte, error) {
 		c.line(at(d.At(0), maturity.A.At(0)), at(d.At(0), maturity.E.At(100)), `stroke="#ffffff" stroke-opacity="0.55"`)
 	}
 	for _, cell := range all {
-		if cell.Line.At == grade.Devoid.At(0) && !cell.Rises {
+		if cell.At == grade.Devoid.At(0) && !cell.Rises {
 			continue // the edge of the chart
 		}
 		weight := "1.1"
@@ -303,7 +303,7 @@ func write(c *canvas, l grade.Line, in span, class, word string, heights []tenth
 // legend explains the strokes.
 func legend(c *canvas) {
 	y := bottom + 26*px
-	x := tenth(left)
+	x := left
 	c.text(x, y+4*px, "small", "A heavy line begins a grade, a light one a part of it. Its stroke tells the ground it stands on:")
 	y += 22 * px
 	for _, l := range []struct {

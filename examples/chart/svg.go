@@ -81,6 +81,6 @@ func (c *canvas) circle(at point, r tenth, attrs string) {
 
 func escape(s string) string {
 	var b strings.Builder
-	xml.EscapeText(&b, []byte(s)) // a Builder takes every write
+	_ = xml.EscapeText(&b, []byte(s)) // a Builder takes every write
 	return b.String()
 }

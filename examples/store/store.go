@@ -64,12 +64,12 @@ func (s *Store) SetOfficial(ctx context.Context, class string, o placing.Officia
 	if err != nil {
 		return err
 	}
-	defer tx.Rollback() // does nothing after Commit
+	defer func() { _ = tx.Rollback() }() // does nothing after Commit
 	rows, err := tx.QueryContext(ctx, `SELECT DISTINCT placing FROM card WHERE class = ? AND placing IS NOT NULL`, class)
 	if err != nil {
 		return err
 	}
-	defer rows.Close()
+	defer func() { _ = rows.Close() }() // a second close does nothing
 	for rows.Next() {
 		var card placing.Order
 		if err := rows.Scan(&card); err != nil {
@@ -108,7 +108,7 @@ func (s *Store) SetCard(ctx context.Context, rules placing.CardRules, class, mem
 	if err != nil {
 		return 0, err
 	}
-	defer tx.Rollback() // does nothing after Commit
+	defer func() { _ = tx.Rollback() }() // does nothing after Commit
 	var o placing.Official
 	err = tx.QueryRowContext(ctx, `SELECT official FROM class WHERE name = ?`, class).Scan(&o)
 	if errors.Is(err, sql.ErrNoRows) {
@@ -162,7 +162,7 @@ func (s *Store) Everything(ctx context.Context) (Everything, error) {
 	if err != nil {
 		return e, err
 	}
-	defer tx.Rollback() // nothing was written
+	defer func() { _ = tx.Rollback() }() // nothing was written
 	err = eachRow(ctx, tx, `SELECT name, official FROM class ORDER BY name`, func(rows *sql.Rows) error {
 		var c cards.OfficialPlacing
 		var o placing.Official
@@ -202,7 +202,7 @@ func eachRow(ctx context.Context, tx *sql.Tx, query string, f func(*sql.Rows) er
 	if err != nil {
 		return err
 	}
-	defer rows.Close()
+	defer func() { _ = rows.Close() }() // a second close does nothing
 	for rows.Next() {
 		if err := f(rows); err != nil {
 			return err
