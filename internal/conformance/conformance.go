@@ -10,9 +10,11 @@
 package conformance
 
 import (
+	"bytes"
 	"encoding/csv"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"slices"
@@ -97,16 +99,15 @@ func (r Row) Declared() (Verdict, error) {
 
 // Read reads a file of references.
 func Read(dir, name string) ([]Row, error) {
-	f, err := os.Open(filepath.Join(dir, name))
+	text, err := os.ReadFile(filepath.Join(dir, name))
 	if err != nil {
 		return nil, err
 	}
-	defer f.Close()
-	c := csv.NewReader(f)
+	c := csv.NewReader(bytes.NewReader(text))
 	var t table
 	for {
 		fields, err := c.Read()
-		if len(fields) == 0 {
+		if err == io.EOF {
 			break
 		}
 		if err != nil {

@@ -1,6 +1,7 @@
 package conformance
 
 import (
+	"bytes"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -13,12 +14,11 @@ import (
 // sourceRows reads sources.csv, whose first column is id in place of source_id.
 func sourceRows(dir string) ([]Row, error) {
 	const name = "sources.csv"
-	f, err := os.Open(filepath.Join(dir, name))
+	text, err := os.ReadFile(filepath.Join(dir, name))
 	if err != nil {
 		return nil, err
 	}
-	defer f.Close()
-	all, err := csv.NewReader(f).ReadAll()
+	all, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}

@@ -60,6 +60,7 @@ func Table(dir string) (string, error) {
 		line("none "+s.String(), "no source", s.String())
 	}
 	total := count{name: "**total**"}
+	var differ strings.Builder
 	for _, f := range files {
 		results, err := f.Verify(dir)
 		if err != nil {
@@ -74,6 +75,9 @@ func Table(dir string) (string, error) {
 				key = ids[0]
 			}
 			by[key].add(r)
+			if r.Verdict == Differs {
+				fmt.Fprintf(&differ, "- `%s` line %d, %s: %s%s\n", f.Name, r.Row.Line, r.Row.Get("source_id"), r.Row.difference(), r.Row.Get("note"))
+			}
 			total.add(r)
 		}
 	}
@@ -87,17 +91,7 @@ func Table(dir string) (string, error) {
 		}
 	}
 	b.WriteString("\nRows that differ:\n\n")
-	for _, f := range files {
-		results, err := f.Verify(dir)
-		if err != nil {
-			return "", err
-		}
-		for _, r := range results {
-			if r.Verdict == Differs {
-				fmt.Fprintf(&b, "- `%s` line %d, %s: %s%s\n", f.Name, r.Row.Line, r.Row.Get("source_id"), r.Row.difference(), r.Row.Get("note"))
-			}
-		}
-	}
+	b.WriteString(differ.String())
 	return b.String(), nil
 }
 
