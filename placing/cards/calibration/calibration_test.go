@@ -542,15 +542,17 @@ func TestSeason(t *testing.T) {
 	}
 	c, ok := s.Calibration("ada")
 	want := `member ada
-  marbling (points), 10 estimates: bias 0.0, spread 0.0, mean absolute 0.0, root mean square 0.0, correlation no spread (10)
-  quality (rungs), 10 estimates: bias +1.00, spread 0.00, mean absolute 1.00, root mean square 1.00, correlation 1.00
-  fat (in), 10 estimates: bias +0.050, spread 0.000, mean absolute 0.050, root mean square 0.050, correlation 1.00
-  KPH (%), 10 estimates: bias 0.00, spread 0.00, mean absolute 0.00, root mean square 0.00, correlation no spread (10)
-  weight (lb), 10 estimates: bias 0.0, spread 0.0, mean absolute 0.0, root mean square 0.0, correlation no spread (10)
-  yield (grades), 10 estimates: bias 0.00, spread 0.00, mean absolute 0.00, root mean square 0.00, correlation 1.00
-  quality grade, 10 carcasses: right 0.00, at most one off 1.00, kappa -0.27, linear 0.19, quadratic 0.58
-  whole yield grade, 10 carcasses: right 1.00, at most one off 1.00, kappa 1.00, linear 1.00, quadratic 1.00
-  placings, 3 classes: tau -0.33, share of points lost 0.59
+       trait    unit   n    bias  spread  mean absolute  root mean square     correlation
+    marbling  points  10     0.0     0.0            0.0               0.0  no spread (10)
+     quality   rungs  10   +1.00    0.00           1.00              1.00            1.00
+         fat      in  10  +0.050   0.000          0.050             0.050            1.00
+         KPH       %  10    0.00    0.00           0.00              0.00  no spread (10)
+      weight      lb  10     0.0     0.0            0.0               0.0  no spread (10)
+       yield  grades  10    0.00    0.00           0.00              0.00            1.00
+                grade   n  right  one off or right  kappa  linear  quadratic
+              quality  10   0.00              1.00  -0.27    0.19       0.58
+    whole yield grade  10   1.00              1.00   1.00    1.00       1.00
+  placings 3: tau -0.33, share of points lost 0.59
 `
 	if d := cmp.Diff(want, c.String()); d != "" || !ok {
 		t.Errorf("(-want +got):\n%s", d)
@@ -567,7 +569,7 @@ func TestSeason(t *testing.T) {
 		t.Errorf("fat: %+v", got)
 	}
 	ben, ok := s.Calibration("ben")
-	if got := ben.String(); got != "member ben\n  placings, 1 classes: tau too few (1), share of points lost too few (1)\n" || !ok {
+	if got := ben.String(); got != "member ben\n  placings 1: tau too few (1), share of points lost too few (1)\n" || !ok {
 		t.Errorf("ben: %q", got)
 	}
 	if _, ok := s.Calibration("cy"); ok {

@@ -298,12 +298,14 @@ func ExampleSeason() {
 	// [7]
 	// true
 	// member 7
-	//   quality (rungs), 12 estimates: bias +0.50, spread 1.45, mean absolute 1.17, root mean square 1.47, correlation 0.00
-	//   fat (in), 12 estimates: bias +0.050, spread 0.000, mean absolute 0.050, root mean square 0.050, correlation 1.00
-	//   yield (grades), 12 estimates: bias +0.15, spread 0.05, mean absolute 0.15, root mean square 0.16, correlation 0.99
-	//   quality grade, 12 carcasses: right 0.25, at most one off 0.67, kappa 0.00, linear 0.00, quadratic 0.00
-	//   whole yield grade, 12 carcasses: right 0.83, at most one off 1.00, kappa 0.64, linear 0.64, quadratic 0.64
-	//   placings, 12 classes: tau 0.67, share of points lost 0.05
+	//       trait    unit   n    bias  spread  mean absolute  root mean square  correlation
+	//     quality   rungs  12   +0.50    1.45           1.17              1.47         0.00
+	//         fat      in  12  +0.050   0.000          0.050             0.050         1.00
+	//       yield  grades  12   +0.15    0.05           0.15              0.16         0.99
+	//                 grade   n  right  one off or right  kappa  linear  quadratic
+	//               quality  12   0.25              0.67   0.00    0.00       0.00
+	//     whole yield grade  12   0.83              1.00   0.64    0.64       0.64
+	//   placings 12: tau 0.67, share of points lost 0.05
 	// <nil>
 	// 24
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"text/tabwriter"
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/text"
@@ -307,27 +308,35 @@ func (s Errors) figures(t Trait) TraitFigures {
 	return TraitFigures{t, s.N(), per(s.Bias()), per(s.Spread()), per(s.MeanAbsolute()), per(s.RootMeanSquare()), s.Correlation()}
 }
 
-// String gives the calibration as plain text.
+// String gives the calibration as plain text: a table of traits in their units, one
+// of grades, and a line on placings.
 func (c Calibration) String() string {
 	var b strings.Builder
 	b.WriteString("member " + c.Member + "\n")
+	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', tabwriter.AlignRight)
+	row := func(cells ...string) { _, _ = w.Write([]byte("\t" + strings.Join(cells, "\t") + "\t\n")) }
+	if len(c.Traits) > 0 {
+		row("trait", "unit", "n", "bias", "spread", "mean absolute", "root mean square", "correlation")
+	}
 	for _, t := range c.Traits {
 		d := traits[t.Trait].shown
-		b.WriteString("  " + t.Trait.String() + " (" + t.Trait.Unit() + "), " + strconv.Itoa(t.N) + " estimates: bias " + signed(t.Bias, d) +
-			", spread " + t.Spread.Text(d) + ", mean absolute " + t.MeanAbsolute.Text(d) + ", root mean square " + t.RootMeanSquare.Text(d) +
-			", correlation " + t.Correlation.Text(2) + "\n")
+		row(t.Trait.String(), t.Trait.Unit(), strconv.Itoa(t.N), signed(t.Bias, d), t.Spread.Text(d), t.MeanAbsolute.Text(d), t.RootMeanSquare.Text(d), t.Correlation.Text(2))
 	}
-	for _, g := range [...]struct {
+	_ = w.Flush() // a Builder takes every write
+	for i, g := range [...]struct {
 		name string
 		GradeFigures
-	}{{"quality grade", c.Quality}, {"whole yield grade", c.YieldGrade}} {
+	}{{"quality", c.Quality}, {"whole yield grade", c.YieldGrade}} {
+		if i == 0 && c.Quality.N+c.YieldGrade.N > 0 {
+			row("grade", "n", "right", "one off or right", "kappa", "linear", "quadratic")
+		}
 		if g.N > 0 {
-			b.WriteString("  " + g.name + ", " + strconv.Itoa(g.N) + " carcasses: right " + g.Exact.Text(2) + ", at most one off " + g.OneOff.Text(2) +
-				", kappa " + g.Kappa.Text(2) + ", linear " + g.Linear.Text(2) + ", quadratic " + g.Quadratic.Text(2) + "\n")
+			row(g.name, strconv.Itoa(g.N), g.Exact.Text(2), g.OneOff.Text(2), g.Kappa.Text(2), g.Linear.Text(2), g.Quadratic.Text(2))
 		}
 	}
+	_ = w.Flush()
 	if c.Placings > 0 {
-		b.WriteString("  placings, " + strconv.Itoa(c.Placings) + " classes: tau " + c.Tau.Text(2) + ", share of points lost " + c.Lost.Text(2) + "\n")
+		b.WriteString("  placings " + strconv.Itoa(c.Placings) + ": tau " + c.Tau.Text(2) + ", share of points lost " + c.Lost.Text(2) + "\n")
 	}
 	return b.String()
 }

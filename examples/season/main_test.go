@@ -1,0 +1,160 @@
+package main
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"flag"
+	"io"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"example.com/ribface/placing/cards/calibration"
+	"github.com/google/go-cmp/cmp"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	path := filepath.Join("testdata", name)
+	if *update {
+		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(string(want), got); d != "" {
+		t.Errorf("%s (-want +got):\n%s", name, d)
+	}
+}
+
+func command(t *testing.T, args ...string) string {
+	t.Helper()
+	var out bytes.Buffer
+	if err := run(args, &out, io.Discard); err != nil {
+		t.Fatal(err)
+	}
+	return out.String()
+}
+
+func TestGolden(t *testing.T) {
+	picture := filepath.Join(t.TempDir(), "bias.svg")
+	golden(t, "season.txt", command(t, "-svg", picture))
+	svg, err := os.ReadFile(picture)
+	if err != nil {
+		t.Fatal(err)
+	}
+	golden(t, "bias.svg", string(svg))
+	for d := xml.NewDecoder(bytes.NewReader(svg)); ; {
+		if _, err := d.Token(); err == io.EOF {
+			break
+		} else if err != nil {
+			t.Fatalf("the drawing is not well formed: %v", err)
+		}
+	}
+}
+
+// TestSheets: what is written is read back to the same page, and so are the rows of
+// every sheet in any order.
+func TestSheets(t *testing.T) {
+	dir := t.TempDir()
+	want := command(t, "-seed", "3", "-member", "E2", "-cards", dir)
+	_, want, _ = strings.Cut(want, "\n\n") // without the line that says it is invented
+	if got := command(t, "-member", "E2", "-from", dir); got != want {
+		t.Errorf("read back (-want +got):\n%s", cmp.Diff(want, got))
+	}
+	r := rand.New(rand.NewPCG(5, 5))
+	for _, name := range sheetNames {
+		text, err := os.ReadFile(filepath.Join(dir, name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		rows := strings.SplitAfter(string(text), "\n")
+		rows = rows[:len(rows)-1]
+		r.Shuffle(len(rows)-1, func(i, j int) { rows[i+1], rows[j+1] = rows[j+1], rows[i+1] })
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(strings.Join(rows, "")), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if got := command(t, "-member", "E2", "-from", dir); got != want {
+		t.Errorf("shuffled (-want +got):\n%s", cmp.Diff(want, got))
+	}
+}
+
+func TestRefused(t *testing.T) {
+	dir := t.TempDir()
+	command(t, "-cards", dir)
+	change := func(name, old, new string) string {
+		t.Helper()
+		to := t.TempDir()
+		for _, n := range sheetNames {
+			text, err := os.ReadFile(filepath.Join(dir, n))
+			if err != nil {
+				t.Fatal(err)
+			}
+			s := string(text)
+			if n == name {
+				if s = strings.Replace(s, old, new, 1); s == string(text) {
+					t.Fatalf("%s has no %q", name, old)
+				}
+			}
+			if err := os.WriteFile(filepath.Join(to, n), []byte(s), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		return to
+	}
+	for _, tt := range []struct {
+		name string
+		args []string
+		want string
+	}{
+		{"unknown flag", []string{"-x"}, "flag provided but not defined: -x"},
+		{"argument", []string{"x"}, `"x": no arguments are taken, only flags`},
+		{"unknown member", []string{"-member", "X"}, `member "X" has no cards in invented contest 8`},
+		{"no sheets", []string{"-from", t.TempDir()}, "placings.csv: no such file or directory"},
+		{"nowhere to write", []string{"-cards", filepath.Join(dir, "none")}, "placings.csv: no such file or directory"},
+		{"nowhere to draw", []string{"-svg", filepath.Join(dir, "none", "x.svg")}, "x.svg: no such file or directory"},
+		{"bad placing", []string{"-from", change("placings.csv", ",senior,", ",senior,9-")}, "placings.csv: line 2, column 6 (placing): order"},
+		{"bad score", []string{"-from", change("scores.csv", ",senior,", ",senior,9")}, "reasons: 9"},
+		{"no cuts", []string{"-from", change("officials.csv", "cuts", "cut")}, `officials.csv: line 1, column 4 (cut): column: "cut": unknown`},
+		{"estimate of no exhibit", []string{"-from", change("estimates.csv", "coolers,1,", "coolers,9,")}, "exhibit: 9: unknown"},
+		{"two cards", []string{"-from", change("placings.csv", "beef 1,N2", "beef 1,N1")}, "repeated"},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			err := run(tt.args, io.Discard, io.Discard)
+			if err == nil || !strings.Contains(err.Error(), tt.want) {
+				t.Errorf("got %v, want %q in it", err, tt.want)
+			}
+		})
+	}
+	if err := run([]string{"-h"}, io.Discard, io.Discard); !errors.Is(err, flag.ErrHelp) {
+		t.Errorf("got %v", err)
+	}
+	if _, err := (season{}).page("N1"); err == nil || err.Error() != "officials.csv: no contest" {
+		t.Errorf("got %v", err)
+	}
+}
+
+// TestGaps: a contest without a figure breaks the line.
+func TestGaps(t *testing.T) {
+	ok := calibration.Figure{Value: 0.25, N: 6}
+	none := calibration.Figure{N: 1, Reason: calibration.TooFew}
+	got := string(draw([]lean{{"A <1>", []calibration.Figure{ok, none, ok, ok}, []calibration.Figure{ok, none, ok, ok}}}, ""))
+	if n := strings.Count(got, "<polyline"); n != 2 {
+		t.Errorf("%d lines, want 2 pieces", n)
+	}
+	if n := strings.Count(got, "<circle"); n != 3 {
+		t.Errorf("%d points, want 3", n)
+	}
+	if !strings.Contains(got, "A &lt;1&gt;") {
+		t.Error("a name is not escaped")
+	}
+}

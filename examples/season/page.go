@@ -1,0 +1,287 @@
+package main
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/maturity"
+	"example.com/ribface/placing"
+	"example.com/ribface/placing/cards"
+	"example.com/ribface/placing/cards/calibration"
+)
+
+// page is what the program prints, and what it draws.
+type page struct {
+	text  string
+	leans []lean
+}
+
+// lean is one member's bias in yield, contest by contest.
+type lean struct {
+	member string
+	bias   []calibration.Figure
+	spread []calibration.Figure
+}
+
+// contest puts one contest together: 50 points for each placing class and set of
+// reasons, 10 for each quality and yield. Two points are lost for each part of a
+// quality grade and one for each tenth of a yield grade.
+func contest(name string, placings []cards.OfficialPlacing, facts []cards.OfficialFacts) (*cards.Contest, error) {
+	ladder, err := cards.NewEvenLadder(10*cards.Point, 2*cards.Point, rungs())
+	if err != nil {
+		return nil, err
+	}
+	_, exhibits := group(facts, func(f cards.OfficialFacts) string { return f.Class })
+	var classes []string
+	for _, p := range placings {
+		classes = append(classes, p.Class)
+	}
+	slices.Sort(classes)
+	f := cards.Format{
+		Name: name,
+		Components: []cards.Component{
+			{Name: "placings", Kind: cards.KindPlacing, Classes: classes, Value: cards.Points(50*len(classes)) * cards.Point},
+			{Name: "quality", Kind: cards.KindQuality, Classes: slices.Sorted(maps.Keys(exhibits)), Value: cards.Points(10*len(facts)) * cards.Point},
+			{Name: "yield", Kind: cards.KindYield, Classes: slices.Sorted(maps.Keys(exhibits)), Value: cards.Points(10*len(facts)) * cards.Point},
+			{Name: "reasons", Kind: cards.KindHand, Classes: classes[:1], Value: 50 * cards.Point},
+		},
+		TeamMembers: 4, Counting: 3,
+		Ties:     []cards.TieBreak{{Components: []string{"reasons"}}, {Components: []string{"quality", "yield"}}},
+		TeamTies: []cards.TieBreak{{Components: []string{"reasons"}}, {Components: []string{"placings"}, AllMembers: true}},
+	}
+	r := cards.Rules{
+		Quality: cards.QualityRule{Ladder: ladder},
+		Yield:   cards.YieldRule{Step: cards.Tenths, Rounding: grade.HalfUp, Value: 10 * cards.Point, Each: cards.Point},
+	}
+	return cards.NewContest(name, f, r, placings, facts)
+}
+
+// rungs are the qualities of young carcasses.
+func rungs() []grade.Quality { return cards.ChartQualities(grade.Current, maturity.A) }
+
+// page scores every contest and writes the page.
+func (s season) page(member string) (page, error) {
+	names, officials := group(s.officials, func(o cards.OfficialPlacing) string { return o.Contest })
+	_, facts := group(s.facts, func(o cards.OfficialFacts) string { return o.Contest })
+	_, placings := group(s.placings, func(c cards.PlacingCard) string { return c.Contest })
+	_, estimates := group(s.estimates, func(c cards.Estimate) string { return c.Contest })
+	_, scores := group(s.scores, func(c cards.HandScore) string { return c.Contest })
+	if len(names) == 0 {
+		return page{}, fmt.Errorf("%s: no contest", sheetNames[3])
+	}
+	whole, err := calibration.NewSeason(rungs())
+	if err != nil {
+		return page{}, err
+	}
+	var b strings.Builder
+	bias, spread := map[string][]calibration.Figure{}, map[string][]calibration.Figure{}
+	var classes strings.Builder
+	var last *cards.Contest
+	for at, name := range names {
+		c, err := contest(name, officials[name], facts[name])
+		if err != nil {
+			return page{}, err
+		}
+		last = c
+		tally, err := score(c, placings[name], estimates[name], scores[name])
+		if err != nil {
+			return page{}, err
+		}
+		standings, err := tally.Standings(cards.View{})
+		if err != nil {
+			return page{}, err
+		}
+		if err := follow(&classes, name, c, standings, officials[name], placings[name]); err != nil {
+			return page{}, err
+		}
+		// Each contest is a season of its own, merged into the whole.
+		one, err := calibration.NewSeason(rungs())
+		if err != nil {
+			return page{}, err
+		}
+		for _, p := range placings[name] {
+			o, _ := c.Official(p.Class)
+			if err := one.Placing(p.Member.ID, o, p.Card); err != nil {
+				return page{}, err
+			}
+		}
+		for _, e := range estimates[name] {
+			key, _ := c.Facts(e.Class, e.Exhibit)
+			if err := one.Estimate(e.Member.ID, e.Facts, key); err != nil {
+				return page{}, err
+			}
+		}
+		if err := whole.Merge(one); err != nil {
+			return page{}, err
+		}
+		for _, id := range one.Members() {
+			calibrated, _ := one.Calibration(id)
+			for _, t := range calibrated.Traits {
+				if t.Trait == calibration.TraitYield {
+					bias[id] = pad(bias[id], at, t.Bias)
+					spread[id] = pad(spread[id], at, t.Spread)
+				}
+			}
+		}
+		if at < len(names)-1 {
+			continue
+		}
+		fmt.Fprintf(&b, "== Standings of %s, of %v points\n\n%v", name, standings.Of, standings)
+		alone, err := tally.Standings(cards.View{Components: []string{"placings"}})
+		if err != nil {
+			return page{}, err
+		}
+		fmt.Fprintf(&b, "\n== Its placings alone, of %v points\n\n%v", alone.Of, alone)
+	}
+	other := func(m cards.Member) bool { return m.ID != member }
+	name := names[len(names)-1]
+	feedback, err := last.Feedback(member,
+		slices.DeleteFunc(slices.Clone(placings[name]), func(c cards.PlacingCard) bool { return other(c.Member) }),
+		slices.DeleteFunc(slices.Clone(estimates[name]), func(c cards.Estimate) bool { return other(c.Member) }),
+		slices.DeleteFunc(slices.Clone(scores[name]), func(c cards.HandScore) bool { return other(c.Member) }))
+	if err != nil {
+		return page{}, err
+	}
+	if feedback.Of == 0 {
+		return page{}, fmt.Errorf("member %q has no cards in %s", member, name)
+	}
+	fmt.Fprintf(&b, "\n== What member %s missed in %s\n\n%v", member, name, feedback)
+	fmt.Fprintf(&b, "\n== Calibration over %d contests\n\n", len(names))
+	var leans []lean
+	for _, id := range whole.Members() {
+		c, _ := whole.Calibration(id)
+		b.WriteString(c.String())
+		leans = append(leans, lean{id, pad(bias[id], len(names), calibration.Figure{})[:len(names)], pad(spread[id], len(names), calibration.Figure{})[:len(names)]})
+	}
+	fmt.Fprintf(&b, "\n== The classes: cuts, and the share that reversed each pair of neighbors\n\n%s", classes.String())
+	if err := s.agreement(&b); err != nil {
+		return page{}, err
+	}
+	return page{b.String(), leans}, nil
+}
+
+// pad puts a figure at a place, with gaps before it where there is none.
+func pad(figures []calibration.Figure, at int, f calibration.Figure) []calibration.Figure {
+	for len(figures) < at {
+		figures = append(figures, calibration.Figure{Reason: calibration.TooFew})
+	}
+	return append(figures, f)
+}
+
+// score tallies the cards of one contest.
+func score(c *cards.Contest, placings []cards.PlacingCard, estimates []cards.Estimate, scores []cards.HandScore) (*cards.Tally, error) {
+	tally := c.Tally()
+	for _, p := range placings {
+		item, err := c.Placing(p)
+		if err == nil {
+			err = tally.Add(item)
+		}
+		if err != nil {
+			return nil, err
+		}
+	}
+	for _, e := range estimates {
+		quality, yield, err := c.Estimate(e)
+		if err == nil {
+			err = tally.Add(quality, yield)
+		}
+		if err != nil {
+			return nil, err
+		}
+	}
+	for _, h := range scores {
+		item, err := c.Hand(h)
+		if err == nil {
+			err = tally.Add(item)
+		}
+		if err != nil {
+			return nil, err
+		}
+	}
+	return tally, nil
+}
+
+// follow writes how the placing classes of a contest went.
+func follow(b *strings.Builder, name string, c *cards.Contest, standings cards.Standings, officials []cards.OfficialPlacing, placings []cards.PlacingCard) error {
+	total := map[string]cards.Points{}
+	for _, m := range standings.Members {
+		total[m.Member.ID] = m.Total
+	}
+	officials = slices.Clone(officials)
+	slices.SortFunc(officials, func(a, b cards.OfficialPlacing) int { return strings.Compare(a.Class, b.Class) })
+	for _, key := range officials {
+		o, _ := c.Official(key.Class)
+		class := calibration.NewClass(o)
+		for _, p := range placings {
+			if p.Class != key.Class || !p.Card.Order.IsValid() {
+				continue
+			}
+			item, err := c.Placing(p)
+			if err != nil {
+				return err
+			}
+			if err := class.Add(p.Card.Order, total[p.Member.ID]-item.Points); err != nil {
+				return err
+			}
+		}
+		fmt.Fprintf(b, "%s, %s: %v; difficulty %s, discrimination %s;", name, key.Class, o, class.Difficulty().Text(2), class.Discrimination().Text(2))
+		for _, pair := range class.Pairs() {
+			if pair.Neighbors {
+				fmt.Fprintf(b, " %d-%d %s", pair.Upper, pair.Lower, pair.Share.Text(2))
+			}
+		}
+		b.WriteByte('\n')
+	}
+	return nil
+}
+
+// agreement writes how well the members agree with each other on what they all
+// graded.
+func (s season) agreement(b *strings.Builder) error {
+	marbling := calibration.NewJudges()
+	for _, e := range s.estimates {
+		if e.Facts.Marbling.Given {
+			if err := marbling.Add(fmt.Sprint(e.Contest, ", exhibit ", e.Exhibit), e.Member.ID, int64(e.Facts.Marbling.Value)); err != nil {
+				return err
+			}
+		}
+	}
+	r := marbling.Ratings()
+	i, err := r.Intraclass()
+	if err != nil {
+		return err
+	}
+	fmt.Fprintf(b, "\n== Agreement between members\n\nmarbling, %d carcasses, %d members: intraclass correlation of one member %s, of their mean %s\n", len(r.Exhibits), len(r.Judges), i.ICC21.Text(2), i.ICC2k.Text(2))
+	var w []string
+	names, by := group(s.placings, func(p cards.PlacingCard) string { return p.Contest })
+	for n, name := range names {
+		one := calibration.NewJudges()
+		for _, p := range by[name] {
+			if p.Class == placed[0] {
+				if err := addPlaces(one, p.Member.ID, p.Card.Order); err != nil {
+					return err
+				}
+			}
+		}
+		plain, _, err := one.Ratings().Concordance()
+		if err != nil {
+			return err
+		}
+		w = append(w, fmt.Sprintf("%d: %s", n+1, plain.Text(2)))
+	}
+	fmt.Fprintf(b, "placings of %s, Kendall's W of the members by contest: %s\n", placed[0], strings.Join(w, ", "))
+	return nil
+}
+
+// addPlaces adds the places that a member gives.
+func addPlaces(j calibration.Judges, member string, o placing.Order) error {
+	for place := 1; place <= o.Len(); place++ {
+		if err := j.Add(fmt.Sprint("exhibit ", o.At(place)), member, int64(place)); err != nil {
+			return err
+		}
+	}
+	return nil
+}

@@ -1,0 +1,87 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"example.com/ribface/placing/cards"
+)
+
+// season is what the sheets hold.
+type season struct {
+	placings  []cards.PlacingCard
+	estimates []cards.Estimate
+	scores    []cards.HandScore
+	officials []cards.OfficialPlacing
+	facts     []cards.OfficialFacts
+}
+
+// files are the sheets as text, by the names below.
+type files [5][]byte
+
+var sheetNames = [len(files{})]string{"placings.csv", "estimates.csv", "scores.csv", "officials.csv", "facts.csv"}
+
+// write turns a season into sheets.
+func (s season) write() (f files, err error) {
+	return f, errors.Join(
+		write(&f[0], cards.PlacingSheet(), s.placings),
+		write(&f[1], cards.EstimateSheet(), s.estimates),
+		write(&f[2], cards.HandSheet(), s.scores),
+		write(&f[3], cards.OfficialSheet(), s.officials),
+		write(&f[4], cards.KeySheet(), s.facts),
+	)
+}
+
+func write[T any](to *[]byte, sheet cards.Sheet[T], rows []T) error {
+	var b bytes.Buffer
+	err := sheet.Write(&b, slices.Values(rows))
+	*to = b.Bytes()
+	return err
+}
+
+// read turns sheets into a season. Every row that cannot be read is named.
+func (f files) read() (s season, err error) {
+	return s, errors.Join(
+		read(sheetNames[0], f[0], cards.PlacingSheet(), &s.placings),
+		read(sheetNames[1], f[1], cards.EstimateSheet(), &s.estimates),
+		read(sheetNames[2], f[2], cards.HandSheet(), &s.scores),
+		read(sheetNames[3], f[3], cards.OfficialSheet(), &s.officials),
+		read(sheetNames[4], f[4], cards.KeySheet(), &s.facts),
+	)
+}
+
+func read[T any](name string, text []byte, sheet cards.Sheet[T], to *[]T) error {
+	var errs []error
+	for row, err := range sheet.Read(bytes.NewReader(text)) {
+		if err != nil {
+			errs = append(errs, fmt.Errorf("%s: %w", name, err))
+			continue
+		}
+		*to = append(*to, row)
+	}
+	return errors.Join(errs...)
+}
+
+// save writes the sheets to a directory.
+func (f files) save(dir string) error {
+	for i, name := range sheetNames {
+		if err := os.WriteFile(filepath.Join(dir, name), f[i], 0o666); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// load reads the sheets of a directory.
+func load(dir string) (f files, err error) {
+	for i, name := range sheetNames {
+		if f[i], err = os.ReadFile(filepath.Join(dir, name)); err != nil {
+			return files{}, err
+		}
+	}
+	return f, nil
+}
