@@ -328,12 +328,11 @@ const mostFullCuts = 6
 //
 // The total is shared in proportion, points left over going to the largest
 // remainders, the upper pair first. In classes of up to six a pair left without a
-// point gets one from the largest cut; larger classes cannot have a cut in every
-// pair without negative cards, and keep their zeros. Where the result breaks the
-// limit or lets a card go negative, points are taken away one at a time from the
-// largest cut, of equal ones from the one nearest the middle, the upper first, so
-// the sum may come out less than the total. Weights that are all zero share
-// evenly.
+// point gets one from the largest cut, of equal ones from that nearest the middle;
+// larger classes cannot have a cut in every pair without negative cards, and keep
+// their zeros. Where the result breaks the
+// limit or lets a card go negative, the same is done with a total less by one,
+// until it fits. Weights that are all zero share evenly.
 //
 // A total too small to give every pair of up to six exhibits a point, or over 50, weights that are negative or over
 // 10^15 or not 1 to 11 in number, and a limit that is not set or does not speak
@@ -372,22 +371,34 @@ func SpreadCuts(total int, weights []int64, limit Limit) (Cuts, error) {
 		}
 		sum = int64(len(share))
 	}
-	points := make([]int, n-1)
+	for {
+		cuts, _ := NewCuts(apportion(total, start, share, sum)...)
+		if cuts.NeverNegative() && limit.Check(cuts) == nil {
+			return cuts, nil
+		}
+		total-- // at the latest, one point for every pair or none at all will fit
+	}
+}
+
+// apportion shares a total out by weights that add up to sum, start points or
+// more to each.
+func apportion(total, start int, weights []int64, sum int64) []int {
+	points, rest := make([]int, len(weights)), make([]int64, len(weights))
 	left := int64(total)
-	for i := range share {
-		points[i] = int(int64(total) * share[i] / sum)
+	for i, w := range weights {
+		points[i] = int(int64(total) * w / sum)
 		left -= int64(points[i])
-		share[i] = int64(total) * share[i] % sum
+		rest[i] = int64(total) * w % sum
 	}
 	for ; left > 0; left-- {
 		at := 0
-		for i := range share {
-			if share[i] > share[at] {
+		for i := range rest {
+			if rest[i] > rest[at] {
 				at = i
 			}
 		}
 		points[at]++
-		share[at] = -1
+		rest[at] = -1
 	}
 	for i := range points {
 		for points[i] < start {
@@ -395,13 +406,7 @@ func SpreadCuts(total int, weights []int64, limit Limit) (Cuts, error) {
 			points[largest(points)]--
 		}
 	}
-	for {
-		cuts, _ := NewCuts(points...)
-		if cuts.NeverNegative() && limit.Check(cuts) == nil {
-			return cuts, nil
-		}
-		points[largest(points)]--
-	}
+	return points
 }
 
 // largest returns the index of the largest cut, of equal ones that nearest the

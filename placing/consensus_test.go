@@ -346,10 +346,13 @@ func TestSpreadCuts(t *testing.T) {
 		{"single cuts over 8 are cut back", 15, []int64{20, 1, 1}, placing.LimitColorado, "8-1-1"},
 		{"without a limit on single cuts they stay", 15, []int64{20, 1, 1}, placing.LimitMaryland, "13-1-1"},
 		{"two exhibits take it all", 50, []int64{3}, placing.LimitExact, "50"},
-		{"three exhibits lose twice each cut", 50, []int64{3, 3}, placing.LimitExact, "12-13"},
+		{"three exhibits lose twice each cut", 50, []int64{3, 3}, placing.LimitExact, "13-12"},
 		{"the least total", 3, []int64{9, 1, 1}, placing.LimitSum, "1-1-1"},
 		{"six exhibits still have a cut each", 5, []int64{1, 1, 1, 1, 9}, placing.LimitExact, "1-1-1-1-1"},
-		{"seven cannot", 6, []int64{1, 1, 1, 1, 1, 1}, placing.LimitExact, "1-1-0-1-1-1"},
+		{"seven cannot", 6, []int64{1, 1, 1, 1, 1, 1}, placing.LimitExact, "1-1-1-1-1-0"},
+		{"a point is taken nearest the middle", 6, []int64{1, 1, 0, 0}, placing.LimitExact, "2-2-1-1"},
+		{"a point is taken from the largest", 7, []int64{2, 2, 0, 3}, placing.LimitExact, "2-2-1-2"},
+		{"of mirrored cuts the upper gives", 9, []int64{4, 0, 0, 4}, placing.LimitExact, "3-1-1-4"},
 		{"no points at all", 0, []int64{1, 1, 1, 1, 1, 1}, placing.LimitExact, "0-0-0-0-0-0"},
 	}
 	for _, tt := range tests {

@@ -210,9 +210,9 @@ func ExamplePlacing_Explain() {
 	// 1-2-3
 	// The policy runs in a circle: 1 over 2, 2 over 3 and 3 over 1.
 	// In the circle: 1 over 2 by quality tier, 1 tier better in quality, yield higher by 1.2; margin 0.3.
-	// In the circle: 3 over 1 by yield advantage, 2 tiers lower in quality, yield lower by 2.2; margin 0.20000001, close.
+	// In the circle: 3 over 1 by yield advantage, 2 tiers lower in quality, yield lower by 2.2; margin 0.2, close.
 	// In the circle: 2 over 3 by quality tier, 1 tier better in quality, yield higher by 1; margin 0.5.
-	// Resolved by the least total margin against it: the placing goes against 3 over 1 (margin 0.20000001).
+	// Resolved by the least total margin against it: the placing goes against 3 over 1 (margin 0.2).
 }
 
 func ExamplePlacing_ProposeCuts() {

@@ -30,7 +30,7 @@ func TestCircle(t *testing.T) {
 	one, two, three := grade.OneGrade/10, 15*grade.OneGrade/10, 2*grade.OneGrade
 	want := []class.Decision{
 		{Upper: 1, Lower: 2, Ground: class.ByTier, Margin: two - 12*one, Tiers: 1, Lead: -12 * one},
-		{Upper: 3, Lower: 1, Ground: class.ByAdvantage, Margin: 22*one - three + 1, Close: true, Tiers: -2, Lead: 22 * one},
+		{Upper: 3, Lower: 1, Ground: class.ByAdvantage, Margin: 22*one - three, Close: true, Tiers: -2, Lead: 22 * one},
 		{Upper: 2, Lower: 3, Ground: class.ByTier, Margin: two - 10*one, Tiers: 1, Lead: -10 * one},
 	}
 	if diff := cmp.Diff(want, p.Decisions); diff != "" {
@@ -48,9 +48,9 @@ func TestCircle(t *testing.T) {
 		"2 over 3 by quality tier, 1 tier better in quality, yield higher by 1; margin 0.5.",
 		"The policy runs in a circle: 1 over 2, 2 over 3 and 3 over 1.",
 		"In the circle: 1 over 2 by quality tier, 1 tier better in quality, yield higher by 1.2; margin 0.3.",
-		"In the circle: 3 over 1 by yield advantage, 2 tiers lower in quality, yield lower by 2.2; margin 0.20000001, close.",
+		"In the circle: 3 over 1 by yield advantage, 2 tiers lower in quality, yield lower by 2.2; margin 0.2, close.",
 		"In the circle: 2 over 3 by quality tier, 1 tier better in quality, yield higher by 1; margin 0.5.",
-		"Resolved by the least total margin against it: the placing goes against 3 over 1 (margin 0.20000001).",
+		"Resolved by the least total margin against it: the placing goes against 3 over 1 (margin 0.2).",
 	}
 	if diff := cmp.Diff(lines, p.Explain()); diff != "" {
 		t.Errorf("Explain (-want +got):\n%s", diff)

@@ -342,7 +342,7 @@ func (p *Policy) weigh(a, b *profile) Decision {
 		case !ok:
 			return over(a, b, ByTier, p.worth(gap)+max(-advantage, 0), true)
 		case advantage >= lift:
-			return over(b, a, ByAdvantage, advantage-lift+smallest, false)
+			return over(b, a, ByAdvantage, advantage-lift, false)
 		default:
 			return over(a, b, ByTier, lift-advantage, false)
 		}
@@ -379,7 +379,7 @@ func (p *Policy) within(a, b *profile, g Ground, over func(u, l *profile, g Grou
 	case !ok:
 		return over(a, b, g, margin, false)
 	case advantage >= lift:
-		return over(b, a, ByAdvantage, advantage-lift+smallest, false)
+		return over(b, a, ByAdvantage, advantage-lift, false)
 	default:
 		return over(a, b, g, min(margin, lift-advantage), false)
 	}

@@ -1,0 +1,244 @@
+package main
+
+import (
+	"encoding/csv"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// golden compares text with a file of testdata, and holds it to the width.
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	for i, line := range strings.Split(got, "\n") {
+		if n := len([]rune(line)); n > width {
+			t.Errorf("%s: line %d has %d characters: %s", name, i+1, n, line)
+		}
+		if strings.TrimRight(line, " ") != line {
+			t.Errorf("%s: line %d ends in spaces: %q", name, i+1, line)
+		}
+	}
+	path := filepath.Join("testdata", name)
+	if *update {
+		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(string(want), got); d != "" {
+		t.Errorf("%s (-want +got):\n%s", name, d)
+	}
+}
+
+// command runs the program and gives what it printed.
+func command(args ...string) (stdout, stderr string, err error) {
+	var out, log strings.Builder
+	err = run(args, &out, &log)
+	return out.String(), log.String(), err
+}
+
+func sheetFrom(t *testing.T, args ...string) string {
+	t.Helper()
+	out, log, err := command(args...)
+	if err != nil || log != "" {
+		t.Fatalf("%v %s", err, log)
+	}
+	return out
+}
+
+// file writes a file for one test.
+func file(t *testing.T, name, text string) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), name)
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+func TestInvented(t *testing.T) { golden(t, "invented.txt", sheetFrom(t)) }
+
+// TestFilesAreTheInvented reads the invented files from the disk: the same sheet,
+// but for the words that say it is invented.
+func TestFilesAreTheInvented(t *testing.T) {
+	own := sheetFrom(t)
+	got := sheetFrom(t, "-class", "class.csv", "-walk", "walk.csv", "-officials", "officials.csv", "-cards", "cards.csv", "-posted", "800 lb")
+	_, rest, _ := strings.Cut(own, "never were.\n")
+	if d := cmp.Diff("CLASS SHEET\n===========\n"+rest, got); d != "" {
+		t.Errorf("from files (-want +got):\n%s", d)
+	}
+}
+
+// lots reads the eight published lots (uf-mimeo-table4) as a class sheet, with
+// maturity and marbling as the reference table reads them: a lot's third of a
+// degree as its middle. The lots are means; steers are assumed, and the maturity
+// of a lot stands for skeletal and lean alike.
+func lots(t *testing.T) (sheet string, stated []string) {
+	t.Helper()
+	f, err := os.Open("../../testdata/references/lots-with-quality.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b strings.Builder
+	b.WriteString("id,sex,skeletal,lean,marbling,fat_in,ribeye_sq_in,kph_pct,weight_lb\n")
+	for _, row := range rows[1:] {
+		cell := map[string]string{}
+		for i, name := range rows[0] {
+			cell[name] = row[i]
+		}
+		number := func(name, unit string) string {
+			n, ok := strings.CutSuffix(cell[name], unit)
+			if !ok {
+				t.Fatalf("%s %q is not in %s", name, cell[name], unit)
+			}
+			return n
+		}
+		if cell["source_id"] != "uf-mimeo-table4" {
+			t.Fatalf("a lot of %s", cell["source_id"])
+		}
+		fmt.Fprintf(&b, "%s,steer,%s,%s,%s,%s,%s,%s,%s\n", cell["subject"], cell["maturity_read"], cell["maturity_read"], cell["marbling_read"],
+			number("fat", " in"), number("rea", " sq in"), number("kph", "%"), number("weight", " lb"))
+		stated = append(stated, cell["stated_yield_grade"])
+	}
+	return b.String(), stated
+}
+
+// TestPublishedLots runs the eight published lots through the program and compares
+// the whole yield grades with those printed. One differs and is kept: lot 33 has
+// 2.963 and is printed as 3, which hot weight in place of chilled explains
+// (derived).
+func TestPublishedLots(t *testing.T) {
+	sheet, stated := lots(t)
+	golden(t, "lots.csv", sheet)
+	out := sheetFrom(t, "-class", filepath.Join("testdata", "lots.csv"))
+	golden(t, "lots.txt", out)
+	var differ []string
+	for i, want := range stated {
+		_, rest, ok := strings.Cut(out, fmt.Sprintf("\nExhibit %d: ", i+1))
+		if !ok {
+			t.Fatalf("no exhibit %d", i+1)
+		}
+		line, _, _ := strings.Cut(rest, "\n")
+		if !strings.HasSuffix(line, "yield grade "+want) {
+			differ = append(differ, fmt.Sprintf("lot %d: %s, printed %s", 31+i, line, want))
+		}
+	}
+	if d := cmp.Diff([]string{"lot 33: Average Choice, yield grade 2, printed 3"}, differ); d != "" {
+		t.Errorf("differences (-want +got):\n%s", d)
+	}
+}
+
+func TestSheets(t *testing.T) {
+	header := "id,sex,skeletal,lean,marbling,fat_in,ribeye_sq_in,kph_pct,weight_lb\n"
+	two := file(t, "two.csv", header+"2,steer,A60,A50,Sm40,0.5,13.0,2.5,800\n1,steer,A60,A50,Sm40,0.5,13.0,2.5,800\n")
+	circle := file(t, "circle.csv", header+"1,steer,A60,A50,SlAb20,0.8,12.0,3.5,800\n2,steer,A60,A50,Md10,0.5,12.5,2.05,800\n3,steer,A60,A50,Sm30,0.3,14.0,1.95,800\n")
+	light := file(t, "light.csv", header+"1,steer,A60,A50,Sm40,0.3,9,2.5,380\n2,steer,A60,A50,Sm50,0.3,9,2.5,390\n")
+	thin := file(t, "thin.csv", header+"1,steer,A60,A50,Sm40,0.05,13,2.5,800\n2,steer,A60,A50,Sm50,0.4,13,2.5,800\n")
+	swap := file(t, "swap.csv", "site,ranking\nfat over rump,1 2\nmuscling of loin,1=2\n")
+	split := file(t, "split.csv", "contest,class,placing,cuts\n,x,1-2,9\n,x,2-1,5\n")
+	metric := file(t, "metric.csv", "id,sex,skeletal,lean,marbling,fat_mm,ribeye_sq_cm,kph_pct,weight_kg\na,steer,A60,A50,Sm40,12.7,84,2.5,363\nb,heifer,A60,A50,Sl40,7.6,90,2.0,360\n")
+	cards := file(t, "cards.csv", "contest,class,member,team,division,placing\n,x,Ada Quill,,,2-1\n,x,Bo Thistle,,,\n,x,Cy Marsh,,,unreadable\n")
+	tests := []struct {
+		name string
+		args []string
+		want []string // each must stand in the sheet
+		not  []string
+	}{
+		{"two alike", []string{"-class", two}, []string{"Placed 1-2.", "1 and 2 cannot be told apart by the policy.", "2 orders are equal by that count", "Nobody walked over these carcasses.", "- nothing in the data.", "- the worst of the class in nothing alone.", "1 and 2: the policy cannot tell them apart; any change would.", "No pair could then go the other way."}, []string{"9. The cards", "Note:", "each alone"}},
+		{"a circle", []string{"-class", circle}, []string{"Placed 1-2-3.", "The policy runs in a circle: 1 over 2, 2 over 3 and 3 over 1.", "the placing goes against 3 over 1", "Close: 3 and 1. Expect officials to differ.", "Taken as official here, from the policy: 1-2-3 cuts 3-5."}, nil},
+		{"no price", []string{"-class", light}, []string{"Not every exhibit has a price on this grid: exhibit 1: weight"}, []string{"By value"}},
+		{"fat that cannot be", []string{"-class", thin, "-walk", swap}, []string{"1 is fatter than the rib shows, at fat over rump (1 places over 1 site).", "2 is trimmer than the rib shows", "adjust the fat of 2 down", "1=2               0, 0, none, all level"}, nil},
+		{"trim over the rest", []string{"-class", file(t, "t.csv", header+"1,steer,A60,A50,Sm40,0.05,13,2.5,800\n2,steer,A60,A50,Sm50,0.04,13,2.5,800\n"), "-walk", file(t, "w.csv", "site,ranking\nfat over rump,2 1\n")}, []string{"Adjusted down by 0.1 in: exhibit 1: adjusted fat: -0.05 in: out of range"}, nil},
+		{"officials who split", []string{"-class", two, "-officials", split}, []string{"2 officials, each alone:", "They agree best on 1-2; over all officials 1 pair stand against it; 2 orders are as good, and the chair decides", "Kendall's W 0.00, mean tau -1.00", "Official, from the officials: 1-2 cuts"}, nil},
+		{"one official", []string{"-class", two, "-officials", file(t, "one.csv", "contest,class,placing,cuts\n,x,2-1,9\n")}, []string{"1 official, each alone:", "Official, from the officials: 2-1 cuts 9."}, []string{"Kendall"}},
+		{"as given, and negative", []string{"-class", circle, "-order", "3-2-1", "-cuts", "20-20"}, []string{"Official, as given: 3-2-1 cuts 20-20.", "With these cuts a card can score below zero."}, nil},
+		{"given cuts of zero have no words", []string{"-class", circle, "-cuts", "0-5"}, []string{"top pair, 1 over 2: 0."}, nil},
+		{"metric with names", []string{"-class", metric, "-cards", cards}, []string{"Exhibit 1 is a.", "Exhibit 2 is b.", "Ada Quill: 2-1, scores", "Bo Thistle: blank, scores 0", "Cy Marsh: unreadable, scores 0"}, nil},
+		{"another edition and base", []string{"-class", metric, "-edition", "1987", "-base", "250"}, []string{"Graded by the 1987 edition", "At a base of $250 per cwt"}, nil},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			out := sheetFrom(t, tt.args...)
+			flat := strings.Join(strings.Fields(out), " ")
+			for _, s := range tt.want {
+				if !strings.Contains(flat, strings.Join(strings.Fields(s), " ")) {
+					t.Errorf("missing %q in\n%s", s, out)
+				}
+			}
+			for _, s := range tt.not {
+				if strings.Contains(flat, s) {
+					t.Errorf("%q stands in\n%s", s, out)
+				}
+			}
+		})
+	}
+}
+
+func TestRefused(t *testing.T) {
+	header := "id,sex,skeletal,lean,marbling,fat_in,ribeye_sq_in,kph_pct,weight_lb\n"
+	good := header + "1,steer,A60,A50,Sm40,0.5,13.0,2.5,800\n2,steer,A60,A50,Sm40,0.5,13.0,2.5,800\n"
+	class := file(t, "class.csv", good)
+	tests := []struct {
+		name string
+		args []string
+		want []string // each must stand in the error
+	}{
+		{"no such file", []string{"-class", "no-such.csv"}, []string{"no-such.csv"}},
+		{"a bad cell", []string{"-class", file(t, "c.csv", header+"1,steer,A60,A50,Sm4,0.5,13.0,2.5,800\n2,ox,A60,A50,Sm40,0.5,13.0,2.5,800\n")}, []string{"line 2, column 5 (marbling)", "line 3, column 2 (sex)"}},
+		{"no header", []string{"-class", file(t, "c.csv", "")}, []string{"line 1"}},
+		{"one exhibit", []string{"-class", file(t, "c.csv", header+"1,steer,A60,A50,Sm40,0.5,13.0,2.5,800\n")}, []string{"exhibits: 1: out of range; allowed: 2 to 12"}},
+		{"a number twice", []string{"-class", file(t, "c.csv", strings.Replace(good, "\n2,", "\n1,", 1))}, []string{"exhibit number: 1: repeated"}},
+		{"an unknown site", []string{"-class", class, "-walk", file(t, "w.csv", "site,ranking\nfat over tail,1 2\n")}, []string{"line 2, column 1 (site)", `"fat over tail": unknown`}},
+		{"a bad ranking", []string{"-class", class, "-walk", file(t, "w.csv", "site,ranking\nfat over rump,1 1\nfat over hip,1 2 3\n")}, []string{"line 2, column 2 (ranking)", "line 3, column 2 (ranking)"}},
+		{"a site twice", []string{"-class", class, "-walk", file(t, "w.csv", "site,ranking\nfat over rump,1 2\nfat over rump,1 2\n")}, []string{"line 3, column 1 (site)", "repeated"}},
+		{"a walk of other columns", []string{"-class", class, "-walk", file(t, "w.csv", "site,order\n")}, []string{"line 1: the columns are site,ranking"}},
+		{"an empty walk", []string{"-class", class, "-walk", file(t, "w.csv", "")}, []string{"line 1: the columns are site,ranking"}},
+		{"a walk with too many cells", []string{"-class", class, "-walk", file(t, "w.csv", "site,ranking\nfat over rump,1,2\n")}, []string{"line 2: 3 cells"}},
+		{"a walk that is no CSV", []string{"-class", class, "-walk", file(t, "w.csv", "site,ranking\n\"fat,1 2\n")}, []string{"line"}},
+		{"a header that is no CSV", []string{"-class", class, "-walk", file(t, "w.csv", "\"site,ranking\n")}, []string{"line"}},
+		{"a bad card", []string{"-class", class, "-cards", file(t, "k.csv", "contest,class,member,team,division,placing\n,x,Ada Quill,,,2-2\n")}, []string{"line 2, column 6 (placing)"}},
+		{"a card of another size", []string{"-class", class, "-cards", file(t, "k.csv", "contest,class,member,team,division,placing\n,x,Ada Quill,,,2-1-3\n")}, []string{"card of Ada Quill: 2-1-3 places 3 exhibits; the class has 2"}},
+		{"an official of another size", []string{"-class", class, "-officials", file(t, "o.csv", "contest,class,placing,cuts\n,x,2-1-3,2-2\n")}, []string{"official 1: 2-1-3 places 3 exhibits; the class has 2"}},
+		{"an official that cannot be read", []string{"-class", class, "-officials", file(t, "o.csv", "contest,class,placing,cuts\n,x,2-2,2\n")}, []string{"line 2, column 3 (placing)"}},
+		{"no officials", []string{"-class", class, "-officials", file(t, "o.csv", "contest,class,placing,cuts\n")}, []string{"votes: missing"}},
+		{"an order of another size", []string{"-class", class, "-order", "1-2-3"}, []string{"-order 1-2-3: the class has 2 exhibits"}},
+		{"cuts of another size", []string{"-class", class, "-cuts", "1-2-3"}, []string{"-cuts: cuts: 1-2-3: out of range"}},
+		{"a base of nothing", []string{"-class", class, "-base", "0"}, []string{"base"}},
+		{"a weight without sense", []string{"-posted", "heavy"}, []string{"heavy"}},
+		{"a negative posted weight", []string{"-posted", "-800"}, []string{"weight: -800 lb"}},
+		{"a walk alone", []string{"-walk", "walk.csv"}, []string{"-walk, -officials and -cards go with -class"}},
+		{"a file without a flag", []string{"class.csv"}, []string{"class.csv: files are given by"}},
+		{"an unknown flag", []string{"-wine"}, []string{"wine"}},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			out, _, err := command(tt.args...)
+			if err == nil {
+				t.Fatalf("no error:\n%s", out)
+			}
+			if out != "" {
+				t.Errorf("printed besides the error:\n%s", out)
+			}
+			for _, s := range tt.want {
+				if !strings.Contains(err.Error(), s) {
+					t.Errorf("error %q does not have %q", err, s)
+				}
+			}
+		})
+	}
+}

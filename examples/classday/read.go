@@ -1,0 +1,193 @@
+package main
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"strconv"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/grade/sheet"
+	"example.com/ribface/placing"
+	"example.com/ribface/placing/cards"
+	"example.com/ribface/placing/class"
+)
+
+// day is everything that was read.
+type day struct {
+	invented bool
+	class    class.Class
+	names    []string      // of the exhibits, by number; nil where their number is all
+	panel    placing.Panel // of the officials; zero without any
+	cards    []cards.PlacingCard
+}
+
+// load reads the files, or the invented ones.
+func load(s settings) (day, error) {
+	d := day{invented: s.classFile == ""}
+	open := func(name string) (fs.File, error) { return os.Open(name) }
+	if d.invented {
+		open = invented.Open
+		s.classFile, s.walkFile, s.officialsFile, s.cardsFile = "class.csv", "walk.csv", "officials.csv", "cards.csv"
+		if s.posted == 0 {
+			s.posted = 800 * grade.Pound
+		}
+	}
+	// each reads one file and puts its name before what is wrong in it.
+	each := func(name string, read func(io.Reader) error) error {
+		if name == "" {
+			return nil
+		}
+		f, err := open(name)
+		if err != nil {
+			return err
+		}
+		defer func() { _ = f.Close() }() // it was read only
+		if err := read(f); err != nil {
+			return fmt.Errorf("%s: %w", name, err)
+		}
+		return nil
+	}
+	d.class = class.Class{Rules: grade.Rules{Edition: s.edition}, Posted: s.posted}
+	if err := each(s.classFile, d.readClass); err != nil {
+		return day{}, err
+	}
+	if err := each(s.walkFile, d.readWalk); err != nil {
+		return day{}, err
+	}
+	if err := each(s.officialsFile, d.readOfficials); err != nil {
+		return day{}, err
+	}
+	if err := each(s.cardsFile, d.readCards); err != nil {
+		return day{}, err
+	}
+	return d, nil
+}
+
+// readClass reads the carcasses. All that is wrong is reported at once.
+func (d *day) readClass(r io.Reader) error {
+	rows, err := sheet.NewReader(r)
+	if err != nil {
+		return err
+	}
+	var wrong []error
+	var ids []string
+	numbered := true
+	for row, err := range rows.Rows() {
+		if err != nil {
+			wrong = append(wrong, err)
+			continue
+		}
+		n, err := strconv.Atoi(row.ID)
+		numbered = numbered && err == nil
+		ids = append(ids, row.ID)
+		d.class.Exhibits = append(d.class.Exhibits, class.Exhibit{Number: n, Carcass: row.Carcass})
+	}
+	if wrong != nil {
+		return errors.Join(wrong...)
+	}
+	if !numbered {
+		d.names = ids
+		for i := range d.class.Exhibits {
+			d.class.Exhibits[i].Number = i + 1
+		}
+	}
+	_, err = d.class.Grade()
+	return err
+}
+
+// at puts line, column and name of a cell before what is wrong with it.
+func at(line, column int, name string, err error) error {
+	return fmt.Errorf("line %d, column %d (%s): %w", line, column, name, err)
+}
+
+// readWalk reads the sites with their rankings.
+func (d *day) readWalk(r io.Reader) error {
+	in := csv.NewReader(r)
+	in.FieldsPerRecord = -1
+	header, err := in.Read()
+	if err != nil && err != io.EOF {
+		return err
+	}
+	if len(header) != 2 || header[0] != "site" || header[1] != "ranking" {
+		return errors.New("line 1: the columns are site,ranking")
+	}
+	var wrong []error
+	for {
+		row, err := in.Read()
+		if err == io.EOF {
+			break
+		}
+		if err != nil {
+			return err
+		}
+		line, _ := in.FieldPos(0)
+		if len(row) != 2 {
+			wrong = append(wrong, fmt.Errorf("line %d: %d cells; the columns are site,ranking", line, len(row)))
+			continue
+		}
+		site, err := class.ParseSite(row[0])
+		if err != nil {
+			wrong = append(wrong, at(line, 1, "site", err))
+			continue
+		}
+		order, err := class.ParseRanking(row[1])
+		if err != nil {
+			wrong = append(wrong, at(line, 2, "ranking", err))
+			continue
+		}
+		walk := append(d.class.Walk, class.Look{Site: site, Order: order})
+		if err := walk.Check(len(d.class.Exhibits)); err != nil {
+			column, name := 2, "ranking"
+			if errors.Is(err, class.ErrRepeated) {
+				column, name = 1, "site"
+			}
+			wrong = append(wrong, at(line, column, name, err))
+			continue
+		}
+		d.class.Walk = walk
+	}
+	return errors.Join(wrong...)
+}
+
+// readOfficials reads one vote to a row.
+func (d *day) readOfficials(r io.Reader) error {
+	var wrong []error
+	var votes []placing.Vote
+	for row, err := range cards.OfficialSheet().Read(r) {
+		if err == nil && row.Order.Len() != len(d.class.Exhibits) {
+			err = fmt.Errorf("official %d: %s places %d exhibits; the class has %d", len(votes)+1, row.Order, row.Order.Len(), len(d.class.Exhibits))
+		}
+		if err != nil {
+			wrong = append(wrong, err)
+			continue
+		}
+		votes = append(votes, placing.Vote{Order: row.Order, Cuts: row.Cuts})
+	}
+	if wrong != nil {
+		return errors.Join(wrong...)
+	}
+	var err error
+	d.panel, err = placing.NewPanel(votes...)
+	return err
+}
+
+// readCards reads the placing cards and holds their size to the class.
+func (d *day) readCards(r io.Reader) error {
+	var wrong []error
+	for card, err := range cards.PlacingSheet().Read(r) {
+		if err != nil {
+			wrong = append(wrong, err)
+			continue
+		}
+		if o := card.Card.Order; o.IsValid() && o.Len() != len(d.class.Exhibits) {
+			wrong = append(wrong, fmt.Errorf("card of %s: %s places %d exhibits; the class has %d", card.Member.ID, o, o.Len(), len(d.class.Exhibits)))
+			continue
+		}
+		d.cards = append(d.cards, card)
+	}
+	return errors.Join(wrong...)
+}

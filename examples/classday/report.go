@@ -1,0 +1,574 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/grade/price"
+	"example.com/ribface/maturity/cite"
+	"example.com/ribface/placing"
+	"example.com/ribface/placing/class"
+)
+
+// width is the most characters on a line.
+const width = 100
+
+// page is the sheet as it is written.
+type page struct{ strings.Builder }
+
+// head starts a section.
+func (p *page) head(title string) {
+	fmt.Fprintf(p, "\n%s\n%s\n", title, strings.Repeat("-", len(title)))
+}
+
+// line writes one line.
+func (p *page) line(format string, args ...any) {
+	fmt.Fprintf(p, strings.TrimRight(format, " ")+"\n", args...)
+}
+
+// wrap writes text over as many lines as it takes, the later ones indented.
+func (p *page) wrap(first, rest, text string) {
+	at := first
+	for i, word := range strings.Fields(text) {
+		switch {
+		case i == 0:
+			at += word
+		case len(at)+1+len(word) > width:
+			p.WriteString(at + "\n")
+			at = rest + word
+		default:
+			at += " " + word
+		}
+	}
+	p.WriteString(at + "\n")
+}
+
+// say writes a sentence as one point of a list.
+func (p *page) say(text string) { p.wrap("  - ", "    ", text) }
+
+// step writes one step of the work with its rule and source under it.
+func (p *page) step(s cite.Step) {
+	what := s.Result
+	if s.Given != "" {
+		what = s.Given + " -> " + s.Result
+	}
+	p.wrap("  "+s.Name+": ", "      ", what)
+	p.wrap("      rule: ", "            ", s.Rule+" ["+s.Cite.String()+"]")
+}
+
+// sheetOf is what one sheet is written from.
+type sheetOf struct {
+	page
+	day
+	settings
+	graded   class.Graded
+	placed   class.Placing
+	cuts     class.CutProposal
+	theirs   placing.CutProposal // of the officials
+	official placing.Official
+}
+
+// report writes the whole sheet.
+func report(s settings, d day) (string, error) {
+	w := &sheetOf{day: d, settings: s}
+	var err error
+	if w.graded, err = d.class.Grade(); err != nil {
+		return "", err
+	}
+	if w.placed, err = w.graded.Place(class.DefaultPolicy()); err != nil {
+		return "", err
+	}
+	if w.cuts, err = w.placed.ProposeCuts(0); err != nil {
+		return "", err
+	}
+	order, cuts := w.placed.Order, w.cuts.Cuts
+	if d.panel.Len() > 0 {
+		order = d.panel.Consensus().Order
+		limit := placing.LimitExact
+		if order.Len() == 4 {
+			limit = placing.LimitColorado
+		}
+		if w.theirs, err = d.panel.ProposeCuts(order, limit); err != nil {
+			return "", fmt.Errorf("officials: %w", err)
+		}
+		cuts = w.theirs.Cuts
+	}
+	if s.order.IsValid() {
+		order = s.order
+		if order.Len() != w.graded.Len() {
+			return "", fmt.Errorf("-order %s: the class has %d exhibits", order, w.graded.Len())
+		}
+	}
+	if s.cuts.IsValid() {
+		cuts = s.cuts
+	}
+	if w.official, err = placing.NewOfficial(order, cuts); err != nil {
+		return "", fmt.Errorf("-cuts: %w", err)
+	}
+	w.opening()
+	w.overview()
+	w.work()
+	if err := w.walked(); err != nil {
+		return "", err
+	}
+	w.policy()
+	w.cutting()
+	if err := w.reasons(); err != nil {
+		return "", err
+	}
+	if err := w.whatIf(); err != nil {
+		return "", err
+	}
+	if err := w.value(); err != nil {
+		return "", err
+	}
+	if err := w.scores(); err != nil {
+		return "", err
+	}
+	w.closing()
+	return w.String(), nil
+}
+
+func (w *sheetOf) opening() {
+	w.line("CLASS SHEET")
+	w.line("===========")
+	if w.invented {
+		w.wrap("", "", "Bent Fork, beef carcasses. An invented class: the place, the carcasses, the members and their cards never were.")
+	}
+	w.wrap("", "", "For teaching and analysis. Only authorised federal graders assign official grades.")
+	w.wrap("", "", "Graded by the "+w.class.Rules.Edition.String()+" edition of the federal standard. In square brackets: where a rule comes from and how far it can be trusted.")
+	for _, n := range w.graded.Notes() {
+		w.wrap("Note: ", "      ", n+".")
+	}
+	for i, n := range w.names {
+		w.line("Exhibit %d is %s.", i+1, n)
+	}
+}
+
+func (w *sheetOf) overview() {
+	w.head("1. The class at a glance")
+	w.line("%2s  %-8s %-8s %-9s %-8s %-11s %-6s %-7s %-16s %-8s %s", "", "sex", "maturity", "marbling", "fat", "ribeye", "KPH", "weight", "quality", "yield", "grade")
+	for e := range w.graded.Exhibits() {
+		a := w.graded.Assessment(e.Number)
+		m := e.Carcass.Measures
+		w.line("%2d  %-8s %-8s %-9s %-8s %-11s %-6s %-7s %-16s %-8s %d", e.Number, e.Carcass.Sex, a.Maturity, e.Carcass.Marbling, m.Fat, m.Ribeye, m.KPH, m.Weight, a.Quality, a.Yield, a.Yield.Grade())
+	}
+	w.line("")
+	w.wrap("", "", "Yield is the federal equation, exact; the grade drops its decimals. The quick method by hand never sets a grade; here it gives:")
+	for e := range w.graded.Exhibits() {
+		m, _ := e.Carcass.Adjusted()
+		q, err := m.Quick()
+		if err != nil {
+			continue
+		}
+		y := w.graded.Assessment(e.Number).Yield
+		note := ""
+		if quick := grade.Yield(q.Total); quick.Grade() != y.Grade() {
+			note = fmt.Sprintf("  (would read as a %d; the grade is %d)", quick.Grade(), y.Grade())
+		}
+		w.line("%2d  fat %s, ribeye %s for %s expected, KPH %s: quick %s, equation %s%s", e.Number, q.Preliminary, m.Ribeye, q.Required, q.KPH, q.Total, y, note)
+	}
+}
+
+func (w *sheetOf) work() {
+	w.head("2. The work, exhibit by exhibit")
+	for n := 1; n <= w.graded.Len(); n++ {
+		if n > 1 {
+			w.line("")
+		}
+		a := w.graded.Assessment(n)
+		w.line("Exhibit %d: %s, yield grade %d", n, a.Quality, a.Yield.Grade())
+		for _, s := range a.Steps() {
+			w.step(s)
+		}
+	}
+}
+
+func (w *sheetOf) walked() error {
+	w.head("3. The walk, and whether the rib tells the truth")
+	if len(w.class.Walk) == 0 {
+		w.line("Nobody walked over these carcasses. The rib stands for the whole.")
+		return nil
+	}
+	r, err := w.graded.Represent(class.RibeyeForWeight)
+	if err != nil {
+		return err
+	}
+	w.line("%-24s %-16s %s", "site", "from the top", "pairs as at the rib, turned, tau-b")
+	show := func(name string, order class.Ranking, fat bool) {
+		w.line("%-24s %s", name, order)
+		for _, s := range r.Sites {
+			if s.Site.Fat() != fat {
+				continue
+			}
+			tau := "none, all level"
+			if t, ok := s.Pairs.TauB(); ok {
+				tau = fmt.Sprintf("%.2f", t)
+			}
+			w.line("  %-22s %-16s %d, %d, %s", s.Site, s.Order, s.Pairs.Same, s.Pairs.Reversed, tau)
+		}
+	}
+	show("fat at the rib", r.Fat, true)
+	show("ribeye for the weight", r.Ribeye, false)
+	w.line("")
+	tell := func(all []class.Standing, more, less, rib string) {
+		for i, s := range all {
+			word, sites := more, s.More
+			if s.Drift == class.LessElsewhere {
+				word, sites = less, s.Less
+			}
+			if s.Drift == 0 {
+				continue
+			}
+			text := fmt.Sprintf("%d is %s than %s shows, at %s (%s places over %s)", i+1, word, rib, list(sites), s.Shift, count(s.Looks, "site", "sites"))
+			if s.Passed != nil {
+				text += fmt.Sprintf("; that is %s going past it, and no finding of its own", numbers(s.Passed))
+			}
+			w.say(text + ".")
+		}
+	}
+	tell(r.FatStandings, "fatter", "trimmer", "the rib")
+	tell(r.MuscleStandings, "heavier muscled", "lighter muscled", "the ribeye")
+	proposals := r.Proposals()
+	if proposals == nil {
+		w.say("No adjustment of fat is proposed.")
+	}
+	for _, p := range proposals {
+		way, sign := "up", grade.Thickness(1)
+		if !p.Up {
+			way, sign = "down", -1
+		}
+		w.say(fmt.Sprintf("Proposed: adjust the fat of %d %s; %s to %s is usual [%s; size published: ga-2004-yield-tutorial]. The judge decides; this sheet grades without it.", p.Exhibit, way, p.Least, p.Most, p.Cite))
+		for _, by := range []grade.Thickness{p.Least, p.Most} {
+			changed, err := w.class.Adjust(class.Adjustment{Exhibit: p.Exhibit, Fat: sign * by})
+			if err != nil {
+				w.say(fmt.Sprintf("Adjusted %s by %s: %v.", way, by, err))
+				continue
+			}
+			g, err := changed.Grade()
+			if err != nil {
+				return err
+			}
+			placed, err := g.Place(w.placed.Policy)
+			if err != nil {
+				return err
+			}
+			y := g.Assessment(p.Exhibit).Yield
+			w.say(fmt.Sprintf("Adjusted %s by %s: yield %s, grade %d, and the class is placed %s.", way, by, y, y.Grade(), placed.Order))
+		}
+	}
+	return nil
+}
+
+func (w *sheetOf) policy() {
+	w.head("4. The placing")
+	w.line("Policy: %s.", w.placed.Policy.Name)
+	for _, r := range w.placed.Policy.Rules() {
+		w.say(r.Name + ": " + r.Rule + " [" + r.Cite.String() + "].")
+	}
+	w.line("")
+	w.line("Placed %s.", w.placed.Order)
+	for _, s := range w.placed.Explain() {
+		w.say(s)
+	}
+	for _, d := range w.placed.CloseOnes() {
+		w.say(fmt.Sprintf("Close: %d and %d. Expect officials to differ.", d.Upper, d.Lower))
+	}
+}
+
+func (w *sheetOf) cutting() {
+	w.head("5. Cuts, and the officials")
+	var margins []string
+	for _, m := range w.cuts.Margins {
+		margins = append(margins, m.String())
+	}
+	w.wrap("", "", fmt.Sprintf("Proposed: %s, from margins of %s yield grades between neighbors. Total %d of 5 for a hard class to 15 for a very placeable one [published: amsa-committee; the step between is our own].", w.cuts.Cuts, strings.Join(margins, ", "), w.cuts.Total))
+	w.officials()
+	o := w.official
+	w.line("")
+	switch {
+	case w.settings.order.IsValid() || w.settings.cuts.IsValid():
+		w.line("Official, as given: %s.", o)
+	case w.panel.Len() > 0:
+		w.line("Official, from the officials: %s.", o)
+	default:
+		w.line("Taken as official here, from the policy: %s.", o)
+	}
+	for i := 1; i <= o.Cuts().Len(); i++ {
+		words := ""
+		if s, ok := placing.WordsColorado.Cut(o.Cuts().At(i)); ok {
+			words = ", " + s + " [" + placing.WordsColorado.Cite().String() + "]"
+		}
+		w.say(fmt.Sprintf("%s, %d over %d: %d%s.", class.PairName(i, o.Order().Len()), o.Order().At(i), o.Order().At(i+1), o.Cuts().At(i), words))
+	}
+	if !o.Cuts().NeverNegative() {
+		w.say("With these cuts a card can score below zero.")
+	}
+	w.line("")
+	w.line("What the usual mistakes would score:")
+	for _, m := range class.Mistakes(o) {
+		w.line("  %-30s %-28s %3d", m.Name, m.Card, m.Score)
+	}
+	d := class.DifficultyOf(o)
+	w.wrap("", "", fmt.Sprintf("One who guesses loses %s points on average. Of all %d placings %d score above 40 and %d above 45; the lowest scores %d.", d.MeanLoss, d.Placings, d.Above40, d.Above45, d.Worst))
+}
+
+// officials tells what the officials make of the class.
+func (w *sheetOf) officials() {
+	if w.panel.Len() == 0 {
+		return
+	}
+	w.line("")
+	w.line("%s, each alone:", count(w.panel.Officials(), "official", "officials"))
+	for v := range w.panel.Votes() {
+		w.line("  %s cuts %s", v.Order, v.Cuts)
+	}
+	c := w.panel.Consensus()
+	text := fmt.Sprintf("They agree best on %s; over all officials %s stand against it", c.Order, count(c.Disagreement, "pair", "pairs"))
+	if c.Count > 1 {
+		text += fmt.Sprintf("; %d orders are as good, and the chair decides", c.Count)
+	}
+	w.wrap("", "", text+" [least total disagreement, published: stat-kemeny-example].")
+	if coefficient, ok := w.panel.Concordance(); ok {
+		tau, _ := w.panel.MeanTau()
+		w.wrap("", "", fmt.Sprintf("Agreement: Kendall's W %.2f, mean tau %.2f; 1 is full agreement.", coefficient, tau))
+	}
+	w.line("Cuts from theirs: %s.", w.theirs.Cuts)
+	for _, p := range w.theirs.Pairs {
+		w.say(fmt.Sprintf("%d over %d: %d for, %d against, %d to %d points, mean %s.", p.Upper, p.Lower, p.For, p.Against, p.Least, p.Most, p.Mean))
+	}
+}
+
+func (w *sheetOf) reasons() error {
+	w.head("6. Reasons")
+	r, err := w.graded.Reasons(w.placed)
+	if err != nil {
+		return err
+	}
+	w.line("For the policy's placing %s, from the data alone, what counts most first.", r.Order)
+	const most = 5
+	for _, p := range r.Pairs {
+		w.line("")
+		w.line("%s, %d over %d:", strings.ToUpper(p.Name[:1])+p.Name[1:], p.Upper, p.Lower)
+		for _, f := range p.Over[:min(len(p.Over), most)] {
+			w.say(f.String() + ".")
+		}
+		if p.Over == nil {
+			w.say("nothing in the data.")
+		}
+		for _, f := range p.Grants[:min(len(p.Grants), most)] {
+			w.say("granted: " + f.String() + ".")
+		}
+	}
+	w.line("")
+	w.line("Last, %d:", r.Order.At(r.Order.Len()))
+	for _, f := range r.Last[:min(len(r.Last), most)] {
+		w.say(f.String() + ".")
+	}
+	if r.Last == nil {
+		w.say("the worst of the class in nothing alone.")
+	}
+	return nil
+}
+
+func (w *sheetOf) whatIf() error {
+	w.head("7. What if")
+	w.line("How far each is from the lines:")
+	for n := 1; n <= w.graded.Len(); n++ {
+		a := w.graded.Assessment(n)
+		m, err := a.Carcass.Adjusted()
+		if err != nil {
+			return err
+		}
+		var parts []string
+		if l, ok := a.Yield.Better(); ok {
+			parts = append(parts, fmt.Sprintf("%s over yield grade %d%s", (-l.Away).String(), l.Grade, fatFor(m, l.At)))
+		}
+		if l, ok := a.Yield.Worse(); ok {
+			parts = append(parts, fmt.Sprintf("%s under yield grade %d%s", l.Away, l.Grade, fatFor(m, l.At)))
+		}
+		changes, err := a.Rules.QualityChanges(a.Carcass)
+		if err != nil {
+			return err
+		}
+		for i, c := range changes {
+			if c.Points < 0 && (i+1 == len(changes) || changes[i+1].Points > 0) || c.Points > 0 && (i == 0 || changes[i-1].Points < 0) {
+				parts = append(parts, fmt.Sprintf("%+d points of marbling to %s", c.Points, c.Quality))
+			}
+		}
+		w.wrap(fmt.Sprintf("  %d: ", n), "     ", strings.Join(parts, "; ")+".")
+	}
+	w.line("")
+	w.line("The smallest change that would turn each pair of neighbors, for the lower one and the upper one:")
+	for _, d := range w.placed.Neighbors() {
+		all, err := w.graded.Reversals(w.placed.Policy, d.Upper, d.Lower)
+		if err != nil {
+			return err
+		}
+		told := map[int]bool{}
+		for _, r := range all {
+			if told[r.Exhibit] {
+				continue
+			}
+			told[r.Exhibit] = true
+			w.say(fmt.Sprintf("%d over %d: %s of %d from %s to %s (%s); the class would then be placed %s.", d.Upper, d.Lower, r.Trait, r.Exhibit, r.From, r.To, r.Change, r.Order))
+		}
+		switch {
+		case d.Ground == 0:
+			w.say(fmt.Sprintf("%d and %d: the policy cannot tell them apart; any change would.", d.Upper, d.Lower))
+		case all == nil:
+			w.say(fmt.Sprintf("%d over %d: no one measure, and no marbling, could turn it.", d.Upper, d.Lower))
+		}
+	}
+	w.line("")
+	tol := grade.Tolerances{Fat: grade.Inch / 20, Ribeye: grade.SquareInch / 2, KPH: grade.OnePercent / 2, Marbling: 20, Maturity: 10}
+	w.wrap("", "", fmt.Sprintf("If all of it were estimates, good to %s of fat, %s of ribeye, %s KPH, %d points of marbling and %d of maturity:", tol.Fat, tol.Ribeye, tol.KPH, tol.Marbling, tol.Maturity))
+	for n := 1; n <= w.graded.Len(); n++ {
+		a := w.graded.Assessment(n)
+		e, err := a.Rules.Estimate(a.Carcass, tol)
+		if err != nil {
+			return err
+		}
+		var qualities []string
+		for _, q := range e.Qualities {
+			qualities = append(qualities, q.Quality.String())
+		}
+		w.wrap(fmt.Sprintf("  %d: ", n), "     ", fmt.Sprintf("yield %s to %s, grade %s; %s.", e.Least, e.Most, or(e.Grades), strings.Join(qualities, " or ")))
+	}
+	could, err := w.graded.CouldReverse(w.placed.Policy, tol)
+	if err != nil {
+		return err
+	}
+	var pairs []string
+	for _, d := range could {
+		pairs = append(pairs, fmt.Sprintf("%d over %d", d.Upper, d.Lower))
+	}
+	if pairs == nil {
+		w.line("No pair could then go the other way.")
+	} else {
+		w.wrap("", "", "Pairs that could then go the other way: "+strings.Join(pairs, ", ")+".")
+	}
+	return nil
+}
+
+// fatFor says what fat would put the carcass on a line of yield.
+func fatFor(m grade.Measures, line grade.Yield) string {
+	o, err := m.Solve(grade.FatFactor, line)
+	if err != nil {
+		return ""
+	}
+	v, _ := o.Exact() // for fat it is always finite
+	return fmt.Sprintf(" (fat of %s in would be on the line)", v)
+}
+
+func (w *sheetOf) value() error {
+	w.head("8. Value")
+	report := price.Latest()
+	grid, err := price.New(report.Terms(w.base))
+	if err != nil {
+		return err
+	}
+	w.wrap("", "", fmt.Sprintf("At a base of $%s per cwt with the averages printed for the week of %s [%s]. One week's market and no rule.", w.base, report.Week.Format("2006-01-02"), report.Cite))
+	v, err := w.graded.ByValue(grid, price.ByHead, nil)
+	if err != nil {
+		w.wrap("", "", "Not every exhibit has a price on this grid: "+err.Error()+".")
+		return nil
+	}
+	for i, x := range v.Values {
+		cents, err := x.Cents(grade.HalfUp)
+		if err != nil {
+			return err
+		}
+		var parts []string
+		for _, p := range x.Parts() {
+			if !p.Amount.IsZero() {
+				parts = append(parts, p.Name+" "+p.Amount.StringFixed(2))
+			}
+		}
+		if parts == nil {
+			parts = []string{"no premium or discount"}
+		}
+		w.wrap(fmt.Sprintf("  %d: ", i+1), "     ", fmt.Sprintf("$%s per cwt, $%s a head; %s.", x.PerCwt().StringFixed(2), cents.StringFixed(2), strings.Join(parts, ", ")))
+	}
+	pairs, err := class.RankingOf(w.placed.Order).Against(v.Order)
+	if err != nil {
+		return err
+	}
+	w.wrap("", "", fmt.Sprintf("By value: %s (= is equal). Placed: %s. Of the pairs %d go the same way, %d the other, %d are of equal value.", v.Order, w.placed.Order, pairs.Same, pairs.Reversed, pairs.TiedThen))
+	return nil
+}
+
+func (w *sheetOf) scores() error {
+	if w.cards == nil {
+		return nil
+	}
+	w.head("9. The cards")
+	w.line("Official: %s.", w.official)
+	var rules placing.CardRules
+	for _, c := range w.cards {
+		score, err := rules.Score(w.official, c.Card)
+		if err != nil {
+			return fmt.Errorf("card of %s: %w", c.Member.ID, err)
+		}
+		name := c.Member.ID
+		if c.Member.Team != "" {
+			name += ", " + c.Member.Team
+		}
+		w.line("")
+		if !c.Card.Order.IsValid() {
+			mark := c.Card.Mark
+			if mark == 0 {
+				mark = placing.Blank
+			}
+			penalty, from := rules.Penalty(mark)
+			w.wrap("", "  ", fmt.Sprintf("%s: %s, scores %d: %s [%s].", name, mark, score, penalty, from))
+			continue
+		}
+		w.line("%s: %s, scores %d", name, c.Card.Order, score)
+		missed := false
+		for f := range w.official.Faults(c.Card.Order) {
+			missed = true
+			why := ""
+			if facts := w.graded.Facts(w.placed.Policy, f.Upper, f.Lower); len(facts) > 0 {
+				why = " " + facts[0].String() + "."
+			}
+			w.say(fmt.Sprintf("%d goes over %d: cost %d.%s", f.Upper, f.Lower, f.Points, why))
+		}
+		if !missed {
+			w.say("nothing missed.")
+		}
+	}
+	return nil
+}
+
+func (w *sheetOf) closing() {
+	w.head("Cautions")
+	w.say("Results are for teaching and analysis. Only authorised federal graders assign official grades.")
+	w.say("In coolers and plants the rules of the site come first: stay off the moving rail, no knives, touch nothing, dress for the cold, and report illness before going in.")
+}
+
+func list(sites []class.Site) string {
+	var names []string
+	for _, s := range sites {
+		names = append(names, s.String())
+	}
+	return strings.Join(names, ", ")
+}
+
+func numbers(all []int) string {
+	var names []string
+	for _, n := range all {
+		names = append(names, fmt.Sprint(n))
+	}
+	return strings.Join(names, ", ")
+}
+
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprint(n, " ", many)
+}
+
+func or(all []int) string { return strings.ReplaceAll(numbers(all), ", ", " or ") }
