@@ -99,13 +99,13 @@ func ExampleDifficulty() {
 
 func ExampleShape() {
 	for s := practice.CloseMiddle; s <= practice.ClearSteps; s++ {
-		c, err := practice.Make(1, practice.Spec{Shape: s})
+		c, err := practice.Make(8, practice.Spec{Shape: s})
 		fmt.Println(s, c.Official.Cuts(), err)
 	}
 	// Output:
-	// close middle 6-1-6 <nil>
-	// close pairs 1-8-1 <nil>
-	// clear steps 5-5-4 <nil>
+	// close middle 5-1-6 <nil>
+	// close pairs 1-6-1 <nil>
+	// clear steps 5-4-4 <nil>
 }
 
 func ExampleFieldError() {
