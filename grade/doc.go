@@ -82,11 +82,11 @@
 // 0.0 to 6.0 % by 0.5, weight 400 to 1,200 lb by 1 and ribeye 7.0 to 20.0 sq in by
 // 0.1: 55,928,223 of them. The formula in float64, written left to right as
 // above, with each input the nearest float64 to its decimal text, and math.Floor
-// for the whole grade, is wrong at 3,002 of them (amd64 without fused
-// operations; by a tenth of a grade, at 36,560). Only carcasses that stand
-// exactly on a grade can go wrong, there are 11,240 of these, and every one of
-// the 3,002 comes out one grade too low. Other processors fuse products and sums
-// and are wrong at other carcasses. Two of them:
+// for the whole grade, is wrong at 3,002 of them, and rounded down to a tenth at
+// 36,560 (amd64 without fused operations). Only carcasses that stand exactly on a
+// grade can get the wrong one, there are 11,240 of these, and every one of the
+// 3,002 comes out one grade too low. Other processors fuse products and sums and
+// are wrong at other carcasses. Two of the 3,002:
 //
 //	fat 0.60  KPH 1.5  weight 660  ribeye 11.9   exact 3   float64 2.9999999999999996, grade 2
 //	fat 0.35  KPH 3.5  weight 915  ribeye 11.1   exact 4   float64 3.9999999999999996, grade 3
