@@ -20,6 +20,7 @@ import (
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/cards"
 	"example.com/ribface/placing/cards/calibration"
+	"example.com/ribface/placing/cards/practice"
 	"example.com/ribface/placing/class"
 )
 
@@ -134,6 +135,8 @@ var types = []stored{
 	via[calibration.Weights](each(calibration.Unweighted)...),
 	via[calibration.Reason](each(calibration.TooFew)...),
 	via[calibration.Trait](each(calibration.TraitMaturity)...),
+	via[practice.Difficulty](each(practice.Difficulty(1))...),
+	via[practice.Shape](each(practice.Shape(1))...),
 	via[class.Ranking](class.MustParseRanking("3 1=2")),
 	via[class.Site](each(class.FatRound)...),
 	via[class.Trait](each(class.TraitQuality)...),

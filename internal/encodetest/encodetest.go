@@ -1,5 +1,7 @@
-// Package encodetest checks that a value type encodes itself in every way that
-// the module promises: text, JSON, flags, structured logs and databases.
+// Package encodetest pins the spelling of values: for each type a table of texts,
+// further spellings, bad texts and values without text, taken through every
+// encoding that the module promises. The laws that hold for all values, whatever
+// their spelling, are those of the package roundtrip.
 package encodetest
 
 import (
