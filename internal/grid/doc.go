@@ -14,7 +14,9 @@
 // and wasm. The counts below are of forms that spell out where the roundings are, by
 // conversion or by math.FMA, so that they hold on every processor; the plain text
 // of the formula is held to the unfused counts only where the build constraints
-// of the test say that the compiler does not fuse.
+// of the test say that the compiler does not fuse. With go1.26 the plain text had
+// the counts of "additions fused" on amd64 v3, and on arm64, emulated, those of
+// "all fused".
 //
 // A part of the grid is always counted; the flag -grid counts all of it:
 //
