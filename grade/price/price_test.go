@@ -339,6 +339,41 @@ func TestTiers(t *testing.T) {
 	}
 }
 
+func TestEveryTierIsNamed(t *testing.T) {
+	g, err := price.New(price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{Tier: grade.BelowStandard}, {Tier: grade.StandardTier}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, err = g.Value(assessed(grade.Prime.Part(grade.Low), one, lb))
+	if want := "tier: prime: no price; allowed: standard, below standard"; err == nil || err.Error() != want {
+		t.Errorf("%v, want %s", err, want)
+	}
+	if v, err := g.Value(assessed(grade.NoGrade.Part(grade.Whole), one, lb)); err != nil || !v.PerCwt().Equal(dec("1")) {
+		t.Errorf("%s, %v", v.PerCwt(), err)
+	}
+}
+
+// Amounts have no needless zeros, whatever the decimal library does with them.
+func TestAmountsAreShort(t *testing.T) {
+	for amount, want := range map[string]struct{ coefficient, exponent int64 }{
+		"300": {300, 0}, "300.10": {3001, -1}, "300.0001": {3_000_001, -4},
+	} {
+		g, err := price.New(price.Terms{Base: dec(amount)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		v, err := g.Value(assessed(grade.Prime.Part(grade.Low), one, 100*lb))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, d := range []decimal.Decimal{v.PerCwt(), v.PerHead()} {
+			if d.CoefficientInt64() != want.coefficient || int64(d.Exponent()) != want.exponent {
+				t.Errorf("%s is %d times 10 to the %d, want %d and %d", amount, d.CoefficientInt64(), d.Exponent(), want.coefficient, want.exponent)
+			}
+		}
+	}
+}
+
 func TestMarks(t *testing.T) {
 	a := assessed(grade.Select.Part(grade.Low), 7*one/2, 700*lb)
 	with := func(f func(*grade.Assessment)) grade.Assessment {
