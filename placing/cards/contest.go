@@ -270,8 +270,8 @@ func (c *Contest) Facts(class string, exhibit int) (f Facts, ok bool) {
 }
 
 func (c *Contest) item(m Member, component int, class string, exhibit int, scored, of Points) (Item, error) {
-	if err := checkName("member", m.ID, true); err != nil {
-		return Item{}, err
+	if m.ID == "" {
+		return Item{}, checkName("member", m.ID, true)
 	}
 	return Item{m, c.format.Components[component].Name, class, exhibit, scored, of}, nil
 }

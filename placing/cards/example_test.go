@@ -372,9 +372,15 @@ func ExampleCardQualities() {
 }
 
 func ExampleChartQualities() {
-	fmt.Println(cards.ChartQualities(grade.Current, maturity.C))
+	for _, q := range cards.ChartQualities(grade.Current, maturity.C) {
+		fmt.Println(q)
+	}
 	// Output:
-	// [Commercial Utility Cutter Canner No grade]
+	// Commercial
+	// Utility
+	// Cutter
+	// Canner
+	// No grade
 }
 
 func ExampleMarkRules() {

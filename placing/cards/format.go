@@ -124,9 +124,9 @@ func (s ShortTeam) AppendText(b []byte) ([]byte, error) {
 // MarshalText gives the rule in words.
 func (s ShortTeam) MarshalText() ([]byte, error) { return s.AppendText(nil) }
 
-// UnmarshalText reads what [ParseShortTeam] reads; empty text gives zero. On error
-// the receiver is left as it was.
-func (s *ShortTeam) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseShortTeam) }
+// UnmarshalText reads what [ParseShortTeam] reads. On error the receiver is left as
+// it was.
+func (s *ShortTeam) UnmarshalText(b []byte) error { return text.UnmarshalSet(s, b, ParseShortTeam) }
 
 // Value gives the rule for a database.
 func (s ShortTeam) Value() (driver.Value, error) { return text.Value(s) }

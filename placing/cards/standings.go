@@ -13,6 +13,7 @@ import (
 type Tally struct {
 	contest *Contest
 	members map[string]*record
+	last    [2]int // slots that were found last, of the first and second items
 }
 
 // record is what one member has so far.
@@ -60,34 +61,57 @@ func (t *Tally) record(m Member) (*record, error) {
 // member has already, as from a second card for one class, one that the contest
 // does not have, and a member in two teams or divisions give a [*FieldError].
 func (t *Tally) Add(items ...Item) error {
-	for pass := range 2 {
-		for i, item := range items {
-			if !item.IsValid() {
-				continue
-			}
-			at, ok := t.contest.part[item.Component]
-			n, found := t.contest.slotAt[slotKey{at, item.Class}]
-			if !ok || !found || item.Exhibit < 0 || item.Exhibit > MaxExhibit || t.contest.slots[n].exhibits&(1<<item.Exhibit) == 0 {
-				return inMember(item.Member, &FieldError{Field: item.where(), Allowed: "an item of the contest", Err: ErrUnknown})
-			}
-			r, err := t.record(item.Member)
-			if err != nil {
-				return err
-			}
-			if pass == 1 {
-				r.seen[n] |= 1 << item.Exhibit
-				r.scores[at] += item.Points
-				continue
-			}
-			again := func(o Item) bool {
-				return o.Member.ID == item.Member.ID && o.Component == item.Component && o.Class == item.Class && o.Exhibit == item.Exhibit
-			}
-			if r.seen[n]&(1<<item.Exhibit) != 0 || slices.ContainsFunc(items[:i], again) {
-				return inMember(item.Member, &FieldError{Field: item.where(), Allowed: "one card for each class", Err: ErrRepeated})
-			}
+	type found struct {
+		r    *record
+		slot int
+		bit  uint64
+	}
+	var room [4]found
+	list := room[:0]
+	for i := range items {
+		item := &items[i]
+		if !item.IsValid() {
+			list = append(list, found{})
+			continue
+		}
+		n, ok := t.slot(item, &t.last[i%len(t.last)])
+		if !ok || item.Exhibit < 0 || item.Exhibit > MaxExhibit || t.contest.slots[n].exhibits&(1<<item.Exhibit) == 0 {
+			return inMember(item.Member, &FieldError{Field: item.where(), Allowed: "an item of the contest", Err: ErrUnknown})
+		}
+		r, err := t.record(item.Member)
+		if err != nil {
+			return err
+		}
+		f := found{r, n, 1 << item.Exhibit}
+		if r.seen[n]&f.bit != 0 || slices.Contains(list, f) {
+			return inMember(item.Member, &FieldError{Field: item.where(), Allowed: "one card for each class", Err: ErrRepeated})
+		}
+		list = append(list, f)
+	}
+	for i, f := range list {
+		if f.r != nil {
+			f.r.seen[f.slot] |= f.bit
+			f.r.scores[t.contest.slots[f.slot].component] += items[i].Points
 		}
 	}
 	return nil
+}
+
+// slot finds the slot of an item, where it was last time if it can.
+func (t *Tally) slot(item *Item, last *int) (int, bool) {
+	c := t.contest
+	if s := &c.slots[*last]; s.class == item.Class && c.format.Components[s.component].Name == item.Component {
+		return *last, true
+	}
+	at, ok := c.part[item.Component]
+	if !ok {
+		return 0, false
+	}
+	n, ok := c.slotAt[slotKey{at, item.Class}]
+	if ok {
+		*last = n
+	}
+	return n, ok
 }
 
 // where names an item in words.

@@ -145,10 +145,10 @@ func (a Agreement) Kappa(w Weights) Figure {
 
 // of weighs a disagreement of so many steps.
 func (w Weights) of(steps int) int {
-	switch {
-	case w == Quadratic:
+	switch w {
+	case Quadratic:
 		return steps * steps
-	case w == Linear:
+	case Linear:
 		return max(steps, -steps)
 	default:
 		return min(steps*steps, 1)
