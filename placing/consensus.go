@@ -173,7 +173,7 @@ func orders(t *least.Table) iter.Seq[Order] {
 }
 
 // Borda returns the points of every exhibit, exhibit 1 first, when each official
-// gives top points to his first, one fewer to the next, and so on (published:
+// gives top points to the first placed, one fewer to the next, and so on (published:
 // stat-borda-capitals with a top of 3 for four exhibits, stat-borda-course with
 // a top of 4). The top changes every total by the same amount and never the
 // order. A top under the number of exhibits less one, which would give the last
@@ -241,7 +241,7 @@ type PairVote struct {
 	For, Against int // officials that place them so, and the other way round
 
 	// Least and Most are the fewest and the most points between the two on the
-	// scale of any one official, negative where he has them the other way round;
+	// scale of any one official, negative for one who has them the other way round;
 	// both 0 where no official gave cuts.
 	Least, Most int
 	Mean        decimal.Decimal // mean over the officials that gave cuts, to 4 places, halves away from zero
@@ -259,7 +259,7 @@ type CutProposal struct {
 // cuts of the officials. The rule is our own; no formula is published.
 //
 // The points between two exhibits on an official's scale are the cuts between
-// them, negative where he has the two the other way round, so that officials at
+// them, negative for one who has the two the other way round, so that officials at
 // odds pull a cut down. The mean over the officials is the weight of a pair, a
 // negative one counting as nothing. The total is the mean of the officials'
 // totals, to the nearest point, halves up: a committee chooses the total first

@@ -221,7 +221,7 @@ func (w *sheetOf) walked() error {
 			if s.Drift == 0 {
 				continue
 			}
-			text := fmt.Sprintf("%d is %s than %s shows, at %s (%s places over %s)", i+1, word, rib, list(sites), s.Shift, count(s.Looks, "site", "sites"))
+			text := fmt.Sprintf("%d is %s than %s shows, at %s (a shift of %s places over %s)", i+1, word, rib, list(sites), s.Shift, count(s.Looks, "site", "sites"))
 			if s.Passed != nil {
 				text += fmt.Sprintf("; that is %s going past it, and no finding of its own", numbers(s.Passed))
 			}
@@ -325,7 +325,7 @@ func (w *sheetOf) officials() {
 		w.line("  %s cuts %s", v.Order, v.Cuts)
 	}
 	c := w.panel.Consensus()
-	text := fmt.Sprintf("They agree best on %s; over all officials %s stand against it", c.Order, count(c.Disagreement, "pair", "pairs"))
+	text := fmt.Sprintf("They agree best on %s; counted over all of them, pairs the other way round: %d", c.Order, c.Disagreement)
 	if c.Count > 1 {
 		text += fmt.Sprintf("; %d orders are as good, and the chair decides", c.Count)
 	}
