@@ -14,7 +14,7 @@ var words = map[string]bool{"maturity": true, "grade": true, "placing": true}
 
 // mostUnshown is how many symbols of the whole module may be without a checked
 // Example.
-const mostUnshown = 60
+const mostUnshown = 0
 
 const leastWords, mostWords = 800, 1500
 

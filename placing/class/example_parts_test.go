@@ -1,0 +1,267 @@
+package class_test
+
+import (
+	"errors"
+	"fmt"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/grade/price"
+	"example.com/ribface/placing"
+	"example.com/ribface/placing/class"
+	"github.com/shopspring/decimal"
+)
+
+func ExampleAdjustment() {
+	a := class.Adjustment{Exhibit: 2, Fat: grade.Inches(-0.1)}
+	adjusted, err := exampleClass().Adjust(a)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(adjusted.Exhibits[1].Carcass.FatAdjust)
+	_, err = exampleClass().Adjust(class.Adjustment{Exhibit: 9, Fat: grade.Inches(0.1)})
+	fmt.Println(err)
+	// Output:
+	// -0.1 in
+	// adjustment: exhibit: 9: unknown; allowed: an exhibit of the class
+}
+
+func ExampleAdvantage() {
+	for _, a := range class.DefaultPolicy().Advantages {
+		fmt.Println("a yield lower by", a.Yield, "overcomes", a.Tiers, "of quality;", a.Cite)
+	}
+	// Output:
+	// a yield lower by 1.5 overcomes 1 of quality; published: uni-placing-notes
+	// a yield lower by 2 overcomes 2 of quality; published: uni-placing-notes
+}
+
+func ExampleCircle() {
+	g, err := circle().Grade()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	p, err := g.Place(class.DefaultPolicy())
+	for _, c := range p.Circles {
+		fmt.Println(c.Exhibits, c.Rings, len(c.Decisions), "pairs,", len(c.Against), "against the placing")
+	}
+	fmt.Println(err)
+	// Output:
+	// [1 2 3] [[1 2 3]] 3 pairs, 1 against the placing
+	// <nil>
+}
+
+func ExampleCutProposal() {
+	c, err := examplePlacing().ProposeCuts(placing.LimitExact)
+	fmt.Println(c.Cuts, c.Total, c.Margins, err)
+	// Output:
+	// 3-1-8 12 [1.022 0.516 3.696] <nil>
+}
+
+func ExampleDecision() {
+	d, ok := examplePlacing().Decision(3, 1)
+	fmt.Println(d.Upper, "over", d.Lower, "by", d.Ground, "margin", d.Margin, "close", d.Close, ok)
+	// Output:
+	// 3 over 1 by quality tier margin 1.022 close false true
+}
+
+func ExampleDifficulty() {
+	o, _ := placing.ParseOfficial("1-2-3-4 cuts 5-5-5")
+	d := class.DifficultyOf(o)
+	fmt.Println(d.MeanLoss, d.Worst, d.Placings)
+	// Output:
+	// 25 0 24
+}
+
+func ExampleExhibit() {
+	e := exampleClass().Exhibits[0]
+	fmt.Println(e.Number, e.Carcass.Sex, e.Carcass.Marbling)
+	// Output:
+	// 1 steer Sm40
+}
+
+func ExampleFact() {
+	f := exampleGraded().Facts(class.DefaultPolicy(), 2, 1)[0]
+	fmt.Println(f.Trait, f.Better, f.BetterValue, f.Worse, f.WorseValue, f.Weight)
+	// Output:
+	// yield 2 2.018 1 3.002 0.984
+}
+
+func ExampleFault() {
+	f := exampleGraded().Faults(class.DefaultPolicy(), 4)[3]
+	fmt.Println(f.Exhibit, f.Trait, f.Value, f.Next, f.NextHas)
+	// Output:
+	// 4 ribeye 11.8 sq in 3 13 sq in
+}
+
+func ExampleGraded_Assessment() {
+	g := exampleGraded()
+	fmt.Println(g.Assessment(3).Quality, g.Assessment(9).Quality)
+	// Output:
+	// Average Choice unset
+}
+
+func ExampleLook() {
+	l := class.Look{Site: class.FatRump, Order: class.MustParseRanking("1 4=3 2")}
+	fmt.Println(l.Site, l.Order)
+	// Output:
+	// fat over rump 1 3=4 2
+}
+
+func ExampleMistake() {
+	o, _ := placing.ParseOfficial("3-2-1-4 cuts 2-8-2")
+	m := class.Mistakes(o)[0]
+	fmt.Println(m.Name, m.Card, m.Score, m.Lost)
+	// Output:
+	// top pair switched 2-3-1-4 48 2
+}
+
+func ExampleReasons() {
+	r, err := exampleGraded().Reasons(examplePlacing())
+	fmt.Println(r.Order, len(r.Pairs), "pairs,", len(r.Last), "faults of the last", err)
+	// Output:
+	// 3-1-2-4 3 pairs, 7 faults of the last <nil>
+}
+
+func ExamplePairReasons() {
+	r, _ := exampleGraded().Reasons(examplePlacing())
+	p := r.Pairs[0]
+	fmt.Println(p.Name, p.Upper, p.Lower)
+	fmt.Println("over:", p.Over[0])
+	fmt.Println("granted:", p.Grants[0])
+	// Output:
+	// top pair 3 1
+	// over: 3 has a higher quality grade than 1, Average Choice against Low Choice
+	// granted: 1 has a lower yield grade than 3, 3.002 against 3.48
+}
+
+func ExamplePairs() {
+	p, err := class.MustParseRanking("1 2 3 4").Against(class.MustParseRanking("2 1 3=4"))
+	fmt.Println(p.Same, p.Reversed, p.TiedHere, p.TiedThen, p.TiedBoth, err)
+	// Output:
+	// 4 1 0 1 0 <nil>
+}
+
+func ExamplePolicy_Rules() {
+	for _, r := range class.DefaultPolicy().Rules()[:2] {
+		fmt.Println(r.Name+":", r.Rule)
+	}
+	// Output:
+	// quality: the better tier goes over: 1 prime; 2 top choice; 3 low choice; 4 select; 5 standard; 6 below standard
+	// yield advantage: a yield lower by 1.5 or more goes over a carcass up to 1 tier better
+}
+
+func ExampleProposal() {
+	r, _ := exampleGraded().Represent(class.RibeyeForWeight)
+	for _, p := range r.Proposals() {
+		fmt.Println(p.Exhibit, p.Up, p.Least, p.Most)
+	}
+	// Output:
+	// 1 true 0.1 in 0.2 in
+}
+
+func ExampleRepresentation() {
+	r, err := exampleGraded().Represent(class.RibeyeAsIs)
+	fmt.Println(r.Basis, "fat", r.Fat, "ribeye", r.Ribeye, len(r.Sites), "sites", len(r.Missing), "not looked at", err)
+	// Output:
+	// as is fat 4 3 1 2 ribeye 2 1 3 4 3 sites 17 not looked at <nil>
+}
+
+func ExampleReversal() {
+	all, err := exampleGraded().Reversals(class.DefaultPolicy(), 1, 2)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	r := all[0]
+	fmt.Println(r.Exhibit, r.Trait, r.From, r.To, r.Effect, r.Order)
+	// Output:
+	// 2 fat over the rib 0.3 in 0.0936 in 0.516 3-2-1-4
+}
+
+func ExampleSiteAgreement() {
+	r, _ := exampleGraded().Represent(class.RibeyeForWeight)
+	s := r.Sites[0]
+	fmt.Println(s.Site, s.Order, "same", s.Pairs.Same, "reversed", s.Pairs.Reversed)
+	// Output:
+	// fat over rump 1 4 3 2 same 4 reversed 2
+}
+
+func ExampleStanding() {
+	r, _ := exampleGraded().Represent(class.RibeyeForWeight)
+	s := r.FatStandings[0]
+	fmt.Println(s.More, s.Less, s.Shift, s.Looks, s.Drift)
+	// Output:
+	// [fat over rump fat in brisket] [] 4 2 more elsewhere
+}
+
+func ExampleSites() {
+	n := 0
+	for s := range class.Sites() {
+		if s.Fat() {
+			n++
+		}
+	}
+	fmt.Println(n, "sites of fat")
+	// Output:
+	// 13 sites of fat
+}
+
+func ExampleParseSite() {
+	fmt.Println(class.ParseSite("fat over rump"))
+	_, err := class.ParseSite("tail")
+	fmt.Println(errors.Is(err, class.ErrUnknown))
+	// Output:
+	// fat over rump <nil>
+	// true
+}
+
+func ExampleParseTrait() {
+	fmt.Println(class.ParseTrait("marbling"))
+	_, err := class.ParseTrait("color of the hide")
+	fmt.Println(errors.Is(err, class.ErrUnknown))
+	// Output:
+	// marbling <nil>
+	// true
+}
+
+func ExampleFieldError() {
+	c := exampleClass()
+	c.Exhibits[1].Number = 1
+	_, err := c.Grade()
+	var fe *class.FieldError
+	if errors.As(err, &fe) {
+		fmt.Println(fe.Field, "|", fe.Value, "|", fe.Allowed)
+	}
+	// Output:
+	// exhibit number | 1 | each exhibit 1 to 4 once
+}
+
+func ExampleParseError() {
+	_, err := class.ParseRanking("3 2=2 4")
+	var pe *class.ParseError
+	if errors.As(err, &pe) {
+		fmt.Println(pe.Kind, "|", pe.Input, "|", pe.Part, "|", pe.Allowed)
+	}
+	// Output:
+	// ranking | 3 2=2 4 | 2 | each exhibit 1 to 4 once
+}
+
+func ExampleValuation() {
+	grid, err := price.New(price.Latest().Terms(decimal.RequireFromString("300")))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	v, err := exampleGraded().ByValue(grid, price.ByCwt, nil)
+	fmt.Println(v.Order, err)
+	for i, value := range v.Values {
+		fmt.Println(i+1, value.PerCwt())
+	}
+	// Output:
+	// 1=3 2 4 <nil>
+	// 1 300
+	// 2 273.52
+	// 3 300
+	// 4 246.62
+}
