@@ -139,7 +139,8 @@ func TestMapKeys(t *testing.T) {
 			t.Errorf("%T is not found again", v)
 		}
 	}
-	if mustOfficial(t, "1-2", "1") != mustOfficial(t, "1-2", "1") {
+	same := mustOfficial(t, "1-2", "1")
+	if other := mustOfficial(t, "1-2", "1"); same != other {
 		t.Error("two equal officials differ")
 	}
 }

@@ -52,7 +52,7 @@ func Value[T Text, P Pointer[T]](v T, parse func(string) (T, error)) error {
 	}
 	var zero T
 	if v != zero && v.String() != written {
-		return fmt.Errorf("String gives %q, MarshalText %q", v.String(), written)
+		return fmt.Errorf("text by String is %q, by MarshalText %q", v.String(), written)
 	}
 	if written != "" {
 		if got, err := parse(written); err != nil || got != v {
@@ -111,7 +111,7 @@ func Unwritable[T Text](v T, parse func(string) (T, error)) error {
 		return fmt.Errorf("JSON of the invalid %v: %s, %v; want a FieldError", v, j, err)
 	}
 	if got, err := parse(v.String()); v.String() == "" || err == nil {
-		return fmt.Errorf("String of the invalid value is %q, which reads as %v", v.String(), got)
+		return fmt.Errorf("invalid value has the String %q, which reads as %v", v.String(), got)
 	}
 	return nil
 }
@@ -181,7 +181,7 @@ func Column[T Text, P interface {
 }](src any, kept T) error {
 	got := kept
 	if err := P(&got).Scan(src); got != kept || !isFieldError(err) {
-		return fmt.Errorf("Scan of %T over %v: %v, %v; want a FieldError and no change", src, kept, got, err)
+		return fmt.Errorf("decoding a column of %T over %v: %v, %v; want a FieldError and no change", src, kept, got, err)
 	}
 	return nil
 }

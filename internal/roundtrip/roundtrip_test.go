@@ -202,7 +202,7 @@ func TestLawsAreNoticed(t *testing.T) {
 	for _, d := range []struct{ name, want string }{
 		{"MarshalText refuses all", "MarshalText of a"},
 		{"AppendText overwrites", "AppendText of a"},
-		{"String differs", "String gives"},
+		{"String differs", "text by String"},
 		{"parse gives another", "parse of"},
 		{"UnmarshalText keeps the old value", "over"},
 		{"UnmarshalText clears on error", "want an error and no change"},
@@ -214,7 +214,7 @@ func TestLawsAreNoticed(t *testing.T) {
 		{"invalid appends", "AppendText of the invalid"},
 		{"invalid has a Value", "Value of the invalid"},
 		{"invalid has JSON", "JSON of the invalid"},
-		{"invalid parses", "String of the invalid value"},
+		{"invalid parses", "invalid value has the String"},
 		{"parse error with a value", "with the error"},
 		{"parse error of another kind", "is neither ParseError"},
 		{"parse error without reason", "lacks kind"},
@@ -224,7 +224,7 @@ func TestLawsAreNoticed(t *testing.T) {
 		{"UnmarshalJSON writes to its input", "was written to"},
 		{"UnmarshalJSON clears on error", "JSON"},
 		{"UnmarshalJSON takes anything", "JSON"},
-		{"Scan clears on NULL", "Scan of <nil>"},
+		{"Scan clears on NULL", "decoding a column of <nil>"},
 	} {
 		t.Run(d.name, func(t *testing.T) {
 			defect = d.name
