@@ -138,7 +138,7 @@ func (r Rules) judge(c *Carcass, f *finding) error {
 		f.group, f.units = maturity.A, 0
 	}
 	rows := editions[r.Edition].chart[f.group]
-	at := -1
+	var at int
 	for i := range rows {
 		row := &rows[i]
 		if c.Marbling < row.min.on(f.units) || !c.Sex.open(row.grade) {
