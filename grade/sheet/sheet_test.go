@@ -471,6 +471,17 @@ func TestWriteRefuses(t *testing.T) {
 	}
 }
 
+func TestWriteNamesTheExtraCell(t *testing.T) {
+	w, err := sheet.NewWriter(io.Discard, "pen", "note", "buyer")
+	if err != nil {
+		t.Fatal(err)
+	}
+	err = w.Write(sheet.Row{Extra: []string{"", "", "a\r"}})
+	if want := `line 2, column 18: extra cell: "a\r": bad syntax; allowed: one line of text`; err == nil || err.Error() != want {
+		t.Errorf("%v, want %s", err, want)
+	}
+}
+
 func TestWriteLine(t *testing.T) {
 	w, err := sheet.NewWriter(io.Discard)
 	if err != nil {
