@@ -652,3 +652,23 @@ func TestStandingsOracle(t *testing.T) {
 		}
 	})
 }
+
+// TestNamesInOrder: those who tie stand in order of ID, numbers first and by size.
+func TestNamesInOrder(t *testing.T) {
+	tally := spring(t).Tally()
+	for _, id := range []string{"b", "100", "A", "9", "10", "1a"} {
+		wantErr(t, tally.Enter(cards.Member{ID: id}), "")
+	}
+	s, err := tally.Standings(cards.View{})
+	wantErr(t, err, "")
+	var got []string
+	for _, m := range s.Members {
+		if m.Rank != 1 || !m.Tied {
+			t.Errorf("%s: rank %d, tied %v", m.Member.ID, m.Rank, m.Tied)
+		}
+		got = append(got, m.Member.ID)
+	}
+	if d := cmp.Diff([]string{"9", "10", "100", "1a", "A", "b"}, got); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+}

@@ -423,3 +423,16 @@ func FuzzPlacingSheet(f *testing.F) {
 		}
 	})
 }
+
+// TestLongestLine: a line of 65,536 bytes is read, one byte more is not.
+func TestLongestLine(t *testing.T) {
+	const row = "b,1,1-2"
+	pad := strings.Repeat(" ", 1<<16-len(row))
+	rows, errs := drain(cards.PlacingSheet(), "class,member,placing\n"+pad+row+"\n "+pad+row+"\n"+row+"\n")
+	if len(rows) != 2 {
+		t.Errorf("%d rows, want the first and the last", len(rows))
+	}
+	if d := cmp.Diff([]string{"line 3: line of more than 65,536 bytes"}, errs); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+}
