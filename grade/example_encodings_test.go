@@ -29,7 +29,7 @@ func ExampleThickness_encodings() {
 	// text: 0.6 in, <nil>
 	// "0.6 in", <nil>
 	// <nil> 0.5 in
-	// thickness: "0.6 lb": unknown at "lb"; allowed: a number with at most 4 places, in in or mm or cm
+	// thickness: "0.6 lb": unknown at "lb"; allowed: a number with at most 4 places, unit in or mm or cm
 	// 0.5 in
 	// <nil> 0.45 in
 	// "0.45 in", <nil>
@@ -59,7 +59,7 @@ func ExampleArea_encodings() {
 	// text: 12.4 sq in, <nil>
 	// "12.4 sq in", <nil>
 	// <nil> 12.4 sq in
-	// area: "12.4 in": unknown at "in"; allowed: a number with at most 4 places, in sq in or sq cm
+	// area: "12.4 in": unknown at "in"; allowed: a number with at most 4 places, unit sq in or sq cm
 	// 12.4 sq in
 	// <nil> 13.05 sq in
 	// "13.05 sq in", <nil>
@@ -89,7 +89,7 @@ func ExampleShare_encodings() {
 	// text: 2.5%, <nil>
 	// "2.5%", <nil>
 	// <nil> 3%
-	// share: "2.5 in": unknown at "in"; allowed: a number with at most 4 places, in %
+	// share: "2.5 in": unknown at "in"; allowed: a number with at most 4 places, unit %
 	// 3%
 	// <nil> 2%
 	// "2%", <nil>
@@ -119,7 +119,7 @@ func ExampleWeight_encodings() {
 	// text: 842 lb, <nil>
 	// "842 lb", <nil>
 	// <nil> 837.7566 lb
-	// weight: "842 stone": unknown at "stone"; allowed: a number with at most 4 places, in lb or kg
+	// weight: "842 stone": unknown at "stone"; allowed: a number with at most 4 places, unit lb or kg
 	// 837.7566 lb
 	// <nil> 660 lb
 	// "660 lb", <nil>

@@ -521,8 +521,8 @@ func ExampleParseThickness() {
 	// 0.45 in <nil>
 	// 0.4331 in <nil>
 	// 0.4331 in <nil>
-	// 0 in thickness: "0.45 lb": unknown at "lb"; allowed: a number with at most 4 places, in in or mm or cm
-	// 0 in thickness: "4e-1": bad syntax; allowed: a number with at most 4 places, in in or mm or cm
+	// 0 in thickness: "0.45 lb": unknown at "lb"; allowed: a number with at most 4 places, unit in or mm or cm
+	// 0 in thickness: "4e-1": bad syntax; allowed: a number with at most 4 places, unit in or mm or cm
 }
 
 func ExampleArea() {
@@ -658,7 +658,7 @@ func ExampleParseWeight() {
 	// Output:
 	// 842 lb <nil>
 	// 837.7566 lb <nil>
-	// 0 lb weight: "842.00001": out of range; allowed: a number with at most 4 places, in lb or kg
+	// 0 lb weight: "842.00001": out of range; allowed: a number with at most 4 places, unit lb or kg
 }
 
 func ExampleDegree() {
@@ -1201,7 +1201,7 @@ func ExampleParseError() {
 	}
 	fmt.Println(errors.Is(err, grade.ErrUnknown))
 	// Output:
-	// weight | 842 stone | stone | a number with at most 4 places, in lb or kg
+	// weight | 842 stone | stone | a number with at most 4 places, unit lb or kg
 	// true
 }
 

@@ -158,7 +158,7 @@ func (q *quantity) parse(s string) (int32, error) {
 }
 
 func (q *quantity) allowed() string {
-	a := "a number with at most 4 places, in "
+	a := "a number with at most 4 places, unit "
 	for i, u := range q.units {
 		if i > 0 {
 			a += " or "

@@ -126,10 +126,10 @@ type measurement struct {
 }
 
 var (
-	thickness = measurement{"Thickness", func(s string) (int32, error) { v, err := grade.ParseThickness(s); return int32(v), err }, "thickness", "a number with at most 4 places, in in or mm or cm"}
-	area      = measurement{"Area", func(s string) (int32, error) { v, err := grade.ParseArea(s); return int32(v), err }, "area", "a number with at most 4 places, in sq in or sq cm"}
-	share     = measurement{"Share", func(s string) (int32, error) { v, err := grade.ParseShare(s); return int32(v), err }, "share", "a number with at most 4 places, in %"}
-	weight    = measurement{"Weight", func(s string) (int32, error) { v, err := grade.ParseWeight(s); return int32(v), err }, "weight", "a number with at most 4 places, in lb or kg"}
+	thickness = measurement{"Thickness", func(s string) (int32, error) { v, err := grade.ParseThickness(s); return int32(v), err }, "thickness", "a number with at most 4 places, unit in or mm or cm"}
+	area      = measurement{"Area", func(s string) (int32, error) { v, err := grade.ParseArea(s); return int32(v), err }, "area", "a number with at most 4 places, unit sq in or sq cm"}
+	share     = measurement{"Share", func(s string) (int32, error) { v, err := grade.ParseShare(s); return int32(v), err }, "share", "a number with at most 4 places, unit %"}
+	weight    = measurement{"Weight", func(s string) (int32, error) { v, err := grade.ParseWeight(s); return int32(v), err }, "weight", "a number with at most 4 places, unit lb or kg"}
 )
 
 const smallNumbers = "numbers up to 200,000"

@@ -128,7 +128,7 @@ func TestReadEstimates(t *testing.T) {
 			}}}, nil},
 		{"metric", "turned into the nearest 0.0001 of the customary unit",
 			"class,exhibit,member,fat_mm,ribeye_sq_cm,weight_kg\nb,60,7,12.7,64.516,45.359237\n", nil,
-			[]string{`line 2, column 6 (weight_kg): weight: "45.359237 kg": out of range at "45.359237"; allowed: a number with at most 4 places, in lb or kg`}},
+			[]string{`line 2, column 6 (weight_kg): weight: "45.359237 kg": out of range at "45.359237"; allowed: a number with at most 4 places, unit lb or kg`}},
 		{"metric in four places", "12.7 mm is 0.5 in, 64.516 sq cm 10 sq in, 1 cm 0.3937 in",
 			"class,exhibit,member,fat_cm,ribeye_sq_cm,weight_kg\nb,60,7,1,64.516,45.3592\n",
 			[]cards.Estimate{{Class: "b", Exhibit: 60, Member: who, Facts: cards.Facts{
