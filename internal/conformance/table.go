@@ -82,16 +82,17 @@ func Table(dir string) (string, error) {
 		}
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, "%d rows of %d files in `testdata/references`, each checked by a test. ", total.rows, len(files))
-	b.WriteString("A row with several sources counts for the first; derived rows are worked out from the source and not printed in it. Sources without a row ground rules and not figures.\n\n")
+	fmt.Fprintf(&b, "%d rows of %d files in `testdata/references`, each checked by a test: %d agree, %d within the rounding of what is printed, %d differ and are kept with the reason. ", total.rows, len(files), total.agree, total.near, total.differ)
+	b.WriteString("A row with several sources counts for the first; derived rows are worked out from the source and not printed in it. Sources without a row ground rules and not figures.\n\n<details><summary>Source by source</summary>\n\n")
 	b.WriteString("| source | standing | rows checked | of these derived | agree | within rounding | differ, explained |\n|---|---|---:|---:|---:|---:|---:|\n")
 	for _, c := range append(lines, &total) {
 		if c.rows > 0 {
 			fmt.Fprintf(&b, "| %s | %s | %d | %d | %d | %d | %d |\n", c.name, c.standing, c.rows, c.derived, c.agree, c.near, c.differ)
 		}
 	}
-	b.WriteString("\nRows that differ:\n\n")
+	b.WriteString("\n</details>\n\n<details><summary>Rows that differ, and why</summary>\n\n")
 	b.WriteString(differ.String())
+	b.WriteString("\n</details>\n")
 	return b.String(), nil
 }
 
