@@ -5,30 +5,30 @@ import (
 	"errors"
 	"testing"
 
-	"example.com/ribface/internal/encodetest"
+	"example.com/ribface/internal/roundtrip"
 	"example.com/ribface/maturity"
 )
 
 func TestEncodings(t *testing.T) {
-	encodetest.Run(t, "Group", maturity.B, encodetest.Case[maturity.Group]{
+	roundtrip.Run(t, "Group", maturity.B, maturity.ParseGroup, roundtrip.Case[maturity.Group]{
 		Texts:   map[string]maturity.Group{"A": maturity.A, "B": maturity.B, "C": maturity.C, "D": maturity.D, "E": maturity.E},
 		Bad:     []string{"F", "a", "AA", "unset", " "},
 		Invalid: []maturity.Group{maturity.E + 1},
 	})
-	encodetest.Run(t, "Score", maturity.B.At(7), encodetest.Case[maturity.Score]{
+	roundtrip.Run(t, "Score", maturity.B.At(7), maturity.Parse, roundtrip.Case[maturity.Score]{
 		Texts:   map[string]maturity.Score{"A00": maturity.A.At(0), "A99": maturity.A.At(99), "B00": maturity.A.At(100), "E100": maturity.E.At(100)},
 		Aliases: map[string]maturity.Score{"A100": maturity.B.At(0)},
 		Bad:     []string{"A", "A7", "A070", "F20", "a70", "A 70", "70", "A101", "unset"},
 		Invalid: []maturity.Score{maturity.A.At(101), maturity.A.At(-1), 99, 601},
 	})
-	encodetest.Run(t, "Months", maturity.Months(29), encodetest.Case[maturity.Months]{
+	roundtrip.Run(t, "Months", maturity.Months(29), maturity.ParseMonths, roundtrip.Case[maturity.Months]{
 		Texts:   map[string]maturity.Months{"1 month": 1, "2 months": 2, "29 months": 29, "600 months": 600},
 		Aliases: map[string]maturity.Months{"29": 29, "1": 1, "none": 0, "1 months": 1},
 		Numbers: map[int64]maturity.Months{1: 1, 29: 29, 600: 600},
 		Bad:     []string{"0", "601", "601 months", "-1", "29 month", "29months", "29.5", "months", "none months", "+3", "unset"},
 		Invalid: []maturity.Months{-1, 601},
 	})
-	encodetest.Run(t, "Teeth", maturity.Incisors(3), encodetest.Case[maturity.Teeth]{
+	roundtrip.Run(t, "Teeth", maturity.Incisors(3), maturity.ParseTeeth, roundtrip.Case[maturity.Teeth]{
 		Texts: map[string]maturity.Teeth{
 			"0 permanent incisors": maturity.Incisors(0), "1 permanent incisor": maturity.Incisors(1),
 			"2 permanent incisors": maturity.Incisors(2), "8 permanent incisors": maturity.Incisors(8),
@@ -38,13 +38,13 @@ func TestEncodings(t *testing.T) {
 		Bad:     []string{"9", "-1", "9 permanent incisors", "2 permanent incisor", "two", "2 teeth", "unset", "2.5"},
 		Invalid: []maturity.Teeth{maturity.Incisors(9), maturity.Incisors(-1), 10},
 	})
-	encodetest.Run(t, "Tens", maturity.TensTowardLean, encodetest.Case[maturity.Tens]{
+	roundtrip.Run(t, "Tens", maturity.TensTowardLean, maturity.ParseTens, roundtrip.Case[maturity.Tens]{
 		Texts:   map[string]maturity.Tens{"toward bone": maturity.TensTowardBone, "toward lean": maturity.TensTowardLean},
 		Aliases: map[string]maturity.Tens{"keep units": maturity.KeepUnits},
 		Bad:     []string{"unset", "toward", "tens(3)"},
 		Invalid: []maturity.Tens{maturity.TensTowardLean + 1},
 	})
-	encodetest.Run(t, "OldLean", maturity.OldLeanStaysInB, encodetest.Case[maturity.OldLean]{
+	roundtrip.Run(t, "OldLean", maturity.OldLeanStaysInB, maturity.ParseOldLean, roundtrip.Case[maturity.OldLean]{
 		Texts:   map[string]maturity.OldLean{"stays in B": maturity.OldLeanStaysInB},
 		Aliases: map[string]maturity.OldLean{"may cross": maturity.OldLeanMayCross},
 		Bad:     []string{"unset", "stays in C"},

@@ -13,7 +13,6 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
-	"example.com/ribface/internal/encodetest"
 	"example.com/ribface/internal/roundtrip"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
@@ -846,14 +845,14 @@ func TestValueIsTheSum(t *testing.T) {
 }
 
 func TestEncodings(t *testing.T) {
-	encodetest.Run(t, "Mark", price.DarkCutter, encodetest.Case[price.Mark]{
+	roundtrip.Run(t, "Mark", price.DarkCutter, price.ParseMark, roundtrip.Case[price.Mark]{
 		Texts: map[string]price.Mark{
 			"dairy-type": price.DairyType, "bullock or stag": price.BullockOrStag, "hardbone": price.Hardbone, "dark cutter": price.DarkCutter,
 			"over 30 months": price.Over30Months, "all natural": price.AllNatural, "non-hormone-treated": price.NonHormoneTreated,
 		},
 		Bad: []string{"unset", "Hardbone", "stag"}, Invalid: []price.Mark{price.NonHormoneTreated + 1},
 	})
-	encodetest.Run(t, "Edge", price.EdgeUpper, encodetest.Case[price.Edge]{
+	roundtrip.Run(t, "Edge", price.EdgeUpper, price.ParseEdge, roundtrip.Case[price.Edge]{
 		Texts: map[string]price.Edge{"lower band": price.EdgeLower, "upper band": price.EdgeUpper},
 		Bad:   []string{"unset", "lower", "Upper band"}, Invalid: []price.Edge{price.EdgeUpper + 1},
 	})

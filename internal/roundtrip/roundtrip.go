@@ -2,6 +2,7 @@
 // keeps. The tests of each package call them with every value of a small type,
 // with drawn values of a large one, and with arbitrary input from the fuzzer. A
 // law that is broken comes back as an error, so that the laws can be tested too.
+// [Run] adds the spelling of single values, pinned in a table for each type.
 package roundtrip
 
 import (
@@ -33,6 +34,12 @@ type Pointer[T any] interface {
 	*T
 	encoding.TextMarshaler
 	encoding.TextUnmarshaler
+}
+
+// Scanner is what a pointer to a value that a database column can hold can do.
+type Scanner[T any] interface {
+	Pointer[T]
+	sql.Scanner
 }
 
 // Value checks that a value that can be written comes back from every encoding
@@ -175,10 +182,7 @@ func JSON[T Text, P Pointer[T]](in []byte, kept T, parse func(string) (T, error)
 
 // Column checks that a database column that holds no text, NULL among them, is
 // refused by Scan with a [fault.FieldError] and without a change to kept.
-func Column[T Text, P interface {
-	Pointer[T]
-	sql.Scanner
-}](src any, kept T) error {
+func Column[T Text, P Scanner[T]](src any, kept T) error {
 	got := kept
 	if err := P(&got).Scan(src); got != kept || !isFieldError(err) {
 		return fmt.Errorf("decoding a column of %T over %v: %v, %v; want a FieldError and no change", src, kept, got, err)

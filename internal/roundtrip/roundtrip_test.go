@@ -159,6 +159,9 @@ func (l *letter) UnmarshalJSON(b []byte) error {
 	if defect == "UnmarshalJSON clears on error" {
 		*l = letter{}
 	}
+	if string(b) == "null" && defect != "UnmarshalJSON clears on null" {
+		return nil
+	}
 	var s string
 	if err := json.Unmarshal(b, &s); err != nil {
 		return err
@@ -236,6 +239,50 @@ func TestLawsAreNoticed(t *testing.T) {
 				t.Errorf("the laws say %v; want a complaint with %q", err, d.want)
 			}
 		})
+	}
+}
+
+// letters is a case that holds for the letter type.
+func letters() Case[letter] {
+	return Case[letter]{
+		Texts:   map[string]letter{"a": {'a'}, "y": {'y'}},
+		Bad:     []string{"z", "ab"},
+		Invalid: []letter{{'z'}},
+	}
+}
+
+// TestSpelling runs a case that holds, then cases with one error each.
+func TestSpelling(t *testing.T) {
+	defect = ""
+	Run(t, "letter", letter{'k'}, parseLetter, letters())
+	for _, tt := range []struct {
+		name, want string
+		spoil      func(*Case[letter])
+	}{
+		{"no texts", "lacks", func(c *Case[letter]) { c.Texts = nil }},
+		{"no bad texts", "lacks", func(c *Case[letter]) { c.Bad = nil }},
+		{"text of another value", "the text of b", func(c *Case[letter]) { c.Texts["a"] = letter{'b'} }},
+		{"alias of another value", `parse of "c"`, func(c *Case[letter]) { c.Aliases = map[string]letter{"c": {'d'}} }},
+		{"alias that is canonical", "both alias and canonical", func(c *Case[letter]) { c.Aliases = map[string]letter{"a": {'a'}} }},
+		{"bad text that is read", `bad text "b"`, func(c *Case[letter]) { c.Bad = append(c.Bad, "b") }},
+		{"bad text that is the empty one", `bad text ""`, func(c *Case[letter]) { c.Bad = append(c.Bad, "") }},
+		{"invalid value that can be written", "MarshalText of the invalid", func(c *Case[letter]) { c.Invalid = append(c.Invalid, letter{'b'}) }},
+		{"numbers that are not read", "Scan(1)", func(c *Case[letter]) { c.Numbers = map[int64]letter{1: {'a'}} }},
+	} {
+		c := letters()
+		tt.spoil(&c)
+		if err := errors.Join(Spelling[letter](letter{'k'}, parseLetter, c)...); err == nil || !strings.Contains(err.Error(), tt.want) {
+			t.Errorf("%s: %v; want a complaint with %q", tt.name, err, tt.want)
+		}
+	}
+	if Spelling[letter](letter{}, parseLetter, letters()) == nil {
+		t.Error("a receiver that is zero is taken")
+	}
+	defer func() { defect = "" }()
+	for _, defect = range []string{"MarshalText refuses all", "String differs", "UnmarshalText clears on error", "Scan takes no bytes", "Scan clears on NULL", "JSON differs", "JSON refused", "Value is a number", "invalid has a Value", "UnmarshalJSON clears on error", "UnmarshalJSON clears on null"} {
+		if Spelling[letter](letter{'k'}, parseLetter, letters()) == nil {
+			t.Errorf("%s: not noticed", defect)
+		}
 	}
 }
 

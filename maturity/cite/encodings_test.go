@@ -3,12 +3,12 @@ package cite_test
 import (
 	"testing"
 
-	"example.com/ribface/internal/encodetest"
+	"example.com/ribface/internal/roundtrip"
 	"example.com/ribface/maturity/cite"
 )
 
 func TestEncodings(t *testing.T) {
-	encodetest.Run(t, "Standing", cite.Official, encodetest.Case[cite.Standing]{
+	roundtrip.Run(t, "Standing", cite.Official, cite.ParseStanding, roundtrip.Case[cite.Standing]{
 		Texts: map[string]cite.Standing{
 			"official": cite.Official, "published": cite.Published, "common-practice": cite.CommonPractice,
 			"memory": cite.Memory, "derived": cite.Derived,
@@ -16,7 +16,7 @@ func TestEncodings(t *testing.T) {
 		Bad:     []string{"unset", "Official", "official ", "Standing(9)"},
 		Invalid: []cite.Standing{cite.Derived + 1},
 	})
-	encodetest.Run(t, "Citation", cite.Citation{Standing: cite.Derived}, encodetest.Case[cite.Citation]{
+	roundtrip.Run(t, "Citation", cite.Citation{Standing: cite.Derived}, cite.ParseCitation, roundtrip.Case[cite.Citation]{
 		Texts: map[string]cite.Citation{
 			"official: cfr-54-105":                    {Standing: cite.Official, IDs: "cfr-54-105"},
 			"published: bif-yield, ga-ffa-2014":       {Standing: cite.Published, IDs: "bif-yield ga-ffa-2014"},

@@ -1,78 +1,30 @@
 package cards_test
 
 import (
-	"database/sql"
-	"database/sql/driver"
-	"encoding"
 	"errors"
 	"testing"
 
+	"example.com/ribface/internal/roundtrip"
 	"example.com/ribface/placing/cards"
 )
 
-type coded interface {
-	encoding.TextMarshaler
-	encoding.TextAppender
-	driver.Valuer
-	String() string
-}
-
-type decoded interface {
-	encoding.TextUnmarshaler
-	sql.Scanner
-}
-
-// check sends one value through every encoding of its type.
-func check[T comparable, P interface {
-	*T
-	decoded
-}](t *testing.T, v T, text string, parse func(string) (T, error)) {
-	t.Helper()
-	c := any(v).(coded)
-	if got := c.String(); got != text {
-		t.Errorf("String: got %q, want %q", got, text)
-	}
-	if got, err := parse(text); got != v || err != nil {
-		t.Errorf("parse %q: got %v, %v", text, got, err)
-	}
-	if b, err := c.MarshalText(); string(b) != text || err != nil {
-		t.Errorf("MarshalText: got %q, %v", b, err)
-	}
-	if b, err := c.AppendText([]byte("x")); string(b) != "x"+text || err != nil {
-		t.Errorf("AppendText: got %q, %v", b, err)
-	}
-	if got, err := c.Value(); got != text || err != nil {
-		t.Errorf("Value: got %v, %v", got, err)
-	}
-	var back T
-	if err := P(&back).UnmarshalText([]byte(text)); back != v || err != nil {
-		t.Errorf("UnmarshalText: got %v, %v", back, err)
-	}
-	var scanned T
-	if err := P(&scanned).Scan([]byte(text)); scanned != v || err != nil {
-		t.Errorf("Scan: got %v, %v", scanned, err)
-	}
-	kept := v
-	if err := P(&kept).UnmarshalText([]byte("?")); err == nil || kept != v {
-		t.Errorf("a failed UnmarshalText left %v, %v", kept, err)
-	}
-	if err := P(&kept).Scan(nil); err == nil || kept != v {
-		t.Errorf("a failed Scan left %v, %v", kept, err)
-	}
-}
-
 func TestText(t *testing.T) {
-	check(t, cards.KindPlacing, "placing", cards.ParseKind)
-	check(t, cards.KindQuality, "quality", cards.ParseKind)
-	check(t, cards.KindYield, "yield", cards.ParseKind)
-	check(t, cards.KindHand, "by hand", cards.ParseKind)
-	check(t, cards.WholeGrades, "whole grades", cards.ParseYieldStep)
-	check(t, cards.Thirds, "thirds", cards.ParseYieldStep)
-	check(t, cards.Tenths, "tenths", cards.ParseYieldStep)
-	check(t, cards.ScoredShort, "missing members score 0", cards.ParseShortTeam)
-	check(t, cards.Barred, "barred", cards.ParseShortTeam)
-	check(t, 425*pt/10, "42.5", cards.ParsePoints)
-	check(t, -3*pt, "-3", cards.ParsePoints)
+	roundtrip.Run(t, "Kind", cards.KindHand, cards.ParseKind, roundtrip.Case[cards.Kind]{
+		Texts: map[string]cards.Kind{"placing": cards.KindPlacing, "quality": cards.KindQuality, "yield": cards.KindYield, "by hand": cards.KindHand},
+		Bad:   []string{"?", "unset"}, Invalid: []cards.Kind{5},
+	})
+	roundtrip.Run(t, "YieldStep", cards.Tenths, cards.ParseYieldStep, roundtrip.Case[cards.YieldStep]{
+		Texts: map[string]cards.YieldStep{"whole grades": cards.WholeGrades, "thirds": cards.Thirds, "tenths": cards.Tenths},
+		Bad:   []string{"?", "unset"}, Invalid: []cards.YieldStep{4},
+	})
+	roundtrip.Run(t, "ShortTeam", cards.Barred, cards.ParseShortTeam, roundtrip.Case[cards.ShortTeam]{
+		Texts: map[string]cards.ShortTeam{"missing members score 0": cards.ScoredShort, "barred": cards.Barred},
+		Bad:   []string{"?", "unset"}, Invalid: []cards.ShortTeam{2},
+	})
+	roundtrip.Run(t, "Points", cards.Point, cards.ParsePoints, roundtrip.Case[cards.Points]{
+		Texts: map[string]cards.Points{"42.5": 425 * pt / 10, "-3": -3 * pt, "0": 0},
+		Bad:   []string{"?", ""},
+	})
 	if cards.Kind(0).IsValid() || cards.Kind(5).IsValid() || cards.YieldStep(0).IsValid() || cards.YieldStep(4).IsValid() || cards.ShortTeam(2).IsValid() {
 		t.Error("a value without a name is valid")
 	}
