@@ -2,39 +2,14 @@ package grade_test
 
 import (
 	"bytes"
-	"flag"
 	"fmt"
-	"os"
-	"path/filepath"
 	"testing"
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/golden"
 	"example.com/ribface/maturity"
-	"github.com/google/go-cmp/cmp"
 )
-
-var updateGolden = flag.Bool("update-golden", false, "write testdata/golden anew")
-
-// golden compares the text byte for byte with a file of testdata/golden. The
-// files are the same for every processor. The test needs testdata alone, so that a
-// binary built with go test -c and run in this folder can check any target.
-func golden(t *testing.T, name string, got []byte) {
-	t.Helper()
-	path := filepath.Join("..", "testdata", "golden", name)
-	if *updateGolden {
-		if err := os.WriteFile(path, got, 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if !bytes.Equal(want, got) {
-		t.Errorf("%s; to accept: go test -run Golden -update-golden (-want +got):\n%s", path, cmp.Diff(string(want), string(got)))
-	}
-}
 
 // sweep draws numbers that are the same everywhere, from 0 up to but not n.
 type sweep uint64
@@ -159,7 +134,7 @@ func TestGoldenCarcasses(t *testing.T) {
 			}
 		}
 	}
-	golden(t, "carcasses.txt", b.Bytes())
+	golden.Compare(t, "../testdata/golden/carcasses.txt", b.String())
 }
 
 // TestGoldenLots grades the eight published lots end to end, by the oldest
@@ -189,7 +164,7 @@ func TestGoldenLots(t *testing.T) {
 			}
 		}
 	}
-	golden(t, "lots.txt", b.Bytes())
+	golden.Compare(t, "../testdata/golden/lots.txt", b.String())
 }
 
 // TestGoldenText sweeps the lines of the chart, conversions and reading.
@@ -241,5 +216,5 @@ func TestGoldenText(t *testing.T) {
 			}
 		}
 	}
-	golden(t, "grade.txt", b.Bytes())
+	golden.Compare(t, "../testdata/golden/grade.txt", b.String())
 }

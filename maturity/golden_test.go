@@ -2,37 +2,12 @@ package maturity_test
 
 import (
 	"bytes"
-	"flag"
 	"fmt"
-	"os"
-	"path/filepath"
 	"testing"
 
+	"example.com/ribface/internal/golden"
 	"example.com/ribface/maturity"
-	"github.com/google/go-cmp/cmp"
 )
-
-var updateGolden = flag.Bool("update-golden", false, "write testdata/golden anew")
-
-// golden compares the text byte for byte with a file of testdata/golden. The
-// files are the same for every processor. The test needs testdata alone, so that a
-// binary built with go test -c and run in this folder can check any target.
-func golden(t *testing.T, name string, got []byte) {
-	t.Helper()
-	path := filepath.Join("..", "testdata", "golden", name)
-	if *updateGolden {
-		if err := os.WriteFile(path, got, 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if !bytes.Equal(want, got) {
-		t.Errorf("%s; to accept: go test -run Golden -update-golden (-want +got):\n%s", path, cmp.Diff(string(want), string(got)))
-	}
-}
 
 // TestGolden sweeps balancing, age, ossification and reading.
 func TestGolden(t *testing.T) {
@@ -94,5 +69,5 @@ func TestGolden(t *testing.T) {
 		s, err := maturity.Parse(in)
 		fmt.Fprintf(&b, "%q: %v %v\n", in, s, err)
 	}
-	golden(t, "maturity.txt", b.Bytes())
+	golden.Compare(t, "../testdata/golden/maturity.txt", b.String())
 }

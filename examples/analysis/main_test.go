@@ -5,7 +5,6 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
-	"flag"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
@@ -13,29 +12,10 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/golden"
 	"github.com/google/go-cmp/cmp"
 	"github.com/shopspring/decimal"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
-
-// golden compares text with a file of testdata.
-func golden(t *testing.T, name, got string) {
-	t.Helper()
-	path := filepath.Join("testdata", name)
-	if *update {
-		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if d := cmp.Diff(string(want), got); d != "" {
-		t.Errorf("%s (-want +got):\n%s", name, d)
-	}
-}
 
 // command runs the program and gives what it printed.
 func command(t *testing.T, stdin string, args ...string) (stdout, stderr string, err error) {
@@ -79,15 +59,15 @@ func TestGolden(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	golden(t, "summary.golden", stdout)
-	golden(t, "stderr.golden", stderr)
+	golden.Compare(t, "testdata/summary.golden", stdout)
+	golden.Compare(t, "testdata/stderr.golden", stderr)
 	graded, err := os.ReadFile(out)
 	if err != nil {
 		t.Fatal(err)
 	}
 	// The first rows to be read by a person, and all of them by their hash.
 	lines := strings.SplitAfterN(string(graded), "\n", 22)
-	golden(t, "graded.golden", strings.Join(lines[:21], "")+hash(string(graded))+"\n")
+	golden.Compare(t, "testdata/graded.golden", strings.Join(lines[:21], "")+hash(string(graded))+"\n")
 	if n := strings.Count(string(graded), "\n"); n != 1+3995 {
 		t.Errorf("%d lines, want a header and 3,995 rows", n)
 	}

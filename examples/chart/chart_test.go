@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"encoding/xml"
-	"flag"
 	"io"
 	"os"
 	"path/filepath"
@@ -11,12 +10,11 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/golden"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"github.com/google/go-cmp/cmp"
 )
-
-var update = flag.Bool("update", false, "write the golden pictures")
 
 // TestGolden draws the invented class by every edition and holds the pictures to
 // those under testdata, which were looked at.
@@ -27,8 +25,8 @@ func TestGolden(t *testing.T) {
 		if err := run([]string{"-edition", e.String(), "-chart", chart, "-scores", scores}, io.Discard); err != nil {
 			t.Fatal(err)
 		}
-		golden(t, chart, "chart-"+e.String()+".svg")
-		golden(t, scores, "scores.svg")
+		drawing(t, chart, "chart-"+e.String()+".svg")
+		drawing(t, scores, "scores.svg")
 	}
 }
 
@@ -40,11 +38,12 @@ func TestCrowded(t *testing.T) {
 	if err := run([]string{"-class", "testdata/crowded.json", "-edition", "1987", "-chart", chart, "-scores", scores}, io.Discard); err != nil {
 		t.Fatal(err)
 	}
-	golden(t, chart, "crowded-chart.svg")
-	golden(t, scores, "crowded-scores.svg")
+	drawing(t, chart, "crowded-chart.svg")
+	drawing(t, scores, "crowded-scores.svg")
 }
 
-func golden(t *testing.T, got, name string) {
+// drawing holds the file got to the picture of testdata, and to be well formed.
+func drawing(t *testing.T, got, name string) {
 	t.Helper()
 	b, err := os.ReadFile(got)
 	if err != nil {
@@ -58,19 +57,7 @@ func golden(t *testing.T, got, name string) {
 			t.Fatalf("%s: %v", name, err)
 		}
 	}
-	path := filepath.Join("testdata", name)
-	if *update {
-		if err := os.WriteFile(path, b, 0o666); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(string(b), "\n")); diff != "" {
-		t.Errorf("%s differs (-want +got); look at it, then run with -update:\n%s", name, diff)
-	}
+	golden.Compare(t, "testdata/"+name, string(b))
 }
 
 // TestCells holds the areas of the picture to the grades of the library: the part

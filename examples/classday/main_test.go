@@ -2,20 +2,18 @@ package main
 
 import (
 	"encoding/csv"
-	"flag"
 	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"example.com/ribface/internal/golden"
 	"github.com/google/go-cmp/cmp"
 )
 
-var update = flag.Bool("update", false, "write the golden files anew")
-
-// golden compares text with a file of testdata, and holds it to the width.
-func golden(t *testing.T, name, got string) {
+// compare compares text with a file of testdata, and holds it to the width.
+func compare(t *testing.T, name, got string) {
 	t.Helper()
 	for i, line := range strings.Split(got, "\n") {
 		if n := len([]rune(line)); n > width {
@@ -25,19 +23,7 @@ func golden(t *testing.T, name, got string) {
 			t.Errorf("%s: line %d ends in spaces: %q", name, i+1, line)
 		}
 	}
-	path := filepath.Join("testdata", name)
-	if *update {
-		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if d := cmp.Diff(string(want), got); d != "" {
-		t.Errorf("%s (-want +got):\n%s", name, d)
-	}
+	golden.Compare(t, "testdata/"+name, got)
 }
 
 // command runs the program and gives what it printed.
@@ -66,7 +52,7 @@ func file(t *testing.T, name, text string) string {
 	return path
 }
 
-func TestInvented(t *testing.T) { golden(t, "invented.txt", sheetFrom(t)) }
+func TestInvented(t *testing.T) { compare(t, "invented.txt", sheetFrom(t)) }
 
 // TestFilesAreTheInvented reads the invented files from the disk: the same sheet,
 // but for the words that say it is invented.
@@ -124,9 +110,9 @@ func lots(t *testing.T) (sheet string, stated []string) {
 // (derived).
 func TestPublishedLots(t *testing.T) {
 	sheet, stated := lots(t)
-	golden(t, "lots.csv", sheet)
+	compare(t, "lots.csv", sheet)
 	out := sheetFrom(t, "-class", filepath.Join("testdata", "lots.csv"))
-	golden(t, "lots.txt", out)
+	compare(t, "lots.txt", out)
 	var differ []string
 	for i, want := range stated {
 		_, rest, ok := strings.Cut(out, fmt.Sprintf("\nExhibit %d: ", i+1))

@@ -12,28 +12,10 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/ribface/internal/golden"
 	"example.com/ribface/placing/cards/calibration"
 	"github.com/google/go-cmp/cmp"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
-
-func golden(t *testing.T, name, got string) {
-	t.Helper()
-	path := filepath.Join("testdata", name)
-	if *update {
-		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if d := cmp.Diff(string(want), got); d != "" {
-		t.Errorf("%s (-want +got):\n%s", name, d)
-	}
-}
 
 func command(t *testing.T, args ...string) string {
 	t.Helper()
@@ -46,12 +28,12 @@ func command(t *testing.T, args ...string) string {
 
 func TestGolden(t *testing.T) {
 	picture := filepath.Join(t.TempDir(), "bias.svg")
-	golden(t, "season.txt", command(t, "-svg", picture))
+	golden.Compare(t, "testdata/season.txt", command(t, "-svg", picture))
 	svg, err := os.ReadFile(picture)
 	if err != nil {
 		t.Fatal(err)
 	}
-	golden(t, "bias.svg", string(svg))
+	golden.Compare(t, "testdata/bias.svg", string(svg))
 	for d := xml.NewDecoder(bytes.NewReader(svg)); ; {
 		if _, err := d.Token(); err == io.EOF {
 			break
