@@ -1,0 +1,11 @@
+package class_test
+
+import (
+	"testing"
+
+	"example.com/ribface/internal/conformance"
+)
+
+// TestReferences holds the package against every published row that concerns it.
+// The checks are in internal/conformance, the rows in testdata/references.
+func TestReferences(t *testing.T) { conformance.Run(t, "placing/class", "../../testdata/references") }
