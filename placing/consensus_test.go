@@ -1,16 +1,15 @@
 package placing_test
 
 import (
-	"encoding/csv"
 	"errors"
 	"math"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
 	"time"
 
+	"example.com/ribface/internal/conformance"
 	"example.com/ribface/placing"
 	"github.com/google/go-cmp/cmp"
 	"github.com/shopspring/decimal"
@@ -71,18 +70,9 @@ func ranked(p placing.Panel) (orders []placing.Order, cost map[placing.Order]int
 // references; the sources are stat-kemeny-example, stat-borda-capitals,
 // stat-borda-course and stat-borda-math103.
 func TestReferencesConsensus(t *testing.T) {
-	f, err := os.Open("../testdata/references/statistics-examples.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	checked := 0
-	for line, row := range rows {
-		statistic, name, input, quantity, value, source := row[0], row[1], row[2], row[3], row[4], row[7]
+	for _, row := range conformance.Rows(t, "../testdata/references", "statistics-examples.csv") {
+		statistic, name, input, quantity, value, source := row.Get("statistic"), row.Get("case"), row.Get("input"), row.Get("quantity"), row.Get("value"), row.Get("source_id")
 		if statistic != "borda" && statistic != "kemeny" {
 			continue
 		}
@@ -94,13 +84,13 @@ func TestReferencesConsensus(t *testing.T) {
 			top := int(name[strings.Index(name, ", ")+2] - '0')
 			points, err := p.Borda(top)
 			if err != nil {
-				t.Fatalf("line %d (%s): %v", line+1, source, err)
+				t.Fatalf("line %d (%s): %v", row.Line, source, err)
 			}
 			got = strconv.Itoa(points[slices.Index(names, quantity)])
 		case quantity == "best order":
 			c := p.Consensus()
 			if c.Count != 1 {
-				t.Errorf("line %d (%s): %d best orders, want 1", line+1, source, c.Count)
+				t.Errorf("line %d (%s): %d best orders, want 1", row.Line, source, c.Count)
 			}
 			got = spell(c.Order, names)
 		case quantity == "best distance":
@@ -121,18 +111,18 @@ func TestReferencesConsensus(t *testing.T) {
 		case quantity == "next orders and distance":
 			all, cost := ranked(p)
 			if cost[all[1]] != cost[all[2]] || cost[all[3]] == cost[all[1]] {
-				t.Errorf("line %d (%s): the second place is not shared by two", line+1, source)
+				t.Errorf("line %d (%s): the second place is not shared by two", row.Line, source)
 			}
 			got = spell(all[2], names) + " and " + spell(all[1], names) + " " + strconv.Itoa(cost[all[1]])
 		default:
 			d, err := p.Disagreement(orderOf(t, names, quantity))
 			if err != nil {
-				t.Fatalf("line %d (%s): %v", line+1, source, err)
+				t.Fatalf("line %d (%s): %v", row.Line, source, err)
 			}
 			got = strconv.Itoa(d)
 		}
 		if got != value {
-			t.Errorf("line %d (%s): %s of %s: got %s, want %s", line+1, source, quantity, name, got, value)
+			t.Errorf("line %d (%s): %s of %s: got %s, want %s", row.Line, source, quantity, name, got, value)
 		}
 	}
 	if checked < 28 {

@@ -1,13 +1,13 @@
 package main
 
 import (
-	"encoding/csv"
 	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"example.com/ribface/internal/conformance"
 	"example.com/ribface/internal/golden"
 	"github.com/google/go-cmp/cmp"
 )
@@ -71,35 +71,22 @@ func TestFilesAreTheInvented(t *testing.T) {
 // of a lot stands for skeletal and lean alike.
 func lots(t *testing.T) (sheet string, stated []string) {
 	t.Helper()
-	f, err := os.Open("../../testdata/references/lots-with-quality.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	var b strings.Builder
 	b.WriteString("id,sex,skeletal,lean,marbling,fat_in,ribeye_sq_in,kph_pct,weight_lb\n")
-	for _, row := range rows[1:] {
-		cell := map[string]string{}
-		for i, name := range rows[0] {
-			cell[name] = row[i]
-		}
+	for _, row := range conformance.Rows(t, "../../testdata/references", "lots-with-quality.csv") {
 		number := func(name, unit string) string {
-			n, ok := strings.CutSuffix(cell[name], unit)
+			n, ok := strings.CutSuffix(row.Get(name), unit)
 			if !ok {
-				t.Fatalf("%s %q is not in %s", name, cell[name], unit)
+				t.Fatalf("%s %q is not in %s", name, row.Get(name), unit)
 			}
 			return n
 		}
-		if cell["source_id"] != "uf-mimeo-table4" {
-			t.Fatalf("a lot of %s", cell["source_id"])
+		if row.Get("source_id") != "uf-mimeo-table4" {
+			t.Fatalf("a lot of %s", row.Get("source_id"))
 		}
-		fmt.Fprintf(&b, "%s,steer,%s,%s,%s,%s,%s,%s,%s\n", cell["subject"], cell["maturity_read"], cell["maturity_read"], cell["marbling_read"],
+		fmt.Fprintf(&b, "%s,steer,%s,%s,%s,%s,%s,%s,%s\n", row.Get("subject"), row.Get("maturity_read"), row.Get("maturity_read"), row.Get("marbling_read"),
 			number("fat", " in"), number("rea", " sq in"), number("kph", "%"), number("weight", " lb"))
-		stated = append(stated, cell["stated_yield_grade"])
+		stated = append(stated, row.Get("stated_yield_grade"))
 	}
 	return b.String(), stated
 }

@@ -1,11 +1,9 @@
 package price_test
 
 import (
-	"encoding/csv"
 	"encoding/json"
 	"errors"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
@@ -13,6 +11,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
+	"example.com/ribface/internal/conformance"
 	"example.com/ribface/internal/roundtrip"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
@@ -44,30 +43,10 @@ func latest(t *testing.T, change func(*price.Terms)) price.Grid {
 	return g
 }
 
-// rows reads a file of references by the names of its columns.
-func rows(t *testing.T, name string) []map[string]string {
+// rows reads a file of references.
+func rows(t *testing.T, name string) []conformance.Row {
 	t.Helper()
-	f, err := os.Open("../../testdata/references/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	all, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var out []map[string]string
-	for _, cells := range all[1:] {
-		row := map[string]string{}
-		for i, name := range all[0] {
-			row[name] = cells[i]
-		}
-		out = append(out, row)
-	}
-	if len(out) == 0 {
-		t.Fatalf("%s has no rows", name)
-	}
-	return out
+	return conformance.Rows(t, "../../testdata/references", name)
 }
 
 // TestPublishedReports compares the embedded reports with the references, line
@@ -87,11 +66,11 @@ func TestPublishedReports(t *testing.T) {
 		}
 		for n, line := range report.Lines {
 			row := want[n]
-			if report.Cite.IDs != row["source_id"] || report.Cite.Standing.String() != row["standing"] {
-				t.Errorf("%s line %d: cited %v, want %s %s", files[i].name, n+2, report.Cite, row["standing"], row["source_id"])
+			if report.Cite.IDs != row.Get("source_id") || report.Cite.Standing.String() != row.Get("standing") {
+				t.Errorf("%s line %d: cited %v, want %s %s", files[i].name, row.Line, report.Cite, row.Get("standing"), row.Get("source_id"))
 			}
-			category := row["category"]
-			switch row["group"] {
+			category := row.Get("category")
+			switch row.Get("group") {
 			case "yield":
 				category = "YG " + category
 				span := strings.TrimSuffix(category, " and up")
@@ -124,12 +103,15 @@ func TestPublishedReports(t *testing.T) {
 			if line.Category != category {
 				t.Errorf("%s line %d: category %q, want %q", files[i].name, n+2, line.Category, category)
 			}
-			if !line.Average.Equal(dec(row["average"])) {
-				t.Errorf("%s: average %s, want %s", category, line.Average, row["average"])
+			if !line.Average.Equal(dec(row.Get("average"))) {
+				t.Errorf("%s: average %s, want %s", category, line.Average, row.Get("average"))
 			}
-			low, ranged := row["low"]
-			if line.Ranged != ranged || ranged && (!line.Low.Equal(dec(low)) || !line.High.Equal(dec(row["high"]))) {
-				t.Errorf("%s: range %v %s to %s, want %s to %s", category, line.Ranged, line.Low, line.High, low, row["high"])
+			ranged, low, high := row.Has("low"), "", ""
+			if ranged {
+				low, high = row.Get("low"), row.Get("high")
+			}
+			if line.Ranged != ranged || ranged && (!line.Low.Equal(dec(low)) || !line.High.Equal(dec(high))) {
+				t.Errorf("%s: range %v %s to %s, want %s to %s", category, line.Ranged, line.Low, line.High, low, high)
 			}
 			if ranged && (line.Average.LessThan(line.Low) || line.Average.GreaterThan(line.High)) {
 				t.Errorf("%s: the average is outside the range", category)
@@ -155,45 +137,45 @@ func TestPublishedReports(t *testing.T) {
 // TestPublishedExamples computes every row of price-examples.csv.
 func TestPublishedExamples(t *testing.T) {
 	grid := latest(t, nil)
-	weight := func(row map[string]string, column string) grade.Weight {
-		w, err := grade.ParseWeight(row[column])
+	weight := func(row conformance.Row, column string) grade.Weight {
+		w, err := grade.ParseWeight(row.Get(column))
 		if err != nil {
 			t.Fatalf("%v: %v", row, err)
 		}
 		return w
 	}
 	checked := map[string]int{}
-	for i, row := range rows(t, "price-examples.csv") {
-		name := "line " + strconv.Itoa(i+2) + ", " + row["subject"]
-		checked[row["kind"]]++
+	for _, row := range rows(t, "price-examples.csv") {
+		name := "line " + strconv.Itoa(row.Line) + ", " + row.Get("subject")
+		checked[row.Get("kind")]++
 		var exact decimal.Decimal
-		switch row["kind"] {
+		switch row.Get("kind") {
 		case "live value", "carcass value":
-			column := map[string]string{"live value": "live_lb", "carcass value": "hcw_lb"}[row["kind"]]
-			v, err := price.PerHead(dec(row["price_per_cwt"]), weight(row, column))
+			column := map[string]string{"live value": "live_lb", "carcass value": "hcw_lb"}[row.Get("kind")]
+			v, err := price.PerHead(dec(row.Get("price_per_cwt")), weight(row, column))
 			if err != nil {
 				t.Errorf("%s: %v", name, err)
 			}
 			exact = v
-			if got := v.StringFixed(2); got != row["stated"] {
-				t.Errorf("%s: %s, stated %s", name, got, row["stated"])
+			if got := v.StringFixed(2); got != row.Get("stated") {
+				t.Errorf("%s: %s, stated %s", name, got, row.Get("stated"))
 			}
 		case "break-even dressing percent":
-			live, carcass, _ := strings.Cut(row["price_per_cwt"], ";")
+			live, carcass, _ := strings.Cut(row.Get("price_per_cwt"), ";")
 			s, err := price.BreakEven(dec(live), dec(carcass), grade.HalfUp)
 			if err != nil {
 				t.Errorf("%s: %v", name, err)
 			}
 			exact = s.Percent()
-			if row["stated"] == "over 63" && (row["agrees"] != "no" || s > 63*grade.OnePercent) {
+			if row.Get("stated") == "over 63" && (row.Get("agrees") != "no" || s > 63*grade.OnePercent) {
 				t.Errorf("%s: %s agrees with the source after all", name, s)
 			}
 		case "grid value":
-			g, err := grade.ParseGrade(row["quality"])
+			g, err := grade.ParseGrade(row.Get("quality"))
 			if err != nil {
 				t.Fatalf("%s: %v", name, err)
 			}
-			y, err := grade.ParseYield(row["yield_grade"])
+			y, err := grade.ParseYield(row.Get("yield_grade"))
 			if err != nil {
 				t.Fatalf("%s: %v", name, err)
 			}
@@ -202,17 +184,17 @@ func TestPublishedExamples(t *testing.T) {
 				t.Fatalf("%s: %v", name, err)
 			}
 			exact = v.PerHead()
-			if !v.PerCwt().Equal(dec(row["price_per_cwt"])) {
-				t.Errorf("%s: %s per cwt, want %s", name, v.PerCwt(), row["price_per_cwt"])
+			if !v.PerCwt().Equal(dec(row.Get("price_per_cwt"))) {
+				t.Errorf("%s: %s per cwt, want %s", name, v.PerCwt(), row.Get("price_per_cwt"))
 			}
-			if c, err := v.Cents(grade.HalfUp); err != nil || !c.Equal(dec(row["stated"])) {
-				t.Errorf("%s: %s, %v, want %s", name, c, err, row["stated"])
+			if c, err := v.Cents(grade.HalfUp); err != nil || !c.Equal(dec(row.Get("stated"))) {
+				t.Errorf("%s: %s, %v, want %s", name, c, err, row.Get("stated"))
 			}
 		default:
-			t.Errorf("%s: no check for %q", name, row["kind"])
+			t.Errorf("%s: no check for %q", name, row.Get("kind"))
 		}
-		if want := dec(row["computed"]); !exact.Round(-want.Exponent()).Equal(want) {
-			t.Errorf("%s: exactly %s, want %s", name, exact, row["computed"])
+		if want := dec(row.Get("computed")); !exact.Round(-want.Exponent()).Equal(want) {
+			t.Errorf("%s: exactly %s, want %s", name, exact, row.Get("computed"))
 		}
 	}
 	want := map[string]int{"live value": 1, "carcass value": 1, "break-even dressing percent": 2, "grid value": 5}

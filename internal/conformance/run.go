@@ -29,3 +29,13 @@ func Run(t *testing.T, room, dir string) {
 		t.Error("no rows")
 	}
 }
+
+// Rows reads a file of references for a test that checks its rows itself.
+func Rows(t testing.TB, dir, name string) []Row {
+	t.Helper()
+	rows, err := Read(dir, name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return rows
+}

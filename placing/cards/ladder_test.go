@@ -1,14 +1,13 @@
 package cards_test
 
 import (
-	"encoding/csv"
 	"fmt"
-	"os"
 	"slices"
 	"strings"
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/conformance"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
@@ -75,54 +74,43 @@ func TestPublishedLadders(t *testing.T) {
 // TestGradeDeductions holds the ladders and the rule for marks against every row of
 // the published tables.
 func TestGradeDeductions(t *testing.T) {
-	file, err := os.Open("../../testdata/references/grade-deductions.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if d := cmp.Diff([]string{"source_id", "standing", "ladder", "line", "weight", "blank_or_double", "total", "note"}, rows[0]); d != "" {
-		t.Fatalf("columns (-want +got):\n%s", d)
-	}
+	rows := conformance.Rows(t, "../../testdata/references", "grade-deductions.csv")
 	poultry, fromPoultry := cards.PoultryCarcasses()
 	eggs, fromEggs := cards.CandledEggs()
-	for _, row := range rows[1:] {
-		t.Run(row[2]+" "+row[3], func(t *testing.T) {
+	for _, row := range rows {
+		t.Run(row.Get("ladder")+" "+row.Get("line"), func(t *testing.T) {
 			ladder, from := poultry, fromPoultry
-			if row[2] == "candled eggs" {
+			if row.Get("ladder") == "candled eggs" {
 				ladder, from = eggs, fromEggs
 			}
-			if from.IDs != row[0] || from.Standing.String() != row[1] {
-				t.Errorf("cited as %v, want %s, %s", from, row[0], row[1])
+			if from.IDs != row.Get("source_id") || from.Standing.String() != row.Get("standing") {
+				t.Errorf("cited as %v, want %s, %s", from, row.Get("source_id"), row.Get("standing"))
 			}
-			upper, lower, _ := strings.Cut(row[3], " to ")
+			upper, lower, _ := strings.Cut(row.Get("line"), " to ")
 			lost, lines, err := ladder.Loss(upper, lower)
-			if lost.String() != row[4] || lines != -1 || err != nil {
-				t.Errorf("lost %v, %d, %v, want %s for one line", lost, lines, err, row[4])
+			if lost.String() != row.Get("weight") || lines != -1 || err != nil {
+				t.Errorf("lost %v, %d, %v, want %s for one line", lost, lines, err, row.Get("weight"))
 			}
 			// A blank or double mark loses the whole item, and so does the rule.
-			if ladder.Value().String() != row[5] {
-				t.Errorf("value %v, want %s", ladder.Value(), row[5])
+			if ladder.Value().String() != row.Get("blank_or_double") {
+				t.Errorf("value %v, want %s", ladder.Value(), row.Get("blank_or_double"))
 			}
 			for _, m := range []placing.Mark{placing.Blank, placing.DoubleMarked} {
-				if p, cited := (cards.MarkRules{}).Penalty(m); p != placing.ZeroPoints || !slices.Contains(strings.Fields(cited.IDs), row[0]) {
+				if p, cited := (cards.MarkRules{}).Penalty(m); p != placing.ZeroPoints || !slices.Contains(strings.Fields(cited.IDs), row.Get("source_id")) {
 					t.Errorf("%v: %v, %v", m, p, cited)
 				}
 			}
 			var items int
-			if _, err := fmt.Sscanf(row[7], "%d items", &items); err != nil {
+			if _, err := fmt.Sscanf(row.Get("note"), "%d items", &items); err != nil {
 				t.Fatal(err)
 			}
-			if total := ladder.Value() * cards.Points(items); total.String() != row[6] {
-				t.Errorf("total %v, want %s", total, row[6])
+			if total := ladder.Value() * cards.Points(items); total.String() != row.Get("total") {
+				t.Errorf("total %v, want %s", total, row.Get("total"))
 			}
 		})
 	}
-	if len(rows) != 7 {
-		t.Errorf("%d rows, want 6 and the header", len(rows))
+	if len(rows) != 6 {
+		t.Errorf("%d rows, want 6", len(rows))
 	}
 }
 

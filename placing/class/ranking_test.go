@@ -1,16 +1,15 @@
 package class_test
 
 import (
-	"encoding/csv"
 	"encoding/json"
 	"errors"
 	"math"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
+	"example.com/ribface/internal/conformance"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
 	"github.com/google/go-cmp/cmp"
@@ -20,23 +19,14 @@ import (
 // TestReferencesTau holds tau-b to every row of the references
 // (stat-kendalltau-doc; stat-spearman-example for the data without ties).
 func TestReferencesTau(t *testing.T) {
-	f, err := os.Open("../../testdata/references/statistics-examples.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	checked := 0
-	for line, row := range rows {
-		if row[0] != "kendall tau-b" {
+	for _, row := range conformance.Rows(t, "../../testdata/references", "statistics-examples.csv") {
+		if row.Get("statistic") != "kendall tau-b" {
 			continue
 		}
 		checked++
 		var r [2]class.Ranking
-		for i, list := range strings.Split(row[2], " | ") {
+		for i, list := range strings.Split(row.Get("input"), " | ") {
 			var scores []int
 			for _, word := range strings.Fields(list)[1:] {
 				v, err := strconv.Atoi(word)
@@ -45,6 +35,7 @@ func TestReferencesTau(t *testing.T) {
 				}
 				scores = append(scores, v)
 			}
+			var err error
 			if r[i], err = class.RankScores(scores...); err != nil {
 				t.Fatal(err)
 			}
@@ -54,17 +45,17 @@ func TestReferencesTau(t *testing.T) {
 			t.Fatal(err)
 		}
 		want := 0.0
-		if num, den, ok := strings.Cut(row[4], "/"); ok {
+		if num, den, ok := strings.Cut(row.Get("value"), "/"); ok {
 			a, _ := strconv.ParseFloat(num, 64)
 			b, _ := strconv.ParseFloat(den, 64)
 			want = a / b
-		} else if want, err = strconv.ParseFloat(row[4], 64); err != nil {
+		} else if want, err = strconv.ParseFloat(row.Get("value"), 64); err != nil {
 			t.Fatal(err)
 		}
 		if got, ok := pairs.TauB(); !ok || math.Abs(got-want) > 1e-15 {
-			t.Errorf("line %d (%s): tau-b %v, want %v, from %+v", line+1, row[7], got, want, pairs)
+			t.Errorf("line %d (%s): tau-b %v, want %v, from %+v", row.Line, row.Get("source_id"), got, want, pairs)
 		}
-		if row[1] == "ties in both" {
+		if row.Get("case") == "ties in both" {
 			if diff := cmp.Diff(class.Pairs{Same: 2, Reversed: 6, TiedHere: 1, TiedThen: 0, TiedBoth: 1}, pairs); diff != "" {
 				t.Errorf("pairs (-want +got):\n%s", diff)
 			}

@@ -1,16 +1,15 @@
 package calibration_test
 
 import (
-	"encoding/csv"
 	"math"
 	"math/big"
 	"math/rand/v2"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/conformance"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/cards"
@@ -46,22 +45,9 @@ func numbers(t *testing.T, text string) (out []int64) {
 // agreement between judges; the rows on the consensus of officials belong to
 // package placing.
 func TestStatisticsExamples(t *testing.T) {
-	file, err := os.Open("../../../testdata/references/statistics-examples.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	column := map[string]int{}
-	for i, name := range rows[0] {
-		column[name] = i
-	}
 	checked := map[string]int{}
-	for _, row := range rows[1:] {
-		statistic, input, quantity, value := row[column["statistic"]], row[column["input"]], row[column["quantity"]], row[column["value"]]
+	for _, row := range conformance.Rows(t, "../../../testdata/references", "statistics-examples.csv") {
+		statistic, input, quantity, value := row.Get("statistic"), row.Get("input"), row.Get("quantity"), row.Get("value")
 		var got float64
 		switch statistic {
 		case "kendall tau-b", "spearman":
@@ -126,12 +112,12 @@ func TestStatisticsExamples(t *testing.T) {
 		if !ok {
 			t.Fatalf("%s: value %q", quantity, value)
 		}
-		if _, decimals, _ := strings.Cut(value, "."); row[column["kind"]] == "rounded" && len(decimals) < 10 {
+		if _, decimals, _ := strings.Cut(value, "."); row.Get("kind") == "rounded" && len(decimals) < 10 {
 			within = 0.5 * math.Pow10(-len(decimals))
 		}
 		w, _ := want.Float64()
 		if math.Abs(got-w) > within {
-			t.Errorf("%s, %s (%s, %s): got %.17g, want %s", statistic, quantity, row[column["standing"]], row[column["source_id"]], got, value)
+			t.Errorf("%s, %s (%s, %s): got %.17g, want %s", statistic, quantity, row.Get("standing"), row.Get("source_id"), got, value)
 		}
 	}
 	if d := cmp.Diff(map[string]int{"kendall tau-b": 2, "spearman": 3, "icc": 10, "kendall W": 2, "cohen kappa": 1}, checked); d != "" {

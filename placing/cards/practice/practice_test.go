@@ -1,12 +1,12 @@
 package practice_test
 
 import (
-	"encoding/csv"
-	"os"
 	"strings"
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/golden"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/cards"
@@ -44,61 +44,32 @@ func TestSeed(t *testing.T) {
 			wantErr(t, err, "")
 			got := c.String() + c.Official.String() + "\n"
 			file := "testdata/" + strings.ReplaceAll(strings.ReplaceAll(tt.name, ", ", "-"), " ", "-") + ".txt"
-			if os.Getenv("UPDATE_PRACTICE") != "" {
-				if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			want, err := os.ReadFile(file)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if d := cmp.Diff(string(want), got); d != "" {
-				t.Errorf("the class of a seed changed (-want +got):\n%s", d)
-			}
+			golden.Compare(t, file, got)
 		})
 	}
 }
 
 // TestHerds holds the herds against the published audits and spreads.
 func TestHerds(t *testing.T) {
-	read := func(name string) (rows []map[string]string) {
-		f, err := os.Open("../../../testdata/references/" + name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		defer f.Close()
-		lines, err := csv.NewReader(f).ReadAll()
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, l := range lines[1:] {
-			row := map[string]string{}
-			for i, v := range l {
-				row[lines[0][i]] = v
-			}
-			rows = append(rows, row)
-		}
-		return rows
-	}
+	read := func(name string) []conformance.Row { return conformance.Rows(t, "../../../testdata/references", name) }
 	spread := map[string]string{}
 	for _, row := range read("audit-spreads.csv") {
-		if row["subject"] == "24 Angus steers" {
-			spread[row["trait"]] = row["sd"] + " " + row["unit"]
+		if row.Get("subject") == "24 Angus steers" {
+			spread[row.Get("trait")] = row.Get("sd") + " " + row.Get("unit")
 		}
 	}
 	found := 0
 	for _, h := range practice.Herds() {
 		for _, row := range read("audit-means.csv") {
-			if row["source_id"] != h.Means.IDs {
+			if row.Get("source_id") != h.Means.IDs {
 				continue
 			}
 			found++
-			fat, err1 := grade.ParseThickness(row["fat"])
-			ribeye, err2 := grade.ParseArea(row["rea"])
-			kph, err3 := grade.ParseShare(row["kph"])
-			weight, err4 := grade.ParseWeight(row["hcw"])
-			marbling, err5 := grade.ParseMarbling(row["marbling"])
+			fat, err1 := grade.ParseThickness(row.Get("fat"))
+			ribeye, err2 := grade.ParseArea(row.Get("rea"))
+			kph, err3 := grade.ParseShare(row.Get("kph"))
+			weight, err4 := grade.ParseWeight(row.Get("hcw"))
+			marbling, err5 := grade.ParseMarbling(row.Get("marbling"))
 			fatSpread, err6 := grade.ParseThickness(spread["fat"])
 			ribeyeSpread, err7 := grade.ParseArea(spread["REA"])
 			kphSpread, err8 := grade.ParseShare(strings.ReplaceAll(spread["KPH"], " ", ""))
