@@ -93,11 +93,7 @@ func (s *service) getClass(_ http.ResponseWriter, r *http.Request) (any, error) 
 }
 
 func (s *service) putCard(w http.ResponseWriter, r *http.Request) (any, error) {
-	class, err := name(r, "class")
-	if err != nil {
-		return nil, err
-	}
-	member, err := name(r, "member")
+	class, member, err := cardNames(r)
 	if err != nil {
 		return nil, err
 	}
@@ -115,11 +111,7 @@ func (s *service) putCard(w http.ResponseWriter, r *http.Request) (any, error) {
 }
 
 func (s *service) getCard(_ http.ResponseWriter, r *http.Request) (any, error) {
-	class, err := name(r, "class")
-	if err != nil {
-		return nil, err
-	}
-	member, err := name(r, "member")
+	class, member, err := cardNames(r)
 	if err != nil {
 		return nil, err
 	}
@@ -174,6 +166,14 @@ func name(r *http.Request, part string) (string, error) {
 		return "", badName(part, v)
 	}
 	return v, nil
+}
+
+// cardNames returns the class and the member of a card from the path.
+func cardNames(r *http.Request) (class, member string, err error) {
+	if class, err = name(r, "class"); err == nil {
+		member, err = name(r, "member")
+	}
+	return class, member, err
 }
 
 // isName reports whether v is 1 to 40 letters, digits and hyphens.

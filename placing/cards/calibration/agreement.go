@@ -107,17 +107,13 @@ func (a Agreement) Count(answer, key int) int {
 // Within returns the share of exhibits that are at most so many steps off: 0 for
 // those that are right.
 func (a Agreement) Within(steps int) Figure {
-	f, ok := enough(a.n, MinAgreement)
-	if !ok {
-		return f
-	}
 	var in int64
 	for i, c := range a.counts {
 		if d := i/a.k - i%a.k; max(d, -d) <= steps {
 			in += c
 		}
 	}
-	return f.ratio(integer(in), integer(a.n))
+	return enough(a.n, MinAgreement).ratio(integer(in), integer(a.n))
 }
 
 // Kappa returns the agreement beyond chance: 1 less the weighted disagreement over
@@ -125,10 +121,6 @@ func (a Agreement) Within(steps int) Figure {
 // full agreement, 0 for that of chance and NoSpread where all exhibits have one
 // category in both. Weights that are not set are taken as Unweighted.
 func (a Agreement) Kappa(w Weights) Figure {
-	f, ok := enough(a.n, MinAgreement)
-	if !ok {
-		return f
-	}
 	row, column := make([]int64, a.k), make([]int64, a.k)
 	for i, c := range a.counts {
 		row[i/a.k] += c
@@ -140,7 +132,7 @@ func (a Agreement) Kappa(w Weights) Figure {
 		observed.Add(observed, mul(weight, integer(c), integer(a.n)))
 		expected.Add(expected, mul(weight, integer(row[i/a.k]), integer(column[i%a.k])))
 	}
-	return f.ratio(sub(expected, observed), expected)
+	return enough(a.n, MinAgreement).ratio(sub(expected, observed), expected)
 }
 
 // of weighs a disagreement of so many steps.

@@ -84,11 +84,7 @@ func (c Class) Difficulty() Figure {
 }
 
 func (c Class) figure(sum, per int64) Figure {
-	f, ok := enough(c.n, MinCards)
-	if !ok {
-		return f
-	}
-	return f.ratio(integer(sum), mul(integer(c.n), integer(per)))
+	return enough(c.n, MinCards).ratio(integer(sum), mul(integer(c.n), integer(per)))
 }
 
 // Discrimination returns the correlation between the scores in the class and the

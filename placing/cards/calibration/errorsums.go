@@ -92,48 +92,28 @@ func (s Errors) N() int { return int(s.n) }
 
 // Bias returns the mean error; over 0 for estimates that are too high.
 func (s Errors) Bias() Figure {
-	f, ok := enough(s.n, MinErrors)
-	if !ok {
-		return f
-	}
-	return f.ratio(s.e.big(), integer(s.n))
+	return enough(s.n, MinErrors).ratio(s.e.big(), integer(s.n))
 }
 
 // Spread returns the standard deviation of the errors around their mean, with n - 1.
 func (s Errors) Spread() Figure {
-	f, ok := enough(s.n, MinErrors)
-	if !ok {
-		return f
-	}
-	return f.sqrt(spread(s.n, s.ee, s.e, s.e), mul(integer(s.n), integer(s.n-1)))
+	return enough(s.n, MinErrors).sqrt(spread(s.n, s.ee, s.e, s.e), mul(integer(s.n), integer(s.n-1)))
 }
 
 // MeanAbsolute returns the mean size of the errors.
 func (s Errors) MeanAbsolute() Figure {
-	f, ok := enough(s.n, MinErrors)
-	if !ok {
-		return f
-	}
-	return f.ratio(s.abs.big(), integer(s.n))
+	return enough(s.n, MinErrors).ratio(s.abs.big(), integer(s.n))
 }
 
 // RootMeanSquare returns the square root of the mean squared error.
 func (s Errors) RootMeanSquare() Figure {
-	f, ok := enough(s.n, MinErrors)
-	if !ok {
-		return f
-	}
-	return f.sqrt(s.ee.big(), integer(s.n))
+	return enough(s.n, MinErrors).sqrt(s.ee.big(), integer(s.n))
 }
 
 // Correlation returns the product-moment correlation of estimates and truths;
 // NoSpread where one of the two does not vary.
 func (s Errors) Correlation() Figure {
-	f, ok := enough(s.n, MinCorrelation)
-	if !ok {
-		return f
-	}
-	return f.root(spread(s.n, s.xy, s.x, s.y), mul(spread(s.n, s.xx, s.x, s.x), spread(s.n, s.yy, s.y, s.y)))
+	return enough(s.n, MinCorrelation).root(spread(s.n, s.xy, s.x, s.y), mul(spread(s.n, s.xx, s.x, s.x), spread(s.n, s.yy, s.y, s.y)))
 }
 
 // spread returns n*ab - a*b.

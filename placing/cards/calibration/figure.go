@@ -100,54 +100,58 @@ func (f Figure) Text(decimals int) string {
 // bits is the precision in which roots are taken.
 const bits = 256
 
-// enough returns the figure that says there are too few, and whether it is so.
-func enough(n int64, least int) (Figure, bool) {
+// enough returns a figure without a value yet, which says TooFew where n is under
+// the least number. The functions below that set the value leave it so.
+func enough(n int64, least int) Figure {
 	if n < int64(least) {
-		return Figure{N: int(n), Reason: TooFew}, false
+		return Figure{N: int(n), Reason: TooFew}
 	}
-	return Figure{N: int(n)}, true
+	return Figure{N: int(n)}
 }
 
 // ratio sets the value num/den, or says that there is no spread where den is 0.
 func (f Figure) ratio(num, den *big.Int) Figure {
-	if den.Sign() == 0 {
-		f.Reason = NoSpread
-		return f
-	}
-	f.Value, _ = new(big.Rat).SetFrac(num, den).Float64()
-	return f
+	return f.rat(new(big.Rat).SetInt(num), new(big.Rat).SetInt(den))
 }
 
-// rat sets the value num/den of two fractions.
+// rat is ratio for two fractions.
 func (f Figure) rat(num, den *big.Rat) Figure {
-	if den.Sign() == 0 {
+	switch {
+	case !f.OK():
+	case den.Sign() == 0:
 		f.Reason = NoSpread
-		return f
+	default:
+		f.Value, _ = new(big.Rat).Quo(num, den).Float64()
 	}
-	f.Value, _ = new(big.Rat).Quo(num, den).Float64()
 	return f
 }
 
 // root sets the value num/sqrt(square), or says that there is no spread where
 // square is 0.
 func (f Figure) root(num, square *big.Int) Figure {
-	if square.Sign() == 0 {
+	switch {
+	case !f.OK():
+	case square.Sign() == 0:
 		f.Reason = NoSpread
-		return f
+	default:
+		s, n := precise(square), precise(num)
+		f.Value, _ = n.Quo(n, s.Sqrt(s)).Float64()
 	}
-	s := new(big.Float).SetPrec(bits).SetInt(square)
-	n := new(big.Float).SetPrec(bits).SetInt(num)
-	f.Value, _ = n.Quo(n, s.Sqrt(s)).Float64()
 	return f
 }
 
 // sqrt sets the value sqrt(num/den); den is over 0.
 func (f Figure) sqrt(num, den *big.Int) Figure {
-	q := new(big.Float).SetPrec(bits).SetInt(num)
-	q.Quo(q, new(big.Float).SetPrec(bits).SetInt(den))
-	f.Value, _ = q.Sqrt(q).Float64()
+	if f.OK() {
+		q := precise(num)
+		q.Quo(q, precise(den))
+		f.Value, _ = q.Sqrt(q).Float64()
+	}
 	return f
 }
+
+// precise returns the number in the precision for roots.
+func precise(v *big.Int) *big.Float { return new(big.Float).SetPrec(bits).SetInt(v) }
 
 func integer(n int64) *big.Int { return big.NewInt(n) }
 

@@ -7,10 +7,6 @@ import "slices"
 // the other (published: stat-kendalltau-doc). It compares every two pairs, so its
 // time grows with the square of their number.
 func TauB(pairs []Pair) Figure {
-	f, ok := enough(int64(len(pairs)), MinCorrelation)
-	if !ok {
-		return f
-	}
 	var s, untiedX, untiedY int64
 	for i, a := range pairs {
 		for _, b := range pairs[:i] {
@@ -20,7 +16,7 @@ func TauB(pairs []Pair) Figure {
 			untiedY += y * y
 		}
 	}
-	return f.root(integer(s), mul(integer(untiedX), integer(untiedY)))
+	return enough(int64(len(pairs)), MinCorrelation).root(integer(s), mul(integer(untiedX), integer(untiedY)))
 }
 
 func sign(a, b int64) int64 {

@@ -286,13 +286,11 @@ func (s *Season) Calibration(id string) (c Calibration, ok bool) {
 			c.Traits = append(c.Traits, m.errors[t].figures(t))
 		}
 	}
-	if c.Tau, ok = enough(m.placings, MinErrors); ok {
+	if c.Tau = enough(m.placings, MinErrors); c.Tau.OK() {
 		c.Tau.N = int(m.right + m.wrong)
-		c.Tau = c.Tau.ratio(integer(m.right-m.wrong), integer(m.right+m.wrong))
 	}
-	if c.Lost, ok = enough(m.placings, MinErrors); ok {
-		c.Lost = c.Lost.ratio(integer(m.lost), integer(m.most))
-	}
+	c.Tau = c.Tau.ratio(integer(m.right-m.wrong), integer(m.right+m.wrong))
+	c.Lost = enough(m.placings, MinErrors).ratio(integer(m.lost), integer(m.most))
 	return c, true
 }
 
