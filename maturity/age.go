@@ -181,7 +181,7 @@ func (e Evidence) Check(byAge bool) error {
 		return &FieldError{Field: "teeth", Value: e.Teeth.String(), Allowed: "0 to 8", Err: ErrRange}
 	}
 	if e.Papers < 0 || e.Papers > greatestMonths {
-		return &FieldError{Field: "papers", Value: strconv.Itoa(int(e.Papers)) + " months", Allowed: "1 to 600 months, 0 for none", Err: ErrRange}
+		return &FieldError{Field: "papers", Value: e.Papers.String(), Allowed: "1 to 600 months, 0 for none", Err: ErrRange}
 	}
 	if e.Lean == 0 && byAge && e.Under30() && e.Skeletal < firstD {
 		return nil
@@ -266,14 +266,10 @@ func (m Months) IsValid() bool { return m > 0 && m <= greatestMonths }
 
 // String gives the age in words, as "29 months"; "none" for zero.
 func (m Months) String() string {
-	switch m {
-	case 0:
+	if m == 0 {
 		return "none"
-	case 1:
-		return "1 month"
-	default:
-		return strconv.Itoa(int(m)) + " months"
 	}
+	return text.Count(int(m), "month")
 }
 
 const monthsAllowed = "1 to 600 months"

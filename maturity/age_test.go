@@ -71,7 +71,7 @@ func TestIncisors(t *testing.T) {
 
 // TestMonthsString holds the words for an age.
 func TestMonthsString(t *testing.T) {
-	for m, want := range map[maturity.Months]string{0: "none", 1: "1 month", 2: "2 months", 29: "29 months", 600: "600 months", -1: "-1 months"} {
+	for m, want := range map[maturity.Months]string{0: "none", 1: "1 month", 2: "2 months", 29: "29 months", 600: "600 months", -1: "-1 month"} {
 		if got := m.String(); got != want {
 			t.Errorf("%d: %q, want %q", int(m), got, want)
 		}
@@ -157,7 +157,7 @@ func TestEvidence(t *testing.T) {
 		{"eight incisors", "the full mouth", maturity.Evidence{Skeletal: a.At(30), Lean: a.At(30), Teeth: maturity.Incisors(8)}, "A30", "A30", none, none},
 		{"papers of 600 months", "the oldest that is taken", maturity.Evidence{Skeletal: a.At(30), Lean: a.At(30), Papers: 600}, "A30", "A30", none, none},
 		{"papers of 601 months", "no cow is that old", maturity.Evidence{Skeletal: a.At(30), Lean: a.At(30), Papers: 601}, "", "", maturity.FieldError{Field: "papers", Value: "601 months", Allowed: "1 to 600 months, 0 for none", Err: maturity.ErrRange}, maturity.FieldError{Field: "papers", Value: "601 months", Allowed: "1 to 600 months, 0 for none", Err: maturity.ErrRange}},
-		{"papers below zero", "no age", maturity.Evidence{Skeletal: a.At(30), Lean: a.At(30), Papers: -1}, "", "", maturity.FieldError{Field: "papers", Value: "-1 months", Allowed: "1 to 600 months, 0 for none", Err: maturity.ErrRange}, maturity.FieldError{Field: "papers", Value: "-1 months", Allowed: "1 to 600 months, 0 for none", Err: maturity.ErrRange}},
+		{"papers below zero", "no age", maturity.Evidence{Skeletal: a.At(30), Lean: a.At(30), Papers: -1}, "", "", maturity.FieldError{Field: "papers", Value: "-1 month", Allowed: "1 to 600 months, 0 for none", Err: maturity.ErrRange}, maturity.FieldError{Field: "papers", Value: "-1 month", Allowed: "1 to 600 months, 0 for none", Err: maturity.ErrRange}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"example.com/ribface/internal/least"
+	"example.com/ribface/internal/text"
 	"github.com/shopspring/decimal"
 )
 
@@ -46,7 +47,7 @@ func NewPanel(votes ...Vote) (Panel, error) {
 			return Panel{}, sizeError(name+": order", v.Order, p.n)
 		}
 		if v.Cuts.IsValid() && v.Cuts.Len() != p.n-1 {
-			return Panel{}, &FieldError{Field: name + ": cuts", Value: v.Cuts.String(), Allowed: "none, or " + strconv.Itoa(p.n-1) + " cuts for " + strconv.Itoa(p.n) + " exhibits", Err: ErrRange}
+			return Panel{}, &FieldError{Field: name + ": cuts", Value: v.Cuts.String(), Allowed: "none, or " + text.Count(p.n-1, "cut") + " for " + strconv.Itoa(p.n) + " exhibits", Err: ErrRange}
 		}
 		if v.Count == 0 {
 			v.Count = 1
@@ -340,7 +341,7 @@ const mostFullCuts = 6
 func SpreadCuts(total int, weights []int64, limit Limit) (Cuts, error) {
 	n := len(weights) + 1
 	if n < MinExhibits || n > MaxExhibits {
-		return Cuts{}, &FieldError{Field: "weights", Value: strconv.Itoa(len(weights)) + " weights", Allowed: "1 to 11, one fewer than exhibits", Err: ErrRange}
+		return Cuts{}, &FieldError{Field: "weights", Value: text.Count(len(weights), "weight"), Allowed: "1 to 11, one fewer than exhibits", Err: ErrRange}
 	}
 	start := 0
 	if n <= mostFullCuts {

@@ -32,7 +32,7 @@ type Cuts struct {
 // see [Limit].
 func NewCuts(points ...int) (Cuts, error) {
 	if len(points) < MinExhibits-1 || len(points) > MaxExhibits-1 {
-		return Cuts{}, &FieldError{Field: "cuts", Value: strconv.Itoa(len(points)) + " cuts", Allowed: "1 to 11 cuts, one fewer than exhibits", Err: ErrRange}
+		return Cuts{}, &FieldError{Field: "cuts", Value: text.Count(len(points), "cut"), Allowed: "1 to 11 cuts, one fewer than exhibits", Err: ErrRange}
 	}
 	c := Cuts{n: uint8(len(points))}
 	for i, p := range points {

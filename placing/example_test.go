@@ -81,7 +81,7 @@ func ExampleNewOrder() {
 	// Output:
 	// 3-2-1-4 <nil>
 	// unset order: exhibit 3: repeated; allowed: each exhibit 1 to 4 once
-	// unset order: 1 exhibits: out of range; allowed: 2 to 12 exhibits
+	// unset order: 1 exhibit: out of range; allowed: 2 to 12 exhibits
 }
 
 func ExampleParseOrder() {

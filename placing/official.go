@@ -36,7 +36,7 @@ func NewOfficial(order Order, cuts Cuts) (Official, error) {
 		if !cuts.IsValid() {
 			value, reason = "", ErrMissing
 		}
-		return Official{}, &FieldError{Field: "cuts", Value: value, Allowed: strconv.Itoa(order.Len()-1) + " cuts for " + strconv.Itoa(order.Len()) + " exhibits", Err: reason}
+		return Official{}, &FieldError{Field: "cuts", Value: value, Allowed: text.Count(order.Len()-1, "cut") + " for " + strconv.Itoa(order.Len()) + " exhibits", Err: reason}
 	}
 	o := Official{order: order, cuts: cuts, base: FullScore}
 	depth := 0

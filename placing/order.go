@@ -29,7 +29,7 @@ type Order struct {
 // must be 2 to 12 of them, each number from 1 to their count exactly once.
 func NewOrder(exhibits ...int) (Order, error) {
 	if len(exhibits) < MinExhibits || len(exhibits) > MaxExhibits {
-		return Order{}, &FieldError{Field: "order", Value: strconv.Itoa(len(exhibits)) + " exhibits", Allowed: "2 to 12 exhibits", Err: ErrRange}
+		return Order{}, &FieldError{Field: "order", Value: text.Count(len(exhibits), "exhibit"), Allowed: "2 to 12 exhibits", Err: ErrRange}
 	}
 	o, bad, err := pack(exhibits)
 	if err != nil {

@@ -97,7 +97,7 @@ func TestNewOrder(t *testing.T) {
 		want     placing.FieldError
 	}{
 		{"none", nil, placing.FieldError{Field: "order", Value: "0 exhibits", Allowed: sizes, Err: placing.ErrRange}},
-		{"one", []int{1}, placing.FieldError{Field: "order", Value: "1 exhibits", Allowed: sizes, Err: placing.ErrRange}},
+		{"one", []int{1}, placing.FieldError{Field: "order", Value: "1 exhibit", Allowed: sizes, Err: placing.ErrRange}},
 		{"thirteen", append(twelve, 13), placing.FieldError{Field: "order", Value: "13 exhibits", Allowed: sizes, Err: placing.ErrRange}},
 		{"exhibit 0", []int{1, 0}, placing.FieldError{Field: "order", Value: "exhibit 0", Allowed: "each exhibit 1 to 2 once", Err: placing.ErrRange}},
 		{"exhibit below 0", []int{1, -1}, placing.FieldError{Field: "order", Value: "exhibit -1", Allowed: "each exhibit 1 to 2 once", Err: placing.ErrRange}},

@@ -118,7 +118,7 @@ func TestRefused(t *testing.T) {
 		{"not JSON", `{`, "class:"},
 		{"a field that is not known", `{"Cuts": "2-8-2"}`, "class:"},
 		{"no official placing", `{"Name": "x"}`, "official placing: missing"},
-		{"more exhibits than places", `{"Official": "1-2 cuts 3", "Exhibits": [{}]}`, "1 exhibits and an official placing of 2"},
+		{"more exhibits than places", `{"Official": "1-2 cuts 3", "Exhibits": [{}]}`, "the official placing has 2 exhibits, the class 1"},
 		{"an exhibit that cannot be graded", `{"Official": "1-2 cuts 3", "Exhibits": [{}, {}]}`, "exhibit 1: sex class: missing"},
 	} {
 		path := filepath.Join(t.TempDir(), "class.json")

@@ -85,7 +85,7 @@ func load(path string) (Class, error) {
 		return Class{}, fmt.Errorf("class: %w", err)
 	}
 	if n := c.Official.Order().Len(); n != len(c.Exhibits) {
-		return Class{}, fmt.Errorf("class: %d exhibits and an official placing of %d", len(c.Exhibits), n)
+		return Class{}, fmt.Errorf("class: the official placing has %d exhibits, the class %d", n, len(c.Exhibits))
 	}
 	return c, nil
 }

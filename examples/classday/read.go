@@ -126,7 +126,7 @@ func (d *day) readWalk(r io.Reader) error {
 		}
 		line, _ := in.FieldPos(0)
 		if len(row) != 2 {
-			wrong = append(wrong, fmt.Errorf("line %d: %d cells; the columns are site,ranking", line, len(row)))
+			wrong = append(wrong, fmt.Errorf("line %d: %s; the columns are site,ranking", line, count(len(row), "cell", "cells")))
 			continue
 		}
 		site, err := class.ParseSite(row[0])

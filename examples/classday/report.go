@@ -221,7 +221,7 @@ func (w *sheetOf) walked() error {
 			if s.Drift == 0 {
 				continue
 			}
-			text := fmt.Sprintf("%d is %s than %s shows, at %s (a shift of %s places over %s)", i+1, word, rib, list(sites), s.Shift, count(s.Looks, "site", "sites"))
+			text := fmt.Sprintf("%d is %s than %s shows, at %s (a shift of %s over %s)", i+1, word, rib, list(sites), places(s.Shift), count(s.Looks, "site", "sites"))
 			if s.Passed != nil {
 				text += fmt.Sprintf("; that is %s going past it, and no finding of its own", numbers(s.Passed))
 			}
@@ -394,7 +394,7 @@ func (w *sheetOf) whatIf() error {
 		}
 		for i, c := range changes {
 			if c.Points < 0 && (i+1 == len(changes) || changes[i+1].Points > 0) || c.Points > 0 && (i == 0 || changes[i-1].Points < 0) {
-				parts = append(parts, fmt.Sprintf("%+d points of marbling to %s", c.Points, c.Quality))
+				parts = append(parts, fmt.Sprintf("%s of marbling to %s", points(c.Points), c.Quality))
 			}
 		}
 		w.wrap(fmt.Sprintf("  %d: ", n), "     ", strings.Join(parts, "; ")+".")
@@ -569,6 +569,22 @@ func count(n int, one, many string) string {
 		return "1 " + one
 	}
 	return fmt.Sprint(n, " ", many)
+}
+
+// points is a change of marbling with its sign.
+func points(n int) string {
+	if n == 1 || n == -1 {
+		return fmt.Sprintf("%+d point", n)
+	}
+	return fmt.Sprintf("%+d points", n)
+}
+
+// places is a shift in words.
+func places(h class.HalfPlaces) string {
+	if h.String() == "1" {
+		return "1 place"
+	}
+	return h.String() + " places"
 }
 
 func or(all []int) string { return strings.ReplaceAll(numbers(all), ", ", " or ") }

@@ -140,3 +140,9 @@ func TestGaps(t *testing.T) {
 		t.Error("a name is not escaped")
 	}
 }
+
+func TestCount(t *testing.T) {
+	if a, b := count(1, "carcass", "carcasses"), count(2, "carcass", "carcasses"); a != "1 carcass" || b != "2 carcasses" {
+		t.Errorf("%q, %q", a, b)
+	}
+}

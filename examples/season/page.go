@@ -149,7 +149,7 @@ func (s season) page(member string) (page, error) {
 		return page{}, fmt.Errorf("member %q has no cards in %s", member, name)
 	}
 	fmt.Fprintf(&b, "\n== What member %s missed in %s\n\n%v", member, name, feedback)
-	fmt.Fprintf(&b, "\n== Calibration over %d contests\n\n", len(names))
+	fmt.Fprintf(&b, "\n== Calibration over %s\n\n", count(len(names), "contest", "contests"))
 	var leans []lean
 	for _, id := range whole.Members() {
 		c, _ := whole.Calibration(id)
@@ -254,7 +254,7 @@ func (s season) agreement(b *strings.Builder) error {
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(b, "\n== Agreement between members\n\nmarbling, %d carcasses, %d members: intraclass correlation of one member %s, of their mean %s\n", len(r.Exhibits), len(r.Judges), i.ICC21.Text(2), i.ICC2k.Text(2))
+	fmt.Fprintf(b, "\n== Agreement between members\n\nmarbling, %s, %s: intraclass correlation of one member %s, of their mean %s\n", count(len(r.Exhibits), "carcass", "carcasses"), count(len(r.Judges), "member", "members"), i.ICC21.Text(2), i.ICC2k.Text(2))
 	var w []string
 	names, by := group(s.placings, func(p cards.PlacingCard) string { return p.Contest })
 	for n, name := range names {
@@ -284,4 +284,11 @@ func addPlaces(j calibration.Judges, member string, o placing.Order) error {
 		}
 	}
 	return nil
+}
+
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprint(n, " ", many)
 }

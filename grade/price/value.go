@@ -3,9 +3,9 @@ package price
 import (
 	"cmp"
 	"slices"
-	"strconv"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"github.com/shopspring/decimal"
@@ -146,7 +146,7 @@ func (v Value) Steps() []cite.Step {
 		steps = append(steps, cite.Step{Name: l.name, Rule: l.rule, Given: l.given, Result: signed(l.n), Cite: l.cite})
 	}
 	return append(steps,
-		cite.Step{Name: "price per cwt", Rule: "base, premiums and discounts added up", Given: "base and " + strconv.Itoa(len(lines)) + " lines", Result: money(v.perCwt, places), Cite: citeAdditive},
+		cite.Step{Name: "price per cwt", Rule: "base, premiums and discounts added up", Given: "base and " + text.Count(len(lines), "line"), Result: money(v.perCwt, places), Cite: citeAdditive},
 		cite.Step{Name: "value per head", Rule: "price per cwt times hot carcass weight / 100", Given: money(v.perCwt, places) + " and " + v.weight.String(), Result: money(v.perHead(), headPlaces), Cite: citeHead},
 	)
 }

@@ -83,11 +83,3 @@ func clip(s string) string {
 	}
 	return strings.Clone(s)
 }
-
-// count gives a number of things in words.
-func count(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	return strconv.Itoa(n) + " " + thing + "s"
-}

@@ -11,6 +11,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fixed"
+	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity"
 )
 
@@ -227,7 +228,7 @@ func (s *Reader) locate(line int, err error) error {
 // row reads the cells of one row.
 func (s *Reader) row(cells []string, row *Row) error {
 	if len(cells) != len(s.cols) {
-		return s.lines.whole(count(len(cells), "cell"), count(len(s.cols), "cell")+", one for each column", grade.ErrSyntax)
+		return s.lines.whole(text.Count(len(cells), "cell"), text.Count(len(s.cols), "cell")+", one for each column", grade.ErrSyntax)
 	}
 	var errs []*Error
 	refuse := func(i int, err error) {

@@ -9,6 +9,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fixed"
+	"example.com/ribface/internal/text"
 )
 
 // Writer writes rows to a sheet, measures in inches, square inches, percent and
@@ -112,7 +113,7 @@ func (s *Writer) Flush() error {
 // end adds the extra cells after so many columns, and the end of the line.
 func (s *Writer) end(b []byte, extra []string, cols int) error {
 	if len(extra) != s.extra {
-		return &Error{Line: s.line + 1, Err: &grade.FieldError{Field: "row", Value: count(len(extra), "extra cell"), Allowed: strconv.Itoa(s.extra) + ", one for each extra column", Err: grade.ErrSyntax}}
+		return &Error{Line: s.line + 1, Err: &grade.FieldError{Field: "row", Value: text.Count(len(extra), "extra cell"), Allowed: strconv.Itoa(s.extra) + ", one for each extra column", Err: grade.ErrSyntax}}
 	}
 	for i, cell := range extra {
 		var err error

@@ -144,6 +144,15 @@ func UnmarshalJSON(dst interface{ UnmarshalText([]byte) error }, b []byte) error
 	return dst.UnmarshalText(b)
 }
 
+// Count gives a number of things in words, as "1 exhibit" and "4 exhibits"; a
+// change of 1 either way is one.
+func Count(n int, thing string) string {
+	if n != 1 && n != -1 {
+		thing += "s"
+	}
+	return strconv.Itoa(n) + " " + thing
+}
+
 // Value gives the text of v for a database.
 func Value(v interface{ MarshalText() ([]byte, error) }) (driver.Value, error) {
 	b, err := v.MarshalText()

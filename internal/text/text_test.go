@@ -190,6 +190,14 @@ func TestScan(t *testing.T) {
 }
 
 // TestValue holds that a database gets the text, and nothing on an error.
+func TestCount(t *testing.T) {
+	for n, want := range map[int]string{-2: "-2 cuts", -1: "-1 cut", 0: "0 cuts", 1: "1 cut", 2: "2 cuts", 11: "11 cuts"} {
+		if got := text.Count(n, "cut"); got != want {
+			t.Errorf("Count(%d) = %q, want %q", n, got, want)
+		}
+	}
+}
+
 func TestValue(t *testing.T) {
 	if v, err := text.Value(color(2)); v != "green" || err != nil {
 		t.Errorf("Value: %v, %v", v, err)

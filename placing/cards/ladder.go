@@ -38,7 +38,7 @@ func NewLadder[T comparable](value Points, rungs []T, lines []Points) (Ladder[T]
 		return Ladder[T]{}, count("rungs", len(rungs), "two or more")
 	}
 	if len(lines) != len(rungs)-1 {
-		return Ladder[T]{}, count("lines", len(lines), strconv.Itoa(len(rungs)-1)+" lines for "+strconv.Itoa(len(rungs))+" rungs")
+		return Ladder[T]{}, count("lines", len(lines), text.Count(len(rungs)-1, "line")+" for "+strconv.Itoa(len(rungs))+" rungs")
 	}
 	l := Ladder[T]{rungs: slices.Clone(rungs), depth: make([]Points, 1, len(rungs)), value: value}
 	for i, w := range lines {

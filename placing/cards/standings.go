@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"example.com/ribface/internal/text"
 )
 
 // Tally adds up the items of a contest and ranks members and teams. Make one with
@@ -321,7 +323,7 @@ func (f *Format) tooMany(teams map[string][]*record) error {
 		}
 	}
 	name := slices.Min(over)
-	return &FieldError{Field: "team " + strconv.Quote(name), Value: strconv.Itoa(len(teams[name])) + " members", Allowed: "at most " + strconv.Itoa(f.TeamMembers), Err: ErrRange}
+	return &FieldError{Field: "team " + strconv.Quote(name), Value: text.Count(len(teams[name]), "member"), Allowed: "at most " + strconv.Itoa(f.TeamMembers), Err: ErrRange}
 }
 
 // rank sorts the field and hands out the ranks.

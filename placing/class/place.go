@@ -9,6 +9,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/least"
+	"example.com/ribface/internal/text"
 	"example.com/ribface/placing"
 )
 
@@ -265,9 +266,9 @@ func (d Decision) String() string {
 	s := itoa(d.Upper) + " over " + itoa(d.Lower) + " by " + d.Ground.String()
 	switch {
 	case d.Tiers > 0:
-		s += ", " + count(d.Tiers, "tier") + " better in quality"
+		s += ", " + text.Count(d.Tiers, "tier") + " better in quality"
 	case d.Tiers < 0:
-		s += ", " + count(-d.Tiers, "tier") + " lower in quality"
+		s += ", " + text.Count(-d.Tiers, "tier") + " lower in quality"
 	default:
 		s += ", of one tier"
 	}
@@ -288,11 +289,4 @@ func (d Decision) String() string {
 		s += "; margin " + d.Margin.String()
 	}
 	return s
-}
-
-func count(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return itoa(n) + " " + what + "s"
 }

@@ -183,7 +183,7 @@ func (p Policy) Rules() []cite.Step {
 	}
 	add("quality", "the better tier goes over: "+list, p.TiersCite)
 	for _, a := range p.Advantages {
-		add("yield advantage", "a yield lower by "+a.Yield.String()+" or more goes over a carcass up to "+count(a.Tiers, "tier")+" better", a.Cite)
+		add("yield advantage", "a yield lower by "+a.Yield.String()+" or more goes over a carcass up to "+text.Count(a.Tiers, "tier")+" better", a.Cite)
 	}
 	if p.Bottom != 0 {
 		add("bottom", p.Bottom.String()+" and under goes to the bottom, whatever its yield", p.BottomCite)

@@ -31,7 +31,7 @@ func NewRanking(groups ...[]int) (Ranking, error) {
 		n += len(g)
 	}
 	if n < placing.MinExhibits || n > placing.MaxExhibits {
-		return Ranking{}, &FieldError{Field: "ranking", Value: strconv.Itoa(n) + " exhibits", Allowed: "2 to 12 exhibits", Err: ErrRange}
+		return Ranking{}, &FieldError{Field: "ranking", Value: text.Count(n, "exhibit"), Allowed: "2 to 12 exhibits", Err: ErrRange}
 	}
 	r := Ranking{n: uint8(n)}
 	for i, g := range groups {
@@ -66,7 +66,7 @@ func (r *Ranking) put(e, group int) error {
 // scores other than 2 to 12 gives a [*FieldError].
 func RankScores(scores ...int) (Ranking, error) {
 	if len(scores) < placing.MinExhibits || len(scores) > placing.MaxExhibits {
-		return Ranking{}, &FieldError{Field: "scores", Value: strconv.Itoa(len(scores)) + " scores", Allowed: "2 to 12, one for each exhibit", Err: ErrRange}
+		return Ranking{}, &FieldError{Field: "scores", Value: text.Count(len(scores), "score"), Allowed: "2 to 12, one for each exhibit", Err: ErrRange}
 	}
 	return rank(scores), nil
 }

@@ -126,7 +126,7 @@ func TestNewRanking(t *testing.T) {
 		want   string
 	}{
 		{"nothing", nil, "ranking: 0 exhibits: out of range; allowed: 2 to 12 exhibits"},
-		{"one", [][]int{{1}}, "ranking: 1 exhibits: out of range; allowed: 2 to 12 exhibits"},
+		{"one", [][]int{{1}}, "ranking: 1 exhibit: out of range; allowed: 2 to 12 exhibits"},
 		{"too many", [][]int{{1, 2, 3, 4, 5, 6, 7}, {8, 9, 10, 11, 12, 13}}, "ranking: 13 exhibits: out of range; allowed: 2 to 12 exhibits"},
 		{"empty group", [][]int{{1}, {}, {2}}, "ranking: group 2 is empty: missing; allowed: one exhibit or more in each group"},
 		{"twice", [][]int{{1}, {1}}, "ranking: exhibit 1: repeated; allowed: each exhibit 1 to 2 once"},
@@ -138,7 +138,7 @@ func TestNewRanking(t *testing.T) {
 		wantError(t, tt.name, tt.want, err)
 	}
 	_, err = class.RankScores(1)
-	wantError(t, "one score", "scores: 1 scores: out of range; allowed: 2 to 12, one for each exhibit", err)
+	wantError(t, "one score", "scores: 1 score: out of range; allowed: 2 to 12, one for each exhibit", err)
 	_, err = class.RankScores(make([]int, 13)...)
 	wantError(t, "many scores", "scores: 13 scores: out of range; allowed: 2 to 12, one for each exhibit", err)
 	r, err = class.RankScores(5, 7, 5, 2)

@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/text"
 	"example.com/ribface/placing"
 )
 
@@ -94,11 +95,11 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 		}
 		return value - lo
 	}
-	signed := func(n int, text string) string {
+	signed := func(n int, s string) string {
 		if n >= 0 {
-			return "+" + text
+			return "+" + s
 		}
-		return text
+		return s
 	}
 	switch t {
 	case TraitMarbling:
@@ -106,7 +107,7 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 			room(int(c.Marbling), int(grade.Devoid.At(0)), int(grade.Abundant.At(100)), better),
 			func(c *grade.Carcass, n int) { c.Marbling += grade.Marbling(sign * n) },
 			func(c *grade.Carcass) string { return c.Marbling.String() },
-			func(n int) string { return signed(sign*n, count(sign*n, "point")) },
+			func(n int) string { return signed(sign*n, text.Count(sign*n, "point")) },
 		}
 	case TraitFat:
 		adjust := int(c.FatAdjust)

@@ -245,9 +245,9 @@ func TestSmallSamples(t *testing.T) {
 	}
 	ragged := calibration.Ratings{Values: [][]int64{{1, 2}, {1}}}
 	_, err = ragged.Intraclass()
-	wantErr(t, err, "exhibit 2: 1 values: missing; allowed: 2, one of each judge")
+	wantErr(t, err, "exhibit 2: 1 value: missing; allowed: 2, one of each judge")
 	_, _, err = ragged.Concordance()
-	wantErr(t, err, "exhibit 2: 1 values: missing; allowed: 2, one of each judge")
+	wantErr(t, err, "exhibit 2: 1 value: missing; allowed: 2, one of each judge")
 	huge := calibration.Ratings{Values: [][]int64{{1, 2}, {1, 1_000_000_000_001}}}
 	_, err = huge.Intraclass()
 	wantErr(t, err, "exhibit 2: 1000000000001: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")

@@ -5,6 +5,8 @@ import (
 	"math/big"
 	"slices"
 	"strconv"
+
+	"example.com/ribface/internal/text"
 )
 
 // Judges collects what several judges said of the same exhibits. It is made by
@@ -84,7 +86,7 @@ func (r Ratings) size() (n, k int64, f Figure, err error) {
 	}
 	for i, row := range r.Values {
 		if int64(len(row)) != k {
-			return 0, 0, Figure{}, &FieldError{Field: "exhibit " + strconv.Itoa(i+1), Value: strconv.Itoa(len(row)) + " values", Allowed: strconv.FormatInt(k, 10) + ", one of each judge", Err: ErrMissing}
+			return 0, 0, Figure{}, &FieldError{Field: "exhibit " + strconv.Itoa(i+1), Value: text.Count(len(row), "value"), Allowed: strconv.FormatInt(k, 10) + ", one of each judge", Err: ErrMissing}
 		}
 		for _, v := range row {
 			if err := check("exhibit "+strconv.Itoa(i+1), v); err != nil {
