@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/maturity"
 	gocmp "github.com/google/go-cmp/cmp"
 )
@@ -330,25 +331,25 @@ func TestQualityRefuses(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			q, err := grade.Current.Quality(tt.c)
-			wantField(t, "Quality", err, tt.want)
+			faulttest.Field(t, "Quality", err, tt.want)
 			a, err := grade.Current.Assess(tt.c)
-			wantField(t, "Assess", err, tt.want)
+			faulttest.Field(t, "Assess", err, tt.want)
 			if q != 0 || a != (grade.Assessment{}) {
 				t.Errorf("beside the error: %v, %+v", q, a)
 			}
 		})
 	}
 	_, err := grade.Edition(0).Quality(carcass("A50", "Sm00"))
-	wantField(t, "no edition", err, grade.FieldError{Field: "edition", Allowed: "1975, 1987, 1997, 2016, 2017", Err: grade.ErrMissing})
+	faulttest.Field(t, "no edition", err, grade.FieldError{Field: "edition", Allowed: "1975, 1987, 1997, 2016, 2017", Err: grade.ErrMissing})
 	_, err = grade.Rules{Edition: grade.Current, Maturity: maturity.Rules{Tens: 3}}.Assess(carcass("A50", "Sm00"))
-	wantField(t, "rules", err, grade.FieldError{Field: "rules: tens", Value: "tens(3)", Allowed: "KeepUnits, TensTowardBone, TensTowardLean", Err: grade.ErrUnknown})
+	faulttest.Field(t, "rules", err, grade.FieldError{Field: "rules: tens", Value: "tens(3)", Allowed: "KeepUnits, TensTowardBone, TensTowardLean", Err: grade.ErrUnknown})
 	c := carcass("A50", "Sm00")
 	c.Measures = grade.Measures{}
 	if q, err := grade.Current.Quality(c); err != nil || q.String() != "Low Choice" {
 		t.Errorf("Quality without measures: %v, %v", q, err)
 	}
 	a, err := grade.Current.Assess(c)
-	wantField(t, "Assess without measures", err, grade.FieldError{Field: "ribeye", Allowed: "over 0 sq in to 25 sq in", Err: grade.ErrMissing})
+	faulttest.Field(t, "Assess without measures", err, grade.FieldError{Field: "ribeye", Allowed: "over 0 sq in to 25 sq in", Err: grade.ErrMissing})
 	if a != (grade.Assessment{}) {
 		t.Errorf("beside the error: %+v", a)
 	}
@@ -404,9 +405,9 @@ func TestAdjusted(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			m, err := tt.c.Adjusted()
-			wantField(t, "Adjusted", err, tt.want)
+			faulttest.Field(t, "Adjusted", err, tt.want)
 			a, err := grade.Current.Assess(tt.c)
-			wantField(t, "Assess", err, tt.want)
+			faulttest.Field(t, "Assess", err, tt.want)
 			if m != (grade.Measures{}) || a != (grade.Assessment{}) {
 				t.Errorf("beside the error: %+v, %+v", m, a)
 			}

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	gocmp "github.com/google/go-cmp/cmp"
@@ -227,7 +228,7 @@ func TestEditionOn(t *testing.T) {
 		}
 	}
 	got, err := grade.EditionOn(time.Date(1976, time.February, 22, 23, 59, 59, 0, time.UTC))
-	wantField(t, "before the first", err, grade.FieldError{Field: "date", Value: "1976-02-22", Allowed: "1976-02-23 or later", Err: grade.ErrRange})
+	faulttest.Field(t, "before the first", err, grade.FieldError{Field: "date", Value: "1976-02-22", Allowed: "1976-02-23 or later", Err: grade.ErrRange})
 	if got != 0 {
 		t.Errorf("gives %v", got)
 	}
@@ -254,14 +255,14 @@ func TestOverall(t *testing.T) {
 	}
 	const allowed = "1975, 1987, 1997, 2016, 2017"
 	got, err := grade.Edition(0).Maturity(ev)
-	wantField(t, "unset", err, grade.FieldError{Field: "edition", Allowed: allowed, Err: grade.ErrMissing})
+	faulttest.Field(t, "unset", err, grade.FieldError{Field: "edition", Allowed: allowed, Err: grade.ErrMissing})
 	if got != 0 {
 		t.Errorf("gives %v", got)
 	}
 	_, err = grade.Rules{Edition: 6}.Overall(ev)
-	wantField(t, "unnamed", err, grade.FieldError{Field: "edition", Value: "edition(6)", Allowed: allowed, Err: grade.ErrUnknown})
+	faulttest.Field(t, "unnamed", err, grade.FieldError{Field: "edition", Value: "edition(6)", Allowed: allowed, Err: grade.ErrUnknown})
 	_, err = grade.Edition2016.Maturity(maturity.Evidence{})
-	wantField(t, "evidence", err, grade.FieldError{Field: "skeletal maturity", Allowed: "A00 to E100", Err: grade.ErrMissing})
+	faulttest.Field(t, "evidence", err, grade.FieldError{Field: "skeletal maturity", Allowed: "A00 to E100", Err: grade.ErrMissing})
 	_, err = grade.Edition2017.Maturity(maturity.Evidence{Skeletal: 150})
-	wantField(t, "evidence by age", err, grade.FieldError{Field: "lean maturity", Allowed: "A00 to E100", Err: grade.ErrMissing})
+	faulttest.Field(t, "evidence by age", err, grade.FieldError{Field: "lean maturity", Allowed: "A00 to E100", Err: grade.ErrMissing})
 }

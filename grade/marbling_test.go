@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/faulttest"
 	gocmp "github.com/google/go-cmp/cmp"
 )
 
@@ -86,12 +87,12 @@ func TestMarbling(t *testing.T) {
 		})
 	}
 	const allowed = "Devoid00 to Ab100"
-	wantField(t, "unset", grade.Marbling(0).Check("m"), grade.FieldError{Field: "m", Allowed: allowed, Err: grade.ErrMissing})
-	wantField(t, "impossible", grade.Small.At(140).Check("m"), grade.FieldError{Field: "m", Value: "Sm(140)", Allowed: allowed, Err: grade.ErrRange})
+	faulttest.Field(t, "unset", grade.Marbling(0).Check("m"), grade.FieldError{Field: "m", Allowed: allowed, Err: grade.ErrMissing})
+	faulttest.Field(t, "impossible", grade.Small.At(140).Check("m"), grade.FieldError{Field: "m", Value: "Sm(140)", Allowed: allowed, Err: grade.ErrRange})
 	_, err := grade.Small.At(140).AppendText(nil)
-	wantField(t, "AppendText", err, grade.FieldError{Field: "marbling", Value: "Sm(140)", Allowed: allowed, Err: grade.ErrRange})
+	faulttest.Field(t, "AppendText", err, grade.FieldError{Field: "marbling", Value: "Sm(140)", Allowed: allowed, Err: grade.ErrRange})
 	_, err = grade.ParseMarbling("Xx40")
-	wantParse(t, "unknown", err, grade.ParseError{Kind: "marbling", Input: "Xx40", Part: "Xx", Allowed: allowed, Err: grade.ErrUnknown})
+	faulttest.Parse(t, "unknown", err, grade.ParseError{Kind: "marbling", Input: "Xx40", Part: "Xx", Allowed: allowed, Err: grade.ErrUnknown})
 	defer func() {
 		if r, ok := recover().(error); !ok || r.Error() != err.Error() {
 			t.Errorf("MustParseMarbling panics with %v", r)
@@ -138,7 +139,7 @@ func TestMarblingScales(t *testing.T) {
 				}
 			}
 			got, err := tt.scale.Marbling(tt.lo - 1)
-			wantField(t, "below", err, grade.FieldError{Field: "marbling number", Value: tt.loTooLow, Allowed: tt.allowed, Err: grade.ErrRange})
+			faulttest.Field(t, "below", err, grade.FieldError{Field: "marbling number", Value: tt.loTooLow, Allowed: tt.allowed, Err: grade.ErrRange})
 			if got != 0 {
 				t.Errorf("below gives %v", got)
 			}
@@ -149,12 +150,12 @@ func TestMarblingScales(t *testing.T) {
 	}
 	const scales = "Slight00 = 300, Slight00 = 400"
 	got, err := grade.MarblingScale(0).Marbling(400)
-	wantField(t, "unset", err, grade.FieldError{Field: "marbling scale", Allowed: scales, Err: grade.ErrMissing})
+	faulttest.Field(t, "unset", err, grade.FieldError{Field: "marbling scale", Allowed: scales, Err: grade.ErrMissing})
 	if got != 0 {
 		t.Errorf("gives %v", got)
 	}
 	_, err = grade.MarblingScale(3).Marbling(400)
-	wantField(t, "unnamed", err, grade.FieldError{Field: "marbling scale", Value: "marbling scale(3)", Allowed: scales, Err: grade.ErrUnknown})
+	faulttest.Field(t, "unnamed", err, grade.FieldError{Field: "marbling scale", Value: "marbling scale(3)", Allowed: scales, Err: grade.ErrUnknown})
 	for _, tt := range []struct {
 		m grade.Marbling
 		s grade.MarblingScale

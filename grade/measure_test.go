@@ -1,50 +1,15 @@
 package grade_test
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"strings"
 	"testing"
 
 	"example.com/ribface/grade"
-	gocmp "github.com/google/go-cmp/cmp"
+	"example.com/ribface/internal/faulttest"
 	"github.com/shopspring/decimal"
 )
-
-// wantField fails unless err is exactly the FieldError.
-func wantField(t *testing.T, what string, err error, want grade.FieldError) {
-	t.Helper()
-	var fe *grade.FieldError
-	if !errors.As(err, &fe) {
-		t.Errorf("%s: %v is no FieldError", what, err)
-		return
-	}
-	if diff := gocmp.Diff(want, *fe, sameError); diff != "" {
-		t.Errorf("%s: (-want +got)\n%s", what, diff)
-	}
-	if !errors.Is(err, want.Err) {
-		t.Errorf("%s: %v is not %v", what, err, want.Err)
-	}
-}
-
-// wantParse fails unless err is exactly the ParseError.
-func wantParse(t *testing.T, what string, err error, want grade.ParseError) {
-	t.Helper()
-	var pe *grade.ParseError
-	if !errors.As(err, &pe) {
-		t.Errorf("%s: %v is no ParseError", what, err)
-		return
-	}
-	if diff := gocmp.Diff(want, *pe, sameError); diff != "" {
-		t.Errorf("%s: (-want +got)\n%s", what, diff)
-	}
-	if !errors.Is(err, want.Err) {
-		t.Errorf("%s: %v is not %v", what, err, want.Err)
-	}
-}
-
-var sameError = gocmp.Comparer(func(a, b error) bool { return a == b })
 
 // The values that stand for numbers that do not fit.
 const (
@@ -205,7 +170,7 @@ func TestParseMeasures(t *testing.T) {
 			if tt.allowed != "" {
 				want.Allowed = tt.allowed
 			}
-			wantParse(t, tt.reason, err, want)
+			faulttest.Parse(t, tt.reason, err, want)
 		})
 	}
 }
@@ -275,7 +240,7 @@ func TestFromDecimal(t *testing.T) {
 				t.Errorf("%v gives %d, want %d: %s", tt.d, got, tt.want, tt.reason)
 			}
 			if tt.err != nil {
-				wantParse(t, tt.reason, err, *tt.err)
+				faulttest.Parse(t, tt.reason, err, *tt.err)
 			} else if err != nil {
 				t.Errorf("%v: %v", tt.d, err)
 			}
@@ -365,7 +330,7 @@ func TestMeasureText(t *testing.T) {
 		if string(b) != "kept " {
 			t.Errorf("AppendText of %v wrote %q", tt.v, b)
 		}
-		wantField(t, tt.text, err, grade.FieldError{Field: tt.field, Value: tt.text, Allowed: allowed[tt.field], Err: grade.ErrRange})
+		faulttest.Field(t, tt.text, err, grade.FieldError{Field: tt.field, Value: tt.text, Allowed: allowed[tt.field], Err: grade.ErrRange})
 	}
 }
 

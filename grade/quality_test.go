@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/faulttest"
 	gocmp "github.com/google/go-cmp/cmp"
 )
 
@@ -76,7 +77,7 @@ func TestQuality(t *testing.T) {
 				t.Errorf("Quality(%d) is %q", i, q)
 			}
 			_, err := q.AppendText(nil)
-			wantField(t, "AppendText", err, grade.FieldError{Field: "quality", Value: "Quality(?)", Allowed: "a grade and a part of it", Err: grade.ErrUnknown})
+			faulttest.Field(t, "AppendText", err, grade.FieldError{Field: "quality", Value: "Quality(?)", Allowed: "a grade and a part of it", Err: grade.ErrUnknown})
 		}
 	}
 	for q, want := range map[grade.Quality]string{
@@ -126,7 +127,7 @@ func TestParseQuality(t *testing.T) {
 				t.Errorf("%q is %v, want %v", tt.in, got, tt.want)
 			}
 			if tt.err != nil {
-				wantParse(t, tt.name, err, grade.ParseError{Kind: "quality", Input: tt.in, Allowed: allowed, Err: tt.err})
+				faulttest.Parse(t, tt.name, err, grade.ParseError{Kind: "quality", Input: tt.in, Allowed: allowed, Err: tt.err})
 			} else if err != nil {
 				t.Error(err)
 			}

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/faulttest"
 	gocmp "github.com/google/go-cmp/cmp"
 )
 
@@ -28,7 +29,7 @@ func TestPreliminary(t *testing.T) {
 	}
 	for p, value := range map[grade.QuickYield]string{199_999_999: "1.99999999", 950_000_001: "9.50000001", math.MinInt64: "-92233720368.54775808", math.MaxInt64: "92233720368.54775807"} {
 		got, err := grade.FatForPreliminary(p)
-		wantField(t, value, err, grade.FieldError{Field: "preliminary yield grade", Value: value, Allowed: "2 to 9.5", Err: grade.ErrRange})
+		faulttest.Field(t, value, err, grade.FieldError{Field: "preliminary yield grade", Value: value, Allowed: "2 to 9.5", Err: grade.ErrRange})
 		if got != 0 {
 			t.Errorf("%v gives %v", p, got)
 		}
@@ -64,7 +65,7 @@ func TestRequiredRibeye(t *testing.T) {
 		{18_000_001, grade.FieldError{Field: "weight", Value: "1800.0001 lb", Allowed: allowed, Err: grade.ErrRange}},
 	} {
 		got, err := tt.w.RequiredRibeye()
-		wantField(t, tt.w.String(), err, tt.want)
+		faulttest.Field(t, tt.w.String(), err, tt.want)
 		if got != 0 {
 			t.Errorf("%v gives %v", tt.w, got)
 		}

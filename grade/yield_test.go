@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/faulttest"
 	gocmp "github.com/google/go-cmp/cmp"
 	"github.com/shopspring/decimal"
 	"pgregory.net/rapid"
@@ -126,20 +127,20 @@ func TestMeasuresRefused(t *testing.T) {
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			y, err := tt.m.Yield()
-			wantField(t, "Yield", err, tt.want)
+			faulttest.Field(t, "Yield", err, tt.want)
 			if y != 0 {
 				t.Errorf("Yield gives %v with the error", y)
 			}
 			if err == nil || err.Error() != tt.want.Error() {
 				t.Errorf("Yield says %v, want %v", err, &tt.want)
 			}
-			wantField(t, "Check", tt.m.Check(), tt.want)
+			faulttest.Field(t, "Check", tt.m.Check(), tt.want)
 			terms, err := tt.m.Terms()
-			wantField(t, "Terms", err, tt.want)
+			faulttest.Field(t, "Terms", err, tt.want)
 			quick, err := tt.m.Quick()
-			wantField(t, "Quick", err, tt.want)
+			faulttest.Field(t, "Quick", err, tt.want)
 			cuts, err := tt.m.RetailCuts()
-			wantField(t, "RetailCuts", err, tt.want)
+			faulttest.Field(t, "RetailCuts", err, tt.want)
 			if terms != (grade.Terms{}) || quick != (grade.Quick{}) || cuts != 0 {
 				t.Errorf("values beside the errors: %v, %v, %v", terms, quick, cuts)
 			}
@@ -273,14 +274,14 @@ func TestRoundRefuses(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			got, err := grade.OneGrade.Round(tt.r, tt.places)
-			wantField(t, tt.name, err, tt.want)
+			faulttest.Field(t, tt.name, err, tt.want)
 			if got != 0 {
 				t.Errorf("gives %v", got)
 			}
 		})
 	}
 	got, err := grade.OneGrade.Tenth(0)
-	wantField(t, "Tenth", err, grade.FieldError{Field: "rounding", Allowed: roundings, Err: grade.ErrMissing})
+	faulttest.Field(t, "Tenth", err, grade.FieldError{Field: "rounding", Allowed: roundings, Err: grade.ErrMissing})
 	if got != 0 {
 		t.Errorf("Tenth gives %v", got)
 	}
@@ -364,7 +365,7 @@ func TestYieldDecimal(t *testing.T) {
 				t.Errorf("%v gives %d, want %d", tt.d, got, tt.want)
 			}
 			if tt.input != "" {
-				wantParse(t, tt.name, err, grade.ParseError{Kind: "yield", Input: tt.input, Allowed: places8, Err: grade.ErrRange})
+				faulttest.Parse(t, tt.name, err, grade.ParseError{Kind: "yield", Input: tt.input, Allowed: places8, Err: grade.ErrRange})
 			} else if err != nil {
 				t.Error(err)
 			}
@@ -386,7 +387,7 @@ func TestParseYield(t *testing.T) {
 			if kind == "retail share" {
 				want.Allowed += "; units: %"
 			}
-			wantParse(t, in, err, want)
+			faulttest.Parse(t, in, err, want)
 			if got != 0 {
 				t.Errorf("%q gives %d", in, got)
 			}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/maturity"
 	"github.com/google/go-cmp/cmp"
 )
@@ -175,8 +176,8 @@ func TestEvidence(t *testing.T) {
 				check := tt.e.Check(way.byAge)
 				steps := maturity.Rules{}.Steps(tt.e, way.byAge)
 				if way.want == "" {
-					wantField(t, way.name, err, way.err)
-					wantField(t, "Check for "+way.name, check, way.err)
+					faulttest.Field(t, way.name, err, way.err)
+					faulttest.Field(t, "Check for "+way.name, check, way.err)
 					if got != 0 || steps != nil {
 						t.Errorf("%s: %v with %d steps beside the error", way.name, got, len(steps))
 					}
@@ -209,10 +210,10 @@ func TestAgeRefusesRules(t *testing.T) {
 				want.Value, want.Allowed = "tens(3)", "KeepUnits, TensTowardBone, TensTowardLean"
 			}
 			_, err := r.ByAge(e)
-			wantField(t, what, err, want)
+			faulttest.Field(t, what, err, want)
 			if e.Lean != 0 {
 				_, err = r.ByBone(e)
-				wantField(t, what, err, want)
+				faulttest.Field(t, what, err, want)
 			}
 			if steps := r.Steps(e, true); steps != nil {
 				t.Errorf("%s, %s: %d steps", name, what, len(steps))

@@ -3,6 +3,7 @@ package maturity_test
 import (
 	"testing"
 
+	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/maturity"
 )
 
@@ -121,7 +122,7 @@ func TestBalanceRefuses(t *testing.T) {
 			if got != 0 {
 				t.Errorf("gives %v", got)
 			}
-			wantField(t, tt.name, err, tt.want)
+			faulttest.Field(t, tt.name, err, tt.want)
 		})
 	}
 	for _, r := range []maturity.Rules{{Tens: maturity.TensTowardLean}, {OldLean: maturity.OldLeanStaysInB}} {

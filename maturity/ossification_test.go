@@ -4,6 +4,7 @@ import (
 	"slices"
 	"testing"
 
+	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"github.com/google/go-cmp/cmp"
@@ -67,7 +68,7 @@ func TestFromOssification(t *testing.T) {
 		if got != 0 {
 			t.Errorf("%d%% gives %v", percent, got)
 		}
-		wantField(t, value, err, maturity.FieldError{Field: "ossification", Value: value, Allowed: "0% to 100%", Err: maturity.ErrRange})
+		faulttest.Field(t, value, err, maturity.FieldError{Field: "ossification", Value: value, Allowed: "0% to 100%", Err: maturity.ErrRange})
 	}
 }
 

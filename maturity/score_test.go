@@ -6,43 +6,10 @@ import (
 	"slices"
 	"testing"
 
+	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/maturity"
 	"github.com/google/go-cmp/cmp"
 )
-
-// wantField fails unless err is exactly the FieldError.
-func wantField(t *testing.T, what string, err error, want maturity.FieldError) {
-	t.Helper()
-	var fe *maturity.FieldError
-	if !errors.As(err, &fe) {
-		t.Errorf("%s: %v is no FieldError", what, err)
-		return
-	}
-	if diff := cmp.Diff(want, *fe, sameError); diff != "" {
-		t.Errorf("%s: (-want +got)\n%s", what, diff)
-	}
-	if !errors.Is(err, want.Err) {
-		t.Errorf("%s: %v is not %v", what, err, want.Err)
-	}
-}
-
-// wantParse fails unless err is exactly the ParseError.
-func wantParse(t *testing.T, what string, err error, want maturity.ParseError) {
-	t.Helper()
-	var pe *maturity.ParseError
-	if !errors.As(err, &pe) {
-		t.Errorf("%s: %v is no ParseError", what, err)
-		return
-	}
-	if diff := cmp.Diff(want, *pe, sameError); diff != "" {
-		t.Errorf("%s: (-want +got)\n%s", what, diff)
-	}
-	if !errors.Is(err, want.Err) {
-		t.Errorf("%s: %v is not %v", what, err, want.Err)
-	}
-}
-
-var sameError = cmp.Comparer(func(a, b error) bool { return a == b })
 
 // TestGroups holds the five groups, their order, and that a loop may stop.
 func TestGroups(t *testing.T) {
@@ -135,12 +102,12 @@ func TestScoreCheck(t *testing.T) {
 		}
 	}
 	const allowed = "A00 to E100"
-	wantField(t, "unset", maturity.Score(0).Check("bone"), maturity.FieldError{Field: "bone", Allowed: allowed, Err: maturity.ErrMissing})
-	wantField(t, "impossible", maturity.A.At(150).Check("bone"), maturity.FieldError{Field: "bone", Value: "A(150)", Allowed: allowed, Err: maturity.ErrRange})
+	faulttest.Field(t, "unset", maturity.Score(0).Check("bone"), maturity.FieldError{Field: "bone", Allowed: allowed, Err: maturity.ErrMissing})
+	faulttest.Field(t, "impossible", maturity.A.At(150).Check("bone"), maturity.FieldError{Field: "bone", Value: "A(150)", Allowed: allowed, Err: maturity.ErrRange})
 	_, err := maturity.A.At(150).AppendText(nil)
-	wantField(t, "AppendText", err, maturity.FieldError{Field: "maturity", Value: "A(150)", Allowed: allowed, Err: maturity.ErrRange})
+	faulttest.Field(t, "AppendText", err, maturity.FieldError{Field: "maturity", Value: "A(150)", Allowed: allowed, Err: maturity.ErrRange})
 	_, err = maturity.Group(6).MarshalText()
-	wantField(t, "group", err, maturity.FieldError{Field: "maturity group", Value: "maturity group(6)", Allowed: "A, B, C, D, E", Err: maturity.ErrUnknown})
+	faulttest.Field(t, "group", err, maturity.FieldError{Field: "maturity group", Value: "maturity group(6)", Allowed: "A, B, C, D, E", Err: maturity.ErrUnknown})
 }
 
 // TestParse holds what is read as a score and why all else is refused.
@@ -176,7 +143,7 @@ func TestParse(t *testing.T) {
 				}
 				return
 			}
-			wantParse(t, tt.reason, err, tt.err)
+			faulttest.Parse(t, tt.reason, err, tt.err)
 			defer func() {
 				if r, ok := recover().(error); !ok || !errors.Is(r, tt.err.Err) {
 					t.Errorf("MustParse(%q) panics with %v, want the error", tt.in, r)
@@ -186,7 +153,7 @@ func TestParse(t *testing.T) {
 		})
 	}
 	g, err := maturity.ParseGroup("F")
-	wantParse(t, "group", err, maturity.ParseError{Kind: "maturity group", Input: "F", Allowed: "A, B, C, D, E", Err: maturity.ErrUnknown})
+	faulttest.Parse(t, "group", err, maturity.ParseError{Kind: "maturity group", Input: "F", Allowed: "A, B, C, D, E", Err: maturity.ErrUnknown})
 	if g != 0 {
 		t.Errorf("ParseGroup of a wrong letter gives %v", g)
 	}

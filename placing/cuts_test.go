@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
 	"github.com/google/go-cmp/cmp"
@@ -68,7 +69,7 @@ func TestNewCuts(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			c, err := placing.NewCuts(tt.points...)
-			wantField(t, tt.name, err, tt.want)
+			faulttest.Field(t, tt.name, err, tt.want)
 			if c != (placing.Cuts{}) {
 				t.Errorf("gives %v", c)
 			}
@@ -102,7 +103,7 @@ func TestParseCuts(t *testing.T) {
 				}
 				return
 			}
-			wantParse(t, tt.name, err, placing.ParseError{Kind: "cuts", Input: tt.in, Part: tt.part, Allowed: form, Err: tt.err})
+			faulttest.Parse(t, tt.name, err, placing.ParseError{Kind: "cuts", Input: tt.in, Part: tt.part, Allowed: form, Err: tt.err})
 			if c != (placing.Cuts{}) {
 				t.Errorf("gives %v", c)
 			}
@@ -212,7 +213,7 @@ func TestLimitErrors(t *testing.T) {
 		{placing.LimitMaryland, "2-2-2-2", placing.FieldError{Field: "cuts", Value: "2-2-2-2", Allowed: "three cuts" + maryland, Err: placing.ErrRange}},
 	} {
 		t.Run(tt.limit.String()+" "+tt.cuts, func(t *testing.T) {
-			wantField(t, tt.cuts, tt.limit.Check(placing.MustParseCuts(tt.cuts)), tt.want)
+			faulttest.Field(t, tt.cuts, tt.limit.Check(placing.MustParseCuts(tt.cuts)), tt.want)
 		})
 	}
 	for _, c := range []string{"50", "5-5", "1-1-1-1-1"} {
@@ -221,9 +222,9 @@ func TestLimitErrors(t *testing.T) {
 		}
 	}
 	const names = "sum, colorado, maryland, nebraska, exact"
-	wantField(t, "unset", placing.Limit(0).Check(placing.MustParseCuts("2-8-2")), placing.FieldError{Field: "limit", Allowed: names, Err: placing.ErrMissing})
-	wantField(t, "unnamed", placing.Limit(6).Check(placing.MustParseCuts("2-8-2")), placing.FieldError{Field: "limit", Value: "limit on cuts(6)", Allowed: names, Err: placing.ErrUnknown})
-	wantField(t, "no cuts", placing.LimitExact.Check(placing.Cuts{}), placing.FieldError{Field: "cuts", Allowed: "1 to 11 cuts", Err: placing.ErrMissing})
+	faulttest.Field(t, "unset", placing.Limit(0).Check(placing.MustParseCuts("2-8-2")), placing.FieldError{Field: "limit", Allowed: names, Err: placing.ErrMissing})
+	faulttest.Field(t, "unnamed", placing.Limit(6).Check(placing.MustParseCuts("2-8-2")), placing.FieldError{Field: "limit", Value: "limit on cuts(6)", Allowed: names, Err: placing.ErrUnknown})
+	faulttest.Field(t, "no cuts", placing.LimitExact.Check(placing.Cuts{}), placing.FieldError{Field: "cuts", Allowed: "1 to 11 cuts", Err: placing.ErrMissing})
 }
 
 // TestLimits holds the limits, their names and where they come from.

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"testing"
 
+	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/placing"
 	"github.com/google/go-cmp/cmp"
 	"github.com/shopspring/decimal"
@@ -110,7 +111,7 @@ func TestOfficialRefuses(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			o, err := placing.NewOfficial(tt.order, tt.cuts)
-			wantField(t, tt.name, err, tt.want)
+			faulttest.Field(t, tt.name, err, tt.want)
 			if o != (placing.Official{}) {
 				t.Errorf("gives %v", o)
 			}
@@ -134,7 +135,7 @@ func TestOfficialRefuses(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			s, err := tt.o.Score(tt.card)
-			wantField(t, tt.name, err, tt.want)
+			faulttest.Field(t, tt.name, err, tt.want)
 			if s != 0 {
 				t.Errorf("scores %d", s)
 			}
@@ -145,7 +146,7 @@ func TestOfficialRefuses(t *testing.T) {
 				return // a blank card, see TestCardRules
 			}
 			s, err = placing.CardRules{}.Score(tt.o, placing.Card{Order: tt.card})
-			wantField(t, "as a card", err, tt.want)
+			faulttest.Field(t, "as a card", err, tt.want)
 			if s != 0 {
 				t.Errorf("the card scores %d", s)
 			}
@@ -156,7 +157,7 @@ func TestOfficialRefuses(t *testing.T) {
 	}
 	// Text that does not make an official placing.
 	_, err = placing.ParseOfficial("3-2-1-4")
-	wantParse(t, "no cuts", err, placing.ParseError{Kind: "official placing", Input: "3-2-1-4", Allowed: "an order and its cuts, as 3-2-1-4 cuts 2-8-2", Err: placing.ErrSyntax})
+	faulttest.Parse(t, "no cuts", err, placing.ParseError{Kind: "official placing", Input: "3-2-1-4", Allowed: "an order and its cuts, as 3-2-1-4 cuts 2-8-2", Err: placing.ErrSyntax})
 	for in, reason := range map[string]error{"3-2-1-5 cuts 2-8-2": placing.ErrRange, "3-2-1-4 cuts 2-8-99": placing.ErrRange, "3-2-1-4 cuts 2-8": placing.ErrRange} {
 		got, err := placing.ParseOfficial(in)
 		if got != (placing.Official{}) || err == nil {
@@ -217,7 +218,7 @@ func TestCardRules(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			got, err := tt.rules.Score(o, tt.card)
-			wantField(t, tt.name, err, tt.want)
+			faulttest.Field(t, tt.name, err, tt.want)
 			if got != 0 {
 				t.Errorf("scores %d", got)
 			}

@@ -5,43 +5,10 @@ import (
 	"slices"
 	"testing"
 
+	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/placing"
 	"github.com/google/go-cmp/cmp"
 )
-
-// wantField fails unless err is exactly the FieldError.
-func wantField(t *testing.T, what string, err error, want placing.FieldError) {
-	t.Helper()
-	var fe *placing.FieldError
-	if !errors.As(err, &fe) {
-		t.Errorf("%s: %v is no FieldError", what, err)
-		return
-	}
-	if diff := cmp.Diff(want, *fe, sameError); diff != "" {
-		t.Errorf("%s: (-want +got)\n%s", what, diff)
-	}
-	if !errors.Is(err, want.Err) {
-		t.Errorf("%s: %v is not %v", what, err, want.Err)
-	}
-}
-
-// wantParse fails unless err is exactly the ParseError.
-func wantParse(t *testing.T, what string, err error, want placing.ParseError) {
-	t.Helper()
-	var pe *placing.ParseError
-	if !errors.As(err, &pe) {
-		t.Errorf("%s: %v is no ParseError", what, err)
-		return
-	}
-	if diff := cmp.Diff(want, *pe, sameError); diff != "" {
-		t.Errorf("%s: (-want +got)\n%s", what, diff)
-	}
-	if !errors.Is(err, want.Err) {
-		t.Errorf("%s: %v is not %v", what, err, want.Err)
-	}
-}
-
-var sameError = cmp.Comparer(func(a, b error) bool { return a == b })
 
 // wantPanic fails unless f panics with an error of the reason.
 func wantPanic(t *testing.T, f func(), reason error) {
@@ -107,7 +74,7 @@ func TestNewOrder(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			o, err := placing.NewOrder(tt.exhibits...)
-			wantField(t, tt.name, err, tt.want)
+			faulttest.Field(t, tt.name, err, tt.want)
 			if o != (placing.Order{}) {
 				t.Errorf("gives %v", o)
 			}
@@ -149,7 +116,7 @@ func TestParseOrder(t *testing.T) {
 				}
 				return
 			}
-			wantParse(t, tt.name, err, placing.ParseError{Kind: "order", Input: tt.in, Part: tt.part, Allowed: tt.allowed, Err: tt.err})
+			faulttest.Parse(t, tt.name, err, placing.ParseError{Kind: "order", Input: tt.in, Part: tt.part, Allowed: tt.allowed, Err: tt.err})
 			if o != (placing.Order{}) {
 				t.Errorf("gives %v", o)
 			}
@@ -171,14 +138,14 @@ func TestReversedAndRelabel(t *testing.T) {
 		t.Errorf("Relabel: %v, %v; want 1-2-3", got, err)
 	}
 	got, err := o.Relabel(placing.MustParseOrder("1-2"))
-	wantField(t, "Relabel", err, placing.FieldError{Field: "new numbers", Value: "1-2", Allowed: "an order of 3 exhibits", Err: placing.ErrRange})
+	faulttest.Field(t, "Relabel", err, placing.FieldError{Field: "new numbers", Value: "1-2", Allowed: "an order of 3 exhibits", Err: placing.ErrRange})
 	if got != (placing.Order{}) {
 		t.Errorf("gives %v", got)
 	}
 	_, err = o.Relabel(placing.Order{})
-	wantField(t, "Relabel to nothing", err, placing.FieldError{Field: "new numbers", Allowed: "an order of 3 exhibits", Err: placing.ErrMissing})
+	faulttest.Field(t, "Relabel to nothing", err, placing.FieldError{Field: "new numbers", Allowed: "an order of 3 exhibits", Err: placing.ErrMissing})
 	n, err := o.Disagreements(placing.MustParseOrder("1-2-3-4"))
-	wantField(t, "Disagreements", err, placing.FieldError{Field: "order", Value: "1-2-3-4", Allowed: "an order of 3 exhibits", Err: placing.ErrRange})
+	faulttest.Field(t, "Disagreements", err, placing.FieldError{Field: "order", Value: "1-2-3-4", Allowed: "an order of 3 exhibits", Err: placing.ErrRange})
 	if n != 0 {
 		t.Errorf("gives %d", n)
 	}

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/cards"
@@ -104,7 +105,7 @@ func TestFormatCheck(t *testing.T) {
 		{"tie-break by one twice", cards.Format{Components: []cards.Component{one}, Ties: []cards.TieBreak{{Components: []string{"a", "a"}}}}, "tie-break 1: a: repeated; allowed: each component once"},
 	}
 	for _, tt := range tests {
-		t.Run(tt.name, func(t *testing.T) { wantErr(t, tt.f.Check(), tt.want) })
+		t.Run(tt.name, func(t *testing.T) { faulttest.Text(t, tt.f.Check(), tt.want) })
 	}
 }
 
@@ -236,7 +237,7 @@ func TestNewContest(t *testing.T) {
 			f, r, p, o := springKey(t)
 			tt.change(&name, &f, &r, &p, &o)
 			_, err := cards.NewContest(name, f, r, p, o)
-			wantErr(t, err, tt.want)
+			faulttest.Text(t, err, tt.want)
 		})
 	}
 }
@@ -282,26 +283,26 @@ func TestScoreCards(t *testing.T) {
 	c := spring(t)
 	ada := cards.Member{ID: "7", Team: "North Fork", Division: "senior"}
 	item, err := c.Placing(cards.PlacingCard{Class: "beef", Member: ada, Card: placing.Card{Order: placing.MustParseOrder("4-2-3-1")}})
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	// 24 points (published: ext-maryland-contests).
 	if d := cmp.Diff(cards.Item{Member: ada, Component: "placings", Class: "beef", Points: 24 * pt, Of: 50 * pt}, item); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
 	_, err = c.Placing(cards.PlacingCard{Contest: "fall", Class: "beef", Member: ada})
-	wantErr(t, err, `member "7": contest: "fall": unknown; allowed: ""`)
+	faulttest.Text(t, err, `member "7": contest: "fall": unknown; allowed: ""`)
 	_, err = c.Placing(cards.PlacingCard{Class: "coolers", Member: ada})
-	wantErr(t, err, `member "7": class: "coolers": unknown; allowed: a placing class`)
+	faulttest.Text(t, err, `member "7": class: "coolers": unknown; allowed: a placing class`)
 	_, err = c.Placing(cards.PlacingCard{Class: "beef", Member: ada, Card: placing.Card{Order: placing.MustParseOrder("1-2-3")}})
-	wantErr(t, err, `member "7": class "beef": card: 1-2-3: out of range; allowed: an order of 4 exhibits`)
+	faulttest.Text(t, err, `member "7": class "beef": card: 1-2-3: out of range; allowed: an order of 4 exhibits`)
 	_, err = c.Placing(cards.PlacingCard{Class: "beef"})
-	wantErr(t, err, "member: missing; allowed: a name or number")
+	faulttest.Text(t, err, "member: missing; allowed: a name or number")
 
 	low := grade.Choice.Part(grade.Low)
 	est := func(exhibit int, q cards.Answer[grade.Quality], y cards.Answer[grade.Yield]) cards.Estimate {
 		return cards.Estimate{Class: "coolers", Exhibit: exhibit, Member: ada, Facts: cards.Facts{Quality: q, Yield: y}}
 	}
 	q, y, err := c.Estimate(est(2, cards.Give(low), cards.Give(yield(t, "3.4"))))
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	if d := cmp.Diff([]cards.Item{{ada, "quality", "coolers", 2, 8 * pt, 10 * pt}, {ada, "yield", "coolers", 2, 7 * pt, 10 * pt}}, []cards.Item{q, y}); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
@@ -327,7 +328,7 @@ func TestScoreCards(t *testing.T) {
 		if q.IsValid() || y.IsValid() {
 			t.Errorf("%s: scored", bad.want)
 		}
-		wantErr(t, err, bad.want)
+		faulttest.Text(t, err, bad.want)
 	}
 
 	hand := func(component, class string, s cards.Answer[cards.Points]) (cards.Item, error) {
@@ -361,12 +362,12 @@ func TestScoreCards(t *testing.T) {
 		{"examination", "", cards.Answer[cards.Points]{Mark: 9}, `member "7": mark: mark(9): unknown; allowed: blank, double-marked, unreadable`},
 	} {
 		_, err := hand(bad.component, bad.class, bad.s)
-		wantErr(t, err, bad.want)
+		faulttest.Text(t, err, bad.want)
 	}
 	_, err = c.Hand(cards.HandScore{Contest: "fall", Component: "reasons", Member: ada})
-	wantErr(t, err, `member "7": contest: "fall": unknown; allowed: ""`)
+	faulttest.Text(t, err, `member "7": contest: "fall": unknown; allowed: ""`)
 	_, err = c.Hand(cards.HandScore{Component: "examination", Score: cards.Give(pt)})
-	wantErr(t, err, "member: missing; allowed: a name or number")
+	faulttest.Text(t, err, "member: missing; allowed: a name or number")
 }
 
 // by makes an item scored by hand in the spring contest.
@@ -377,7 +378,7 @@ func by(m cards.Member, component, class string, points int) cards.Item {
 func TestTallyRefuses(t *testing.T) {
 	ada := cards.Member{ID: "7", Team: "North Fork", Division: "senior"}
 	tally := spring(t).Tally()
-	wantErr(t, tally.Add(by(ada, "reasons", "beef", 40), cards.Item{}), "")
+	faulttest.Text(t, tally.Add(by(ada, "reasons", "beef", 40), cards.Item{}), "")
 	bad := []struct {
 		name  string
 		items []cards.Item
@@ -397,15 +398,15 @@ func TestTallyRefuses(t *testing.T) {
 		{"bad division", []cards.Item{by(cards.Member{ID: "8", Division: " "}, "reasons", "ribs", 30)}, `member "8": division: " ": bad syntax; allowed: no space before or after`},
 	}
 	for _, tt := range bad {
-		t.Run(tt.name, func(t *testing.T) { wantErr(t, tally.Add(tt.items...), tt.want) })
+		t.Run(tt.name, func(t *testing.T) { faulttest.Text(t, tally.Add(tt.items...), tt.want) })
 	}
 	// A card without team or division is taken for the same member; what it lacks
 	// may come later.
-	wantErr(t, tally.Add(by(cards.Member{ID: "7"}, "reasons", "ribs", 30)), "")
-	wantErr(t, tally.Enter(cards.Member{ID: "8"}), "")
-	wantErr(t, tally.Enter(cards.Member{ID: "8", Team: "North Fork"}), "")
+	faulttest.Text(t, tally.Add(by(cards.Member{ID: "7"}, "reasons", "ribs", 30)), "")
+	faulttest.Text(t, tally.Enter(cards.Member{ID: "8"}), "")
+	faulttest.Text(t, tally.Enter(cards.Member{ID: "8", Team: "North Fork"}), "")
 	s, err := tally.Standings(cards.View{})
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	want := []cards.MemberLine{
 		{Rank: 1, Member: ada, Total: 70 * pt, Scores: []cards.Points{0, 0, 0, 70 * pt, 0},
 			Missing: []string{`placings: class "beef"`, `placings: class "ribs"`, `quality: class "coolers"`, `yield: class "coolers"`, "examination"}},
@@ -419,9 +420,9 @@ func TestTallyRefuses(t *testing.T) {
 		t.Errorf("(-want +got):\n%s", d)
 	}
 	// One exhibit of two is missing.
-	wantErr(t, tally.Add(cards.Item{Member: cards.Member{ID: "8"}, Component: "quality", Class: "coolers", Exhibit: 2}), "")
+	faulttest.Text(t, tally.Add(cards.Item{Member: cards.Member{ID: "8"}, Component: "quality", Class: "coolers", Exhibit: 2}), "")
 	s, err = tally.Standings(cards.View{Components: []string{"quality"}})
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	if d := cmp.Diff([]string{`quality: class "coolers": exhibit 1`}, s.Members[1].Missing); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
@@ -446,12 +447,12 @@ func TestStandings(t *testing.T) {
 	}
 	add := func(c *cards.Contest) *cards.Tally {
 		tally := c.Tally()
-		wantErr(t, tally.Add(items...), "")
+		faulttest.Text(t, tally.Add(items...), "")
 		return tally
 	}
 	tally := add(spring(t))
 	s, err := tally.Standings(cards.View{})
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	want := strings.TrimPrefix(`
 rank                  member  team  division  total  placings  quality  yield  reasons  examination
 1     tied            9       Owl   senior      100         0        0      0       45           55
@@ -481,7 +482,7 @@ rank                  team  counting  others  total  placings  quality  yield  r
 		t.Errorf("of %v", s.Of)
 	}
 	juniors, err := tally.Standings(cards.View{Division: "junior", Components: []string{"examination", "reasons"}, Ties: []cards.TieBreak{{Components: []string{"examination"}}}})
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	want = strings.TrimPrefix(`
 rank                  member  team  division  total  reasons  examination
 1     by tie-break 1  5       Owl   junior       40       30           10
@@ -510,16 +511,16 @@ rank  team  counting  total  reasons  examination
 		{cards.View{Components: []string{"reasons"}, TeamTies: []cards.TieBreak{{}}}, "tie-break for teams 1: missing; allowed: one component or more"},
 	} {
 		_, err := tally.Standings(bad.v)
-		wantErr(t, err, bad.want)
+		faulttest.Text(t, err, bad.want)
 	}
 
 	// Short teams barred, and a team with too many members.
 	f, r, p, o := springKey(t)
 	f.Short = cards.Barred
 	c, err := cards.NewContest("", f, r, p, o)
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	s, err = add(c).Standings(cards.View{Components: []string{"reasons"}})
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	want = strings.TrimPrefix(`
 rank        team  counting  others  total  reasons
 1     tied  Elk   10, 3, 4  2         115      115
@@ -534,14 +535,14 @@ rank        team  counting  others  total  reasons
 		t.Fatal(err)
 	}
 	_, err = add(c).Standings(cards.View{})
-	wantErr(t, err, `team "Elk": 4 members: out of range; allowed: at most 3`)
+	faulttest.Text(t, err, `team "Elk": 4 members: out of range; allowed: at most 3`)
 	// All count: three of four is a short team where the size is fixed.
 	f.TeamMembers, f.Counting = 4, 0
 	if c, err = cards.NewContest("", f, r, p, o); err != nil {
 		t.Fatal(err)
 	}
 	s, err = add(c).Standings(cards.View{})
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	if len(s.Teams) != 3 || s.Teams[0].Short || s.Teams[0].Total != 250*pt || !s.Teams[1].Short || s.Teams[1].Rank != 0 || s.Teams[1].Team != "Owl" || s.Teams[2].Team != "Fox" {
 		t.Errorf("all count: %+v", s.Teams)
 	}
@@ -557,11 +558,11 @@ func TestTeamTies(t *testing.T) {
 	f.Counting = 1
 	f.TeamTies = []cards.TieBreak{{Components: []string{"reasons"}}, {Components: []string{"examination"}, AllMembers: true}}
 	c, err := cards.NewContest("", f, r, p, o)
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	tally := c.Tally()
 	put := func(id, team string, reasons, exam int) {
 		m := cards.Member{ID: id, Team: team}
-		wantErr(t, tally.Add(by(m, "reasons", "beef", reasons), by(m, "examination", "", exam)), "")
+		faulttest.Text(t, tally.Add(by(m, "reasons", "beef", reasons), by(m, "examination", "", exam)), "")
 	}
 	put("1", "Ash", 30, 20)
 	put("2", "Ash", 10, 5)
@@ -570,7 +571,7 @@ func TestTeamTies(t *testing.T) {
 	put("5", "Cedar", 20, 30)
 	put("6", "Cedar", 29, 10) // does not count, so its reasons do not
 	s, err := tally.Standings(cards.View{})
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	var got []string
 	for _, l := range s.Teams {
 		got = append(got, fmt.Sprint(l.Rank, l.Tied, l.Team, l.Total, l.ByTieBreak, l.Counting, l.Others))
@@ -657,10 +658,10 @@ func TestStandingsOracle(t *testing.T) {
 func TestNamesInOrder(t *testing.T) {
 	tally := spring(t).Tally()
 	for _, id := range []string{"b", "100", "A", "9", "10", "1a"} {
-		wantErr(t, tally.Enter(cards.Member{ID: id}), "")
+		faulttest.Text(t, tally.Enter(cards.Member{ID: id}), "")
 	}
 	s, err := tally.Standings(cards.View{})
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	var got []string
 	for _, m := range s.Members {
 		if m.Rank != 1 || !m.Tied {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/cards"
@@ -33,7 +34,7 @@ func TestFeedback(t *testing.T) {
 		{Component: "reasons", Class: "beef", Member: ada, Score: cards.Give(41 * pt)},
 	}
 	f, err := c.Feedback("7", placings, estimates, hand)
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	// The key: 2.5 + 1.5 + 0.3 + 2.508 - 3.808 = 3.000. The card: fat 0.1 in less
 	// is -0.25, KPH 1 percent more +0.2, ribeye 1 sq in more -0.32, together -0.37;
 	// 2.7 is 0.3 under the key, so arithmetic and rounding put back 0.07.
@@ -80,7 +81,7 @@ examination: 48 of 60
 	right, err := c.Feedback("8", []cards.PlacingCard{{Class: "beef", Member: cards.Member{ID: "8"}, Card: placing.Card{Order: placing.MustParseOrder("3-2-1-4")}}},
 		[]cards.Estimate{{Class: "coolers", Exhibit: 2, Member: cards.Member{ID: "8"}, Facts: cards.Facts{Quality: cards.Give(grade.Select.Part(grade.High)), Yield: cards.Give(yield(t, "3.1"))}},
 			{Class: "coolers", Exhibit: 1, Member: cards.Member{ID: "8"}, Facts: cards.Facts{Quality: cards.Give(grade.Choice.Part(grade.Average)), Yield: cards.Give(yield(t, "3.01"))}}}, nil)
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	if d := cmp.Diff("member 8: 88 of 90 points on these cards\nclass beef: placed 3-2-1-4, official 3-2-1-4 cuts 2-8-2: 50\n"+
 		"class coolers, exhibit 1: quality Average Choice, official Low Choice: 1 line too good, loses 2\n"+
 		"class coolers, exhibit 1: yield 3.01, official 3: same step, loses 0\n", right.String()); d != "" {
@@ -114,7 +115,7 @@ examination: 48 of 60
 	} {
 		t.Run(bad.name, func(t *testing.T) {
 			_, err := c.Feedback("7", bad.placings, bad.estimates, bad.hand)
-			wantErr(t, err, bad.want)
+			faulttest.Text(t, err, bad.want)
 		})
 	}
 }
@@ -147,9 +148,9 @@ func TestSplitYield(t *testing.T) {
 	far := key
 	far.Fat.Value = grade.Inches(4)
 	_, _, err = cards.SplitYield(far, key)
-	wantErr(t, err, "official facts: fat: 4 in: out of range; allowed: 0 in to 3 in")
+	faulttest.Text(t, err, "official facts: fat: 4 in: out of range; allowed: 0 in to 3 in")
 	_, _, err = cards.SplitYield(key, far)
-	wantErr(t, err, "fat: 4 in: out of range; allowed: 0 in to 3 in")
+	faulttest.Text(t, err, "fat: 4 in: out of range; allowed: 0 in to 3 in")
 }
 
 // TestSplitAddsUp: for any carcass and any estimate the parts add up to the error,
@@ -190,9 +191,9 @@ func TestFactsOf(t *testing.T) {
 		Measures:  grade.Measures{Fat: grade.Inches(0.5), Ribeye: grade.SquareInches(11.9), KPH: grade.Percent(1.5), Weight: grade.Pounds(660)},
 		FatAdjust: grade.Inches(0.1),
 	})
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	f, err := cards.FactsOf(a)
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	if d := cmp.Diff(cards.Facts{
 		Maturity: cards.Give(maturity.A.At(60)), Marbling: cards.Give(grade.Small.At(40)), Quality: cards.Give(grade.Choice.Part(grade.Low)),
 		Fat: cards.Give(grade.Inches(0.6)), Ribeye: cards.Give(grade.SquareInches(11.9)), KPH: cards.Give(grade.Percent(1.5)), Weight: cards.Give(grade.Pounds(660)),
@@ -201,5 +202,5 @@ func TestFactsOf(t *testing.T) {
 		t.Errorf("(-want +got):\n%s", d)
 	}
 	_, err = cards.FactsOf(grade.Assessment{})
-	wantErr(t, err, "ribeye: missing; allowed: over 0 sq in to 25 sq in")
+	faulttest.Text(t, err, "ribeye: missing; allowed: over 0 sq in to 25 sq in")
 }

@@ -8,6 +8,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
@@ -17,17 +18,6 @@ import (
 )
 
 const pt = cards.Point
-
-func wantErr(t *testing.T, err error, want string) {
-	t.Helper()
-	got := ""
-	if err != nil {
-		got = err.Error()
-	}
-	if d := cmp.Diff(want, got); d != "" {
-		t.Errorf("error (-want +got):\n%s", d)
-	}
-}
 
 // TestPublishedLadders checks the two tables and the losses that follow from them.
 func TestPublishedLadders(t *testing.T) {
@@ -133,9 +123,9 @@ func TestLadder(t *testing.T) {
 		t.Error("Rungs hands out internal storage")
 	}
 	_, _, err = capped.Loss(9, 1)
-	wantErr(t, err, "key: unknown; allowed: a rung of the ladder")
+	faulttest.Text(t, err, "key: unknown; allowed: a rung of the ladder")
 	_, _, err = capped.Loss(1, 9)
-	wantErr(t, err, "answer: unknown; allowed: a rung of the ladder")
+	faulttest.Text(t, err, "answer: unknown; allowed: a rung of the ladder")
 	var zero cards.Ladder[int]
 	if zero.IsValid() || zero.GreatestLoss() != 0 || !capped.IsValid() {
 		t.Error("zero ladder")
@@ -158,7 +148,7 @@ func TestLadder(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			_, err := cards.NewLadder(tt.value, tt.rungs, tt.lines)
-			wantErr(t, err, tt.want)
+			faulttest.Text(t, err, tt.want)
 		})
 	}
 	if _, err := cards.NewEvenLadder[int](pt, pt, nil); err == nil {
@@ -269,7 +259,7 @@ func TestQualityRule(t *testing.T) {
 			if got != tt.want {
 				t.Errorf("%s: got %v, want %v", tt.reason, got, tt.want)
 			}
-			wantErr(t, err, tt.err)
+			faulttest.Text(t, err, tt.err)
 		})
 	}
 	if p, from := (cards.MarkRules{}).Penalty(placing.DoubleMarked); p != placing.ZeroPoints || from.String() != "published: psu-poultry, fl-ffa-2013" {
@@ -370,9 +360,9 @@ func TestYieldRule(t *testing.T) {
 	for _, tt := range bad {
 		t.Run(tt.name, func(t *testing.T) {
 			_, _, err := tt.rule.Loss(0, 0)
-			wantErr(t, err, tt.want)
+			faulttest.Text(t, err, tt.want)
 			_, err = tt.rule.Score(0, cards.Give(grade.Yield(0)))
-			wantErr(t, err, tt.want)
+			faulttest.Text(t, err, tt.want)
 		})
 	}
 	none := cards.Answer[grade.Yield]{Mark: placing.Blank}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"testing"
 
+	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/internal/roundtrip"
 	"example.com/ribface/placing/cards"
 )
@@ -35,7 +36,7 @@ func TestText(t *testing.T) {
 		t.Errorf("got %s", got)
 	}
 	_, err := cards.ParsePoints("1.00001")
-	wantErr(t, err, `points: "1.00001": out of range; allowed: a number with at most 4 places`)
+	faulttest.Text(t, err, `points: "1.00001": out of range; allowed: a number with at most 4 places`)
 	inner := errors.New("inner")
 	if err := (&cards.RowError{Line: 2, Err: inner}); !errors.Is(err, inner) || err.Error() != "line 2: inner" {
 		t.Errorf("got %v", err)

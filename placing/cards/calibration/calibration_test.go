@@ -10,6 +10,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/cards"
@@ -17,17 +18,6 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 )
-
-func wantErr(t *testing.T, err error, want string) {
-	t.Helper()
-	got := ""
-	if err != nil {
-		got = err.Error()
-	}
-	if d := cmp.Diff(want, got); d != "" {
-		t.Errorf("error (-want +got):\n%s", d)
-	}
-}
 
 func numbers(t *testing.T, text string) (out []int64) {
 	t.Helper()
@@ -99,7 +89,7 @@ func TestStatisticsExamples(t *testing.T) {
 			cells := numbers(t, strings.NewReplacer("[", "", "]", "", ",", "").Replace(input))
 			for i, n := range cells {
 				for range n {
-					wantErr(t, a.Add(i/2, i%2), "")
+					faulttest.Text(t, a.Add(i/2, i%2), "")
 				}
 			}
 			got = figure(t, a.Kappa(calibration.Unweighted))
@@ -136,7 +126,7 @@ func figure(t *testing.T, f calibration.Figure) float64 {
 func TestErrors(t *testing.T) {
 	var s calibration.Errors
 	for _, p := range []calibration.Pair{{12, 10}, {9, 10}, {23, 20}, {14, 16}, {31, 30}} {
-		wantErr(t, s.Add(p), "")
+		faulttest.Text(t, s.Add(p), "")
 	}
 	// Errors 2 -1 3 -2 1: sum 3, sizes 9, squares 19. Estimates 89 and truths 86 in
 	// sum; 5*19 - 9 = 86, so the spread is sqrt(86/20).
@@ -162,8 +152,8 @@ func TestErrors(t *testing.T) {
 	if s.N() != 5 {
 		t.Errorf("n %d", s.N())
 	}
-	wantErr(t, s.Add(calibration.Pair{Estimate: 1_000_000_000_001}), "estimate: 1000000000001: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
-	wantErr(t, s.Add(calibration.Pair{Truth: -1_000_000_000_001}), "truth: -1000000000001: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
+	faulttest.Text(t, s.Add(calibration.Pair{Estimate: 1_000_000_000_001}), "estimate: 1000000000001: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
+	faulttest.Text(t, s.Add(calibration.Pair{Truth: -1_000_000_000_001}), "truth: -1000000000001: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
 	if s.N() != 5 {
 		t.Error("a refused pair was counted")
 	}
@@ -183,7 +173,7 @@ func TestSmallSamples(t *testing.T) {
 	var pairs []calibration.Pair
 	add := func(e, tr int64) {
 		pairs = append(pairs, calibration.Pair{Estimate: e, Truth: tr})
-		wantErr(t, s.Add(pairs[len(pairs)-1]), "")
+		faulttest.Text(t, s.Add(pairs[len(pairs)-1]), "")
 	}
 	add(1, 1)
 	add(2, 1)
@@ -203,28 +193,28 @@ func TestSmallSamples(t *testing.T) {
 	same("rho", calibration.Rho(pairs), flat(5))
 
 	a, err := calibration.NewAgreement(3)
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	for range 9 {
-		wantErr(t, a.Add(1, 1), "")
+		faulttest.Text(t, a.Add(1, 1), "")
 	}
 	same("kappa", a.Kappa(calibration.Linear), few(9))
 	same("within", a.Within(0), few(9))
-	wantErr(t, a.Add(1, 1), "")
+	faulttest.Text(t, a.Add(1, 1), "")
 	same("kappa", a.Kappa(calibration.Linear), flat(10))
 	same("within", a.Within(0), calibration.Figure{Value: 1, N: 10})
 
 	table := calibration.Ratings{Values: [][]int64{{1, 2}, {2, 3}, {3, 3}}}
 	i, err := table.Intraclass()
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	plain, corrected, err := table.Concordance()
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	same("icc", i.ICC3k, few(3))
 	same("icc", i.Between, few(3))
 	same("W", plain, few(3))
 	same("W", corrected, few(3))
 	table.Values = append(table.Values, []int64{4, 9})
 	i, err = table.Intraclass()
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	if !i.ICC11.OK() || i.ICC11.N != 4 {
 		t.Errorf("icc: %+v", i.ICC11)
 	}
@@ -245,12 +235,12 @@ func TestSmallSamples(t *testing.T) {
 	}
 	ragged := calibration.Ratings{Values: [][]int64{{1, 2}, {1}}}
 	_, err = ragged.Intraclass()
-	wantErr(t, err, "exhibit 2: 1 value: missing; allowed: 2, one of each judge")
+	faulttest.Text(t, err, "exhibit 2: 1 value: missing; allowed: 2, one of each judge")
 	_, _, err = ragged.Concordance()
-	wantErr(t, err, "exhibit 2: 1 value: missing; allowed: 2, one of each judge")
+	faulttest.Text(t, err, "exhibit 2: 1 value: missing; allowed: 2, one of each judge")
 	huge := calibration.Ratings{Values: [][]int64{{1, 2}, {1, 1_000_000_000_001}}}
 	_, err = huge.Intraclass()
-	wantErr(t, err, "exhibit 2: 1000000000001: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
+	faulttest.Text(t, err, "exhibit 2: 1000000000001: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
 }
 
 func TestFigure(t *testing.T) {
@@ -282,7 +272,7 @@ func TestMaxima(t *testing.T) {
 		if i%2 == 1 {
 			p = calibration.Pair{Estimate: -most, Truth: most}
 		}
-		wantErr(t, s.Add(p), "")
+		faulttest.Text(t, s.Add(p), "")
 	}
 	if got := s.RootMeanSquare(); got.Value != 2*most {
 		t.Errorf("root mean square %v", got.Value)
@@ -330,11 +320,11 @@ func TestMergeAnyOrder(t *testing.T) {
 
 func TestAgreement(t *testing.T) {
 	a, err := calibration.NewAgreement(3)
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	// Rows are answers: [5 2 0] [1 6 1] [0 2 3], 20 in all; rows 7 8 5, columns 6 10 4.
 	for i, n := range []int{5, 2, 0, 1, 6, 1, 0, 2, 3} {
 		for range n {
-			wantErr(t, a.Add(i/3, i%3), "")
+			faulttest.Text(t, a.Add(i/3, i%3), "")
 		}
 	}
 	ratio := func(num, den float64) float64 { return num / den }
@@ -362,23 +352,23 @@ func TestAgreement(t *testing.T) {
 		t.Error("counts are wrong")
 	}
 	b, err := calibration.NewAgreement(3)
-	wantErr(t, err, "")
-	wantErr(t, b.Merge(a), "")
-	wantErr(t, b.Merge(a), "")
+	faulttest.Text(t, err, "")
+	faulttest.Text(t, b.Merge(a), "")
+	faulttest.Text(t, b.Merge(a), "")
 	if b.N() != 40 || b.Count(0, 0) != 10 || b.Kappa(calibration.Linear).Value != a.Kappa(calibration.Linear).Value {
 		t.Error("merged counts are wrong")
 	}
-	wantErr(t, a.Add(3, 0), "category: 3: out of range; allowed: 0 to 2")
-	wantErr(t, a.Add(0, -1), "category: -1: out of range; allowed: 0 to 2")
+	faulttest.Text(t, a.Add(3, 0), "category: 3: out of range; allowed: 0 to 2")
+	faulttest.Text(t, a.Add(0, -1), "category: -1: out of range; allowed: 0 to 2")
 	two, err := calibration.NewAgreement(2)
-	wantErr(t, err, "")
-	wantErr(t, a.Merge(two), "categories: 2: out of range; allowed: 3")
+	faulttest.Text(t, err, "")
+	faulttest.Text(t, a.Merge(two), "categories: 2: out of range; allowed: 3")
 	_, err = calibration.NewAgreement(1)
-	wantErr(t, err, "categories: 1: out of range; allowed: 2 to 64")
+	faulttest.Text(t, err, "categories: 1: out of range; allowed: 2 to 64")
 	_, err = calibration.NewAgreement(65)
-	wantErr(t, err, "categories: 65: out of range; allowed: 2 to 64")
+	faulttest.Text(t, err, "categories: 65: out of range; allowed: 2 to 64")
 	_, err = calibration.NewAgreement(64)
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 }
 
 func TestJudges(t *testing.T) {
@@ -387,17 +377,17 @@ func TestJudges(t *testing.T) {
 		exhibit, judge string
 		value          int64
 	}{{"b", "1", 3}, {"a", "1", 4}, {"a", "2", 5}, {"b", "2", 6}, {"a", "late", 1}} {
-		wantErr(t, j.Add(v.exhibit, v.judge, v.value), "")
+		faulttest.Text(t, j.Add(v.exhibit, v.judge, v.value), "")
 	}
 	if d := cmp.Diff(calibration.Ratings{Exhibits: []string{"a", "b"}, Judges: []string{"1", "2"}, Values: [][]int64{{4, 5}, {3, 6}}, Left: []string{"late"}}, j.Ratings()); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
-	wantErr(t, j.Add("a", "1", 9), `exhibit "a": judge "1": repeated; allowed: one value of each judge`)
-	wantErr(t, j.Add("a", "3", 1_000_000_000_001), "value: 1000000000001: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
+	faulttest.Text(t, j.Add("a", "1", 9), `exhibit "a": judge "1": repeated; allowed: one value of each judge`)
+	faulttest.Text(t, j.Add("a", "3", 1_000_000_000_001), "value: 1000000000001: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
 	k := calibration.NewJudges()
-	wantErr(t, k.Add("b", "late", 2), "")
-	wantErr(t, j.Merge(k), "")
-	wantErr(t, j.Merge(k), "judges: repeated; allowed: one value of each judge for each exhibit")
+	faulttest.Text(t, k.Add("b", "late", 2), "")
+	faulttest.Text(t, j.Merge(k), "")
+	faulttest.Text(t, j.Merge(k), "judges: repeated; allowed: one value of each judge for each exhibit")
 	if d := cmp.Diff(calibration.Ratings{Exhibits: []string{"a", "b"}, Judges: []string{"1", "2", "late"}, Values: [][]int64{{4, 5, 1}, {3, 6, 2}}}, j.Ratings()); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
@@ -416,15 +406,15 @@ func TestClass(t *testing.T) {
 	c := calibration.NewClass(official(t))
 	// The published cards of ext-maryland-contests: 50, 46, 42 and 24; the second twice.
 	for i, card := range []string{"3-2-1-4", "2-3-4-1", "3-1-2-4", "4-2-3-1"} {
-		wantErr(t, c.Add(placing.MustParseOrder(card), cards.Points(100-i)*cards.Point), "")
+		faulttest.Text(t, c.Add(placing.MustParseOrder(card), cards.Points(100-i)*cards.Point), "")
 	}
 	few := calibration.Figure{N: 4, Reason: calibration.TooFew}
 	if c.Exact() != few || c.Difficulty() != few || c.Discrimination() != few || c.MeanScore() != few || c.Pairs()[0].Share != few {
 		t.Error("four cards are too few")
 	}
 	d := calibration.NewClass(official(t))
-	wantErr(t, d.Add(placing.MustParseOrder("2-3-4-1"), 90*cards.Point), "")
-	wantErr(t, c.Merge(d), "")
+	faulttest.Text(t, d.Add(placing.MustParseOrder("2-3-4-1"), 90*cards.Point), "")
+	faulttest.Text(t, c.Merge(d), "")
 	figure := func(v float64) calibration.Figure { return calibration.Figure{Value: v, N: 5} }
 	if c.N() != 5 || c.Exact() != figure(0.2) || c.MeanScore() != figure(41.6) || c.Difficulty() != figure(42.0/(5*44)) {
 		t.Errorf("n %d, exact %v, mean %v, difficulty %v", c.N(), c.Exact(), c.MeanScore(), c.Difficulty())
@@ -448,21 +438,21 @@ func TestClass(t *testing.T) {
 	if c.Official() != official(t) {
 		t.Error("another official placing")
 	}
-	wantErr(t, c.Add(placing.MustParseOrder("1-2-3"), 0), "card: 1-2-3: out of range; allowed: an order of 4 exhibits")
-	wantErr(t, c.Add(placing.MustParseOrder("3-2-1-4"), 100_000_001*cards.Point), "truth: 1000000010000: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
+	faulttest.Text(t, c.Add(placing.MustParseOrder("1-2-3"), 0), "card: 1-2-3: out of range; allowed: an order of 4 exhibits")
+	faulttest.Text(t, c.Add(placing.MustParseOrder("3-2-1-4"), 100_000_001*cards.Point), "truth: 1000000010000: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
 	if c.N() != 5 {
 		t.Error("a refused card was counted")
 	}
 	var zero calibration.Class
-	wantErr(t, c.Merge(zero), "official placing: unset: out of range; allowed: 3-2-1-4 cuts 2-8-2")
+	faulttest.Text(t, c.Merge(zero), "official placing: unset: out of range; allowed: 3-2-1-4 cuts 2-8-2")
 	if zero.Add(placing.MustParseOrder("1-2"), 0) == nil {
 		t.Error("a class without official placing takes a card")
 	}
 	level, err := placing.NewOfficial(placing.MustParseOrder("1-2"), placing.MustParseCuts("0"))
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	tie := calibration.NewClass(level)
 	for range 5 {
-		wantErr(t, tie.Add(placing.MustParseOrder("2-1"), 0), "")
+		faulttest.Text(t, tie.Add(placing.MustParseOrder("2-1"), 0), "")
 	}
 	if got := tie.Difficulty(); got != (calibration.Figure{N: 5, Reason: calibration.NoSpread}) {
 		t.Errorf("difficulty without cuts: %v", got)
@@ -475,7 +465,7 @@ func TestClass(t *testing.T) {
 func TestClassAllPlacings(t *testing.T) {
 	c := calibration.NewClass(official(t))
 	for card := range placing.Orders(4) {
-		wantErr(t, c.Add(card, 0), "")
+		faulttest.Text(t, c.Add(card, 0), "")
 	}
 	mean, _ := official(t).Mean().Float64()
 	if c.MeanScore().Value != mean || c.Difficulty().Value != 0.5 || c.Exact().Value != 1.0/24 {
@@ -502,9 +492,9 @@ func facts(quality grade.Quality, fat float64, y int) cards.Facts {
 func TestSeason(t *testing.T) {
 	rungs := cards.CardQualities()
 	s, err := calibration.NewSeason(rungs)
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	u, err := calibration.NewSeason(rungs)
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	for i := range 10 {
 		to := s
 		if i%3 == 0 {
@@ -515,14 +505,14 @@ func TestSeason(t *testing.T) {
 		card.Quality = cards.Give(rungs[2+i%3]) // one rung too good
 		card.Ribeye = cards.Answer[grade.Area]{Mark: placing.Blank}
 		card.Maturity = cards.Answer[maturity.Score]{}
-		wantErr(t, to.Estimate("ada", card, key), "")
+		faulttest.Text(t, to.Estimate("ada", card, key), "")
 		if i < 3 {
-			wantErr(t, to.Placing("ada", official(t), placing.Card{Order: placing.MustParseOrder("4-2-3-1")}), "")
+			faulttest.Text(t, to.Placing("ada", official(t), placing.Card{Order: placing.MustParseOrder("4-2-3-1")}), "")
 		}
 	}
-	wantErr(t, s.Placing("ada", official(t), placing.Card{Mark: placing.Blank}), "")
-	wantErr(t, s.Placing("ben", official(t), placing.Card{Order: placing.MustParseOrder("3-2-1-4")}), "")
-	wantErr(t, s.Merge(u), "")
+	faulttest.Text(t, s.Placing("ada", official(t), placing.Card{Mark: placing.Blank}), "")
+	faulttest.Text(t, s.Placing("ben", official(t), placing.Card{Order: placing.MustParseOrder("3-2-1-4")}), "")
+	faulttest.Text(t, s.Merge(u), "")
 	if d := cmp.Diff([]string{"ada", "ben"}, s.Members()); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
@@ -562,23 +552,23 @@ func TestSeason(t *testing.T) {
 		t.Error("a member without cards has a calibration")
 	}
 
-	wantErr(t, s.Estimate("ada", facts(grade.Cutter.Part(grade.Whole), 0.4, 25), facts(rungs[0], 0.4, 25)), "quality: Cutter: unknown; allowed: a rung of the season")
-	wantErr(t, s.Estimate("ada", facts(rungs[0], 0.4, 25), facts(grade.Cutter.Part(grade.Whole), 0.4, 25)), "official quality: Cutter: unknown; allowed: a rung of the season")
-	wantErr(t, s.Estimate("ada", facts(rungs[0], 0.4, 200_000), facts(rungs[0], 0.4, 25)), "estimate of yield: 2000000000000: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
-	wantErr(t, s.Estimate("ada", facts(rungs[0], 0.4, 25), facts(rungs[0], 0.4, 200_000)), "official yield: 2000000000000: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
-	wantErr(t, s.Placing("ada", official(t), placing.Card{Order: placing.MustParseOrder("1-2")}), "card: 1-2: out of range; allowed: an order of 4 exhibits")
+	faulttest.Text(t, s.Estimate("ada", facts(grade.Cutter.Part(grade.Whole), 0.4, 25), facts(rungs[0], 0.4, 25)), "quality: Cutter: unknown; allowed: a rung of the season")
+	faulttest.Text(t, s.Estimate("ada", facts(rungs[0], 0.4, 25), facts(grade.Cutter.Part(grade.Whole), 0.4, 25)), "official quality: Cutter: unknown; allowed: a rung of the season")
+	faulttest.Text(t, s.Estimate("ada", facts(rungs[0], 0.4, 200_000), facts(rungs[0], 0.4, 25)), "estimate of yield: 2000000000000: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
+	faulttest.Text(t, s.Estimate("ada", facts(rungs[0], 0.4, 25), facts(rungs[0], 0.4, 200_000)), "official yield: 2000000000000: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
+	faulttest.Text(t, s.Placing("ada", official(t), placing.Card{Order: placing.MustParseOrder("1-2")}), "card: 1-2: out of range; allowed: an order of 4 exhibits")
 	if again, _ := s.Calibration("ada"); again.String() != want {
 		t.Error("a refused card changed the season")
 	}
 	other, err := calibration.NewSeason(rungs[:2])
-	wantErr(t, err, "")
-	wantErr(t, s.Merge(other), "rungs: out of range; allowed: the same rungs in both")
+	faulttest.Text(t, err, "")
+	faulttest.Text(t, s.Merge(other), "rungs: out of range; allowed: the same rungs in both")
 	_, err = calibration.NewSeason(rungs[:1])
-	wantErr(t, err, "rungs: 1: out of range; allowed: 2 to 64")
+	faulttest.Text(t, err, "rungs: 1: out of range; allowed: 2 to 64")
 	_, err = calibration.NewSeason(make([]grade.Quality, 65))
-	wantErr(t, err, "rungs: 65: out of range; allowed: 2 to 64")
+	faulttest.Text(t, err, "rungs: 65: out of range; allowed: 2 to 64")
 	_, err = calibration.NewSeason([]grade.Quality{rungs[0], rungs[1], rungs[0]})
-	wantErr(t, err, "rungs: High Prime: repeated; allowed: each quality once")
+	faulttest.Text(t, err, "rungs: High Prime: repeated; allowed: each quality once")
 }
 
 // TestSeasonShuffle: the order of the cards changes nothing.
@@ -592,9 +582,9 @@ func TestSeasonShuffle(t *testing.T) {
 	}
 	page := func() string {
 		s, err := calibration.NewSeason(rungs)
-		wantErr(t, err, "")
+		faulttest.Text(t, err, "")
 		for _, o := range all {
-			wantErr(t, s.Estimate("ada", o.card, o.key), "")
+			faulttest.Text(t, s.Estimate("ada", o.card, o.key), "")
 		}
 		c, _ := s.Calibration("ada")
 		return c.String()
@@ -619,7 +609,7 @@ func TestTrait(t *testing.T) {
 	}
 	rungs := cards.CardQualities()
 	s, err := calibration.NewSeason(rungs)
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	key := facts(rungs[0], 0.4, 20)
 	for range 3 {
 		card := key
@@ -629,7 +619,7 @@ func TestTrait(t *testing.T) {
 		card.KPH = cards.Give(grade.Percent(1.5))
 		card.Marbling = cards.Give(grade.Small.At(0))
 		card.Yield = cards.Give(grade.OneGrade)
-		wantErr(t, s.Estimate("ada", card, key), "")
+		faulttest.Text(t, s.Estimate("ada", card, key), "")
 	}
 	c, _ := s.Calibration("ada")
 	var got []float64

@@ -6,6 +6,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/internal/golden"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
@@ -15,17 +16,6 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 )
-
-func wantErr(t *testing.T, err error, want string) {
-	t.Helper()
-	got := ""
-	if err != nil {
-		got = err.Error()
-	}
-	if d := cmp.Diff(want, got); d != "" {
-		t.Errorf("error (-want +got):\n%s", d)
-	}
-}
 
 // TestSeed pins whole classes: the same seed gives the same class on every
 // processor.
@@ -41,7 +31,7 @@ func TestSeed(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			c, err := practice.Make(tt.seed, tt.spec)
-			wantErr(t, err, "")
+			faulttest.Text(t, err, "")
 			got := c.String() + c.Official.String() + "\n"
 			file := "testdata/" + strings.ReplaceAll(strings.ReplaceAll(tt.name, ", ", "-"), " ", "-") + ".txt"
 			golden.Compare(t, file, got)
@@ -171,7 +161,7 @@ func TestMeansAndSpreads(t *testing.T) {
 	}
 	for seed := range uint64(400) {
 		c, err := practice.Make(seed, practice.Spec{Exhibits: 4})
-		wantErr(t, err, "")
+		faulttest.Text(t, err, "")
 		for e := range c.Graded.Exhibits() {
 			m := e.Carcass.Measures
 			add("fat", float64(m.Fat), float64(h.Fat))
@@ -198,7 +188,7 @@ func TestSpread(t *testing.T) {
 	grades := func(spread int) (n int) {
 		for seed := range uint64(60) {
 			c, err := practice.Make(seed, practice.Spec{Spread: spread})
-			wantErr(t, err, "")
+			faulttest.Text(t, err, "")
 			seen := map[grade.Quality]bool{}
 			for i := range 4 {
 				seen[c.Graded.Assessment(i+1).Quality] = true
@@ -249,12 +239,12 @@ func TestRefused(t *testing.T) {
 				}
 				return
 			}
-			wantErr(t, err, tt.want)
+			faulttest.Text(t, err, tt.want)
 		})
 	}
 	for _, edge := range []practice.Spec{{Exhibits: 2}, {Exhibits: 12}, {Spread: 1}, {Spread: 400}, {LeastGrades: 4, Spread: 400}, {Exhibits: 2, LeastCut: 8}} {
 		_, err := practice.Make(1, edge)
-		wantErr(t, err, "")
+		faulttest.Text(t, err, "")
 	}
 	// No spread at all: no pair can be told apart, so no class is ever taken.
 	level := herd(func(h *practice.Herd) {
@@ -263,14 +253,14 @@ func TestRefused(t *testing.T) {
 	level.Policy = class.DefaultPolicy()
 	level.Policy.Ties = []class.Ground{class.ByMarbling}
 	_, err := practice.Make(1, level)
-	wantErr(t, err, "spec: seed 1: out of range; allowed: a class that 20,000 draws can give")
+	faulttest.Text(t, err, "spec: seed 1: out of range; allowed: a class that 20,000 draws can give")
 }
 
 // TestKey: the facts and the key of a class make a contest that scores its own key
 // in full.
 func TestKey(t *testing.T) {
 	c, err := practice.Make(3, practice.Spec{})
-	wantErr(t, err, "")
+	faulttest.Text(t, err, "")
 	if d := cmp.Diff(cards.OfficialPlacing{Class: "invented class 3", Order: c.Official.Order(), Cuts: c.Official.Cuts()}, c.Key(), cmp.AllowUnexported(placing.Order{}, placing.Cuts{})); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}

@@ -1,0 +1,52 @@
+// Package faulttest holds errors to what a test wants of them.
+package faulttest
+
+import (
+	"errors"
+	"testing"
+
+	"example.com/ribface/internal/fault"
+	"github.com/google/go-cmp/cmp"
+)
+
+var sameError = cmp.Comparer(func(a, b error) bool { return a == b })
+
+// Field fails unless err is exactly the FieldError.
+func Field(t testing.TB, what string, err error, want fault.FieldError) {
+	t.Helper()
+	var fe *fault.FieldError
+	exactly(t, what, err, errors.As(err, &fe), fe, want, want.Err)
+}
+
+// Parse fails unless err is exactly the ParseError.
+func Parse(t testing.TB, what string, err error, want fault.ParseError) {
+	t.Helper()
+	var pe *fault.ParseError
+	exactly(t, what, err, errors.As(err, &pe), pe, want, want.Err)
+}
+
+func exactly[E any](t testing.TB, what string, err error, found bool, got *E, want E, reason error) {
+	t.Helper()
+	if !found {
+		t.Errorf("%s: %v is no %T", what, err, want)
+		return
+	}
+	if diff := cmp.Diff(want, *got, sameError); diff != "" {
+		t.Errorf("%s: (-want +got)\n%s", what, diff)
+	}
+	if !errors.Is(err, reason) {
+		t.Errorf("%s: %v is not %v", what, err, reason)
+	}
+}
+
+// Text fails unless err prints as the text, or is nil where the text is empty.
+func Text(t testing.TB, err error, want string) {
+	t.Helper()
+	got := ""
+	if err != nil {
+		got = err.Error()
+	}
+	if d := cmp.Diff(want, got); d != "" {
+		t.Errorf("error (-want +got):\n%s", d)
+	}
+}
