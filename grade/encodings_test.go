@@ -164,21 +164,3 @@ func TestCompositesThroughJSON(t *testing.T) {
 	roundtrip.Composite(t, cite.Step{Name: "n", Rule: "r", Given: "g", Result: "s", Cite: cite.Citation{Standing: cite.Memory}},
 		`{"Name":"n","Rule":"r","Given":"g","Result":"s","Cite":"from memory"}`)
 }
-
-func FuzzParseNumbers(f *testing.F) {
-	for _, s := range []string{"2.16", "-0.5", "50.88109%", "0%", "9999999999.99999999"} {
-		f.Add(s)
-	}
-	f.Fuzz(func(t *testing.T, s string) {
-		if v, err := grade.ParseQuickYield(s); err == nil {
-			if again, err := grade.ParseQuickYield(v.String()); err != nil || again != v {
-				t.Fatalf("ParseQuickYield(%q) is %v, which gives %v, %v", s, v, again, err)
-			}
-		}
-		if v, err := grade.ParseRetailShare(s); err == nil {
-			if again, err := grade.ParseRetailShare(v.String()); err != nil || again != v {
-				t.Fatalf("ParseRetailShare(%q) is %v, which gives %v, %v", s, v, again, err)
-			}
-		}
-	})
-}

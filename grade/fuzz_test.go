@@ -164,11 +164,11 @@ func FuzzYield(f *testing.F) {
 }
 
 func FuzzQuickYield(f *testing.F) {
-	roundtrip.Fuzz(f, grade.ParseQuickYield, grade.QuickYield(216_000_000), "2.16", "-0.5", `"3"`)
+	roundtrip.Fuzz(f, grade.ParseQuickYield, grade.QuickYield(216_000_000), "2.16", "-0.5", `"3"`, "9999999999.99999999")
 }
 
 func FuzzRetailShare(f *testing.F) {
-	roundtrip.Fuzz(f, grade.ParseRetailShare, grade.RetailShare(1), "50.88109%", "50", `"50%"`, "50%%")
+	roundtrip.Fuzz(f, grade.ParseRetailShare, grade.RetailShare(1), "50.88109%", "50", `"50%"`, "50%%", "0%")
 }
 
 func FuzzMarbling(f *testing.F) {

@@ -114,25 +114,3 @@ func TestTeethString(t *testing.T) {
 		}
 	}
 }
-
-func FuzzParseAge(f *testing.F) {
-	for _, s := range []string{"29 months", "1 month", "none", "2 permanent incisors", "1 permanent incisor", "not looked at", "8", "600"} {
-		f.Add(s)
-	}
-	f.Fuzz(func(t *testing.T, s string) {
-		if m, err := maturity.ParseMonths(s); err == nil {
-			if again, err := maturity.ParseMonths(m.String()); err != nil || again != m {
-				t.Fatalf("ParseMonths(%q) is %v, which gives %v, %v", s, m, again, err)
-			}
-		} else if m != 0 {
-			t.Fatalf("ParseMonths(%q) gives %v with an error", s, m)
-		}
-		if n, err := maturity.ParseTeeth(s); err == nil {
-			if again, err := maturity.ParseTeeth(n.String()); err != nil || again != n {
-				t.Fatalf("ParseTeeth(%q) is %v, which gives %v, %v", s, n, again, err)
-			}
-		} else if n != 0 {
-			t.Fatalf("ParseTeeth(%q) gives %v with an error", s, n)
-		}
-	})
-}

@@ -18,7 +18,7 @@ func FuzzMonths(f *testing.F) {
 }
 
 func FuzzTeeth(f *testing.F) {
-	roundtrip.Fuzz(f, maturity.ParseTeeth, maturity.Incisors(2), "not looked at", "0", "8", "9", "1 permanent incisor", "2 permanent incisors")
+	roundtrip.Fuzz(f, maturity.ParseTeeth, maturity.Incisors(2), "not looked at", "0", "8", "9", "1 permanent incisor", "2 permanent incisors", "8 permanent incisors")
 }
 
 func FuzzTens(f *testing.F) {
