@@ -32,7 +32,7 @@ func raw(m grade.Measures, f grade.Factor) int64 {
 }
 
 // TestSolve checks the fraction against the equation in rationals, and both
-// neighbours against the equation itself.
+// neighbors against the equation itself.
 func TestSolve(t *testing.T) {
 	coefs := map[grade.Factor]*big.Rat{grade.FatFactor: big.NewRat(5, 2), grade.RibeyeFactor: big.NewRat(-8, 25), grade.KPHFactor: big.NewRat(1, 5), grade.WeightFactor: big.NewRat(38, 10000)}
 	grid := func(n int64) *big.Rat { return big.NewRat(n, 10000) }

@@ -19,12 +19,12 @@ type page struct{ strings.Builder }
 
 // head starts a section.
 func (p *page) head(title string) {
-	fmt.Fprintf(p, "\n%s\n%s\n", title, strings.Repeat("-", len(title)))
+	fmt.Fprintf(&p.Builder, "\n%s\n%s\n", title, strings.Repeat("-", len(title)))
 }
 
 // line writes one line.
 func (p *page) line(format string, args ...any) {
-	fmt.Fprintf(p, strings.TrimRight(format, " ")+"\n", args...)
+	fmt.Fprintf(&p.Builder, strings.TrimRight(format, " ")+"\n", args...)
 }
 
 // wrap writes text over as many lines as it takes, the later ones indented.
@@ -288,7 +288,7 @@ func (w *sheetOf) cutting() {
 	o := w.official
 	w.line("")
 	switch {
-	case w.settings.order.IsValid() || w.settings.cuts.IsValid():
+	case w.order.IsValid() || w.settings.cuts.IsValid():
 		w.line("Official, as given: %s.", o)
 	case w.panel.Len() > 0:
 		w.line("Official, from the officials: %s.", o)
