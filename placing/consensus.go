@@ -331,13 +331,13 @@ const mostFullCuts = 6
 // remainders, the upper pair first. In classes of up to six a pair left without a
 // point gets one from the largest cut, of equal ones from that nearest the middle;
 // larger classes cannot have a cut in every pair without negative cards, and keep
-// their zeros. Where the result breaks the
-// limit or lets a card go negative, the same is done with a total less by one,
-// until it fits. Weights that are all zero share evenly.
+// their zeros. Where the result breaks the limit or lets a card go negative, the
+// same is done with a total less by one, until it fits. Weights that are all zero
+// share evenly.
 //
-// A total too small to give every pair of up to six exhibits a point, or over 50, weights that are negative or over
-// 10^15 or not 1 to 11 in number, and a limit that is not set or does not speak
-// of this number of cuts give a [*FieldError].
+// A total too small to give every pair of up to six exhibits a point, or over 50,
+// weights that are negative or over 10^15 or not 1 to 11 in number, and a limit
+// that is not set or does not speak of this number of cuts give a [*FieldError].
 func SpreadCuts(total int, weights []int64, limit Limit) (Cuts, error) {
 	n := len(weights) + 1
 	if n < MinExhibits || n > MaxExhibits {

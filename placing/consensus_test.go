@@ -358,6 +358,27 @@ func TestSpreadCuts(t *testing.T) {
 	}
 }
 
+// TestCutsAtTheEdgesOfSize holds the sizes at which the rule changes or ends.
+func TestCutsAtTheEdgesOfSize(t *testing.T) {
+	twelve, err := placing.SpreadCuts(11, make([]int64, 11), placing.LimitExact)
+	if err != nil || twelve.Len() != 11 {
+		t.Errorf("twelve exhibits: %v, %v; want 11 cuts", twelve, err)
+	}
+	// Six is the last size in which every pair gets a point, also where the
+	// officials gave less than that in all.
+	panel, err := placing.NewPanel(placing.Vote{Order: placing.MustParseOrder("1-2-3-4-5-6"), Cuts: placing.MustParseCuts("0-0-0-0-1")})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := panel.ProposeCuts(placing.MustParseOrder("1-2-3-4-5-6"), placing.LimitExact)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.Total != 5 || p.Cuts != placing.MustParseCuts("1-1-1-1-1") {
+		t.Errorf("six exhibits: total %d, cuts %v; want 5, 1-1-1-1-1", p.Total, p.Cuts)
+	}
+}
+
 func TestSpreadCutsRefuses(t *testing.T) {
 	tests := []struct {
 		name    string
