@@ -219,3 +219,18 @@ func TestOrderCompare(t *testing.T) {
 		}
 	}
 }
+
+// TestOrdersOfTwelve holds the largest class: its first and second placing, since
+// there are 479,001,600.
+func TestOrdersOfTwelve(t *testing.T) {
+	var got []string
+	for o := range placing.Orders(placing.MaxExhibits) {
+		if got = append(got, o.String()); len(got) == 2 {
+			break
+		}
+	}
+	want := []string{"1-2-3-4-5-6-7-8-9-10-11-12", "1-2-3-4-5-6-7-8-9-10-12-11"}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("the first placings of twelve (-want +got):\n%s", diff)
+	}
+}
