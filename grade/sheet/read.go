@@ -11,7 +11,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fixed"
-	"example.com/ribface/internal/text"
+	"example.com/ribface/internal/lines"
 	"example.com/ribface/maturity"
 )
 
@@ -56,7 +56,7 @@ type Graded struct {
 // Reader reads a sheet row by row. Make one with [NewReader]. The zero Reader has
 // no rows.
 type Reader struct {
-	lines *lines
+	lines *lines.Reader
 	cols  []column
 	at    [kinds]int // place of each kind in cols, from 1; 0 where it is not there
 	extra []string
@@ -78,13 +78,13 @@ func (o Options) NewReader(r io.Reader) (*Reader, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Reader{lines: newLines(r, comma)}
-	names, err := s.lines.next()
+	s := &Reader{lines: lines.NewReader(r, comma, false)}
+	names, err := s.lines.Next()
 	if err == io.EOF {
-		return nil, &Error{Line: max(s.lines.n, 1), Err: &grade.FieldError{Field: "header", Allowed: "the names of the columns, as id,fat_in,ribeye_sq_in,kph_pct,weight_lb", Err: grade.ErrMissing}}
+		return nil, &Error{Line: max(s.lines.Number(), 1), Err: &grade.FieldError{Field: "header", Allowed: "the names of the columns, as id,fat_in,ribeye_sq_in,kph_pct,weight_lb", Err: grade.ErrMissing}}
 	}
 	if err != nil {
-		return nil, err
+		return nil, s.whole(err)
 	}
 	if err := s.header(names, o.Extra); err != nil {
 		return nil, err
@@ -96,7 +96,7 @@ func (o Options) NewReader(r io.Reader) (*Reader, error) {
 func (s *Reader) header(names []string, keep bool) error {
 	var errs []*Error
 	refuse := func(column int, name, field, value, allowed string, err error) {
-		errs = append(errs, &Error{Line: s.lines.n, Column: column, Name: name, Err: &grade.FieldError{Field: field, Value: value, Allowed: allowed, Err: err}})
+		errs = append(errs, &Error{Line: s.lines.Number(), Column: column, Name: name, Err: &grade.FieldError{Field: field, Value: value, Allowed: allowed, Err: err}})
 	}
 	var seen uint
 	for i, name := range names {
@@ -113,7 +113,7 @@ func (s *Reader) header(names []string, keep bool) error {
 			refuse(i+1, clip(name), "column", clip(name), everyName(), grade.ErrUnknown)
 		case col.kind == extra && slices.Contains(s.extra, name):
 			refuse(i+1, clip(name), "column", clip(name), "each column once", ErrRepeated)
-		case col.kind == extra && broken(name):
+		case col.kind == extra && lines.Broken(name):
 			refuse(i+1, clip(name), "column", clip(name), "one line of text", grade.ErrSyntax)
 		case col.kind == extra:
 			s.extra = append(s.extra, col.Name)
@@ -173,12 +173,14 @@ func (s *Reader) Extra() []string { return slices.Clone(s.extra) }
 func (s *Reader) Rows() iter.Seq2[Row, error] {
 	return func(yield func(Row, error) bool) {
 		for s.lines != nil {
-			cells, err := s.lines.next()
+			cells, err := s.lines.Next()
 			if err == io.EOF {
 				return
 			}
-			row := Row{Line: s.lines.n}
-			if err == nil {
+			row := Row{Line: s.lines.Number()}
+			if err != nil {
+				err = s.whole(err)
+			} else {
 				err = s.row(cells, &row)
 			}
 			if !yield(row, err) {
@@ -225,10 +227,13 @@ func (s *Reader) locate(line int, err error) error {
 	return e
 }
 
+// whole is the error for the line at hand as a whole.
+func (s *Reader) whole(err error) error { return &Error{Line: s.lines.Number(), Err: err} }
+
 // row reads the cells of one row.
 func (s *Reader) row(cells []string, row *Row) error {
-	if len(cells) != len(s.cols) {
-		return s.lines.whole(text.Count(len(cells), "cell"), text.Count(len(s.cols), "cell")+", one for each column", grade.ErrSyntax)
+	if err := lines.Count(len(cells), len(s.cols)); err != nil {
+		return s.whole(err)
 	}
 	var errs []*Error
 	refuse := func(i int, err error) {
@@ -247,7 +252,7 @@ func (s *Reader) row(cells []string, row *Row) error {
 	for i, cell := range cells {
 		col := &s.cols[i]
 		if col.kind == extra {
-			if broken(cell) {
+			if lines.Broken(cell) {
 				refuse(i, grade.ErrSyntax)
 			}
 			row.Extra = append(row.Extra, strings.Clone(cell))
@@ -260,7 +265,7 @@ func (s *Reader) row(cells []string, row *Row) error {
 		var err error
 		switch col.kind {
 		case id:
-			if broken(cell) {
+			if lines.Broken(cell) {
 				err = grade.ErrSyntax
 				break
 			}
@@ -345,7 +350,7 @@ func (s *Reader) measures(c *grade.Carcass, given uint, refuse func(int, error),
 		switch {
 		case s.at[k] == 0:
 			// The sheet has an adjustment and no measures.
-			*errs = append(*errs, s.locate(s.lines.n, &grade.FieldError{Field: written[k].Field, Allowed: written[k].Allowed, Err: grade.ErrMissing}).(*Error))
+			*errs = append(*errs, s.locate(s.lines.Number(), &grade.FieldError{Field: written[k].Field, Allowed: written[k].Allowed, Err: grade.ErrMissing}).(*Error))
 			return
 		case refused(k):
 			fine = fine && k != fat
@@ -418,6 +423,3 @@ func parseYes(cell string) (bool, error) {
 	}
 	return false, grade.ErrUnknown
 }
-
-// broken reports whether text has a line break.
-func broken(s string) bool { return strings.IndexByte(s, '\r') >= 0 || strings.IndexByte(s, '\n') >= 0 }

@@ -3,12 +3,10 @@ package sheet
 import (
 	"io"
 	"strconv"
-	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fixed"
+	"example.com/ribface/internal/lines"
 	"example.com/ribface/internal/text"
 )
 
@@ -61,7 +59,7 @@ func (o Options) writer(w io.Writer, results, extra []string) (*Writer, error) {
 		switch {
 		case name == "":
 			return refuse("a name", grade.ErrMissing)
-		case broken(name):
+		case lines.Broken(name):
 			return refuse("one line of text", grade.ErrSyntax)
 		case taken[name]:
 			return refuse("each column once", ErrRepeated)
@@ -72,7 +70,7 @@ func (o Options) writer(w io.Writer, results, extra []string) (*Writer, error) {
 		if i > 0 {
 			s.buf = append(s.buf, s.comma)
 		}
-		s.buf, _ = s.text(s.buf, name) // no name is broken
+		s.buf, _ = lines.Append(s.buf, name, s.comma) // no name is broken
 	}
 	s.buf = append(s.buf, '\n')
 	return s, nil
@@ -117,7 +115,7 @@ func (s *Writer) end(b []byte, extra []string, cols int) error {
 	}
 	for i, cell := range extra {
 		var err error
-		if b, err = s.text(append(b, s.comma), cell); err != nil {
+		if b, err = lines.Append(append(b, s.comma), cell, s.comma); err != nil {
 			return &Error{Line: s.line + 1, Column: cols + i + 1, Err: reason("extra cell", cell, "one line of text", err)}
 		}
 	}
@@ -134,7 +132,7 @@ func (s *Writer) row(b []byte, name string, c *grade.Carcass) ([]byte, error) {
 	refuse := func(k kind, value string, err error) ([]byte, error) {
 		return nil, &Error{Line: s.line + 1, Column: place[k], Name: written[k].Name, Err: reason(written[k].Field, value, written[k].Allowed, err)}
 	}
-	b, err := s.text(b, name)
+	b, err := lines.Append(b, name, s.comma)
 	if err != nil {
 		return refuse(id, name, err)
 	}
@@ -206,44 +204,6 @@ func (s *Writer) row(b []byte, name string, c *grade.Carcass) ([]byte, error) {
 func (s *Writer) locate(err error) error {
 	k := kindOf(err.(*grade.FieldError).Field)
 	return &Error{Line: s.line + 1, Column: place[k], Name: written[k].Name, Err: err}
-}
-
-// text adds a cell of text, in quotes where it needs them. It must be one line.
-func (s *Writer) text(b []byte, cell string) ([]byte, error) {
-	if !needsQuotes(cell, s.comma) {
-		return append(b, cell...), nil
-	}
-	if broken(cell) {
-		return b, grade.ErrSyntax
-	}
-	b = append(b, '"')
-	for {
-		i := strings.IndexByte(cell, '"')
-		if i < 0 {
-			break
-		}
-		b = append(append(b, cell[:i]...), `""`...)
-		cell = cell[i+1:]
-	}
-	return append(append(b, cell...), '"'), nil
-}
-
-// needsQuotes follows encoding/csv: a cell with the comma, a quote or a line
-// break, one that starts with a space, and the end-of-data mark of one database.
-func needsQuotes(cell string, comma byte) bool {
-	if cell == "" {
-		return false
-	}
-	if cell == `\.` {
-		return true
-	}
-	for i := range len(cell) {
-		if b := cell[i]; b == comma || b == '"' || b == '\r' || b == '\n' {
-			return true
-		}
-	}
-	first, _ := utf8.DecodeRuneInString(cell)
-	return unicode.IsSpace(first)
 }
 
 // GradedWriter writes graded rows to a sheet: the columns of a [Writer], then

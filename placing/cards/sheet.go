@@ -12,6 +12,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/lines"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 )
@@ -31,18 +32,6 @@ type column[T any] struct {
 	write  func([]byte, *T) ([]byte, error) // nil for a unit that is read and not written
 }
 
-// maxLine bounds one line of a sheet, in bytes.
-const maxLine = 1 << 16
-
-var (
-	errTooLong  = errors.New("line of more than 65,536 bytes")
-	errBareMark = errors.New("quote in a field that does not start with one")
-	errOpenMark = errors.New("field with no closing quote on the line")
-	errAfter    = errors.New("text after a closing quote")
-	errTooMany  = errors.New("more fields than columns")
-	errTooFew   = errors.New("fewer fields than columns")
-)
-
 // Read yields the rows of the sheet in order. The header may have the columns in
 // any order and leave out those that are not needed; the case of letters does not
 // matter. A header with a column that is unknown, repeated or missing ends the
@@ -50,48 +39,37 @@ var (
 //
 // A row that cannot be read does not stop the rest: it yields the zero T and one
 // [*RowError] for each bad field, with its line and column. An error of the reader
-// itself is yielded last. Spaces around a field, empty lines and a byte order mark
-// at the start are skipped. The sheet is read line by line and never held as a
-// whole.
+// itself comes last, in a RowError too. Spaces around a field, empty lines and a byte
+// order mark at the start are skipped. A field has no line break, so a quote that is
+// not closed spoils its own line only; a line over 64 KiB is an error. The sheet is
+// read line by line and never held as a whole.
 func (s Sheet[T]) Read(r io.Reader) iter.Seq2[T, error] {
 	return func(yield func(T, error) bool) {
 		var zero T
-		in := lines{r: bufio.NewReaderSize(r, 1<<15)}
-		var fields []string
-		var head []column[T]
-		for in.next() {
-			line := in.text
-			if in.number == 1 {
-				line = strings.TrimPrefix(line, "\ufeff")
+		in := lines.NewReader(r, ',', true)
+		cells, err := in.Next()
+		if err == io.EOF {
+			err = s.missing("")
+		}
+		if err != nil {
+			yield(zero, &RowError{Line: max(in.Number(), 1), Err: err})
+			return
+		}
+		head, err := s.header(cells, in.Number())
+		if err != nil {
+			yield(zero, err)
+			return
+		}
+		for {
+			cells, err := in.Next()
+			if err == io.EOF {
+				return
 			}
-			if line == "" && in.err == nil {
-				continue
+			if err == nil {
+				err = lines.Count(len(cells), len(head))
 			}
-			var bad error
-			if bad = in.err; bad == nil {
-				var at int
-				if fields, at, bad = split(fields[:0], line); bad != nil {
-					bad = &RowError{Line: in.number, Column: at, Err: bad}
-				}
-			}
-			if head == nil {
-				if bad == nil {
-					head, bad = s.header(fields, in.number)
-				}
-				if bad != nil {
-					yield(zero, bad)
-					return
-				}
-				continue
-			}
-			if bad == nil && len(fields) != len(head) {
-				bad = &RowError{Line: in.number, Err: errTooFew}
-				if len(fields) > len(head) {
-					bad = &RowError{Line: in.number, Column: len(head) + 1, Err: errTooMany}
-				}
-			}
-			if bad != nil {
-				if !yield(zero, bad) {
+			if err != nil {
+				if !yield(zero, &RowError{Line: in.Number(), Err: err}) {
 					return
 				}
 				continue
@@ -99,9 +77,9 @@ func (s Sheet[T]) Read(r io.Reader) iter.Seq2[T, error] {
 			var row T
 			good := true
 			for i, c := range head {
-				if err := c.read(&row, fields[i]); err != nil {
+				if err := c.read(&row, cells[i]); err != nil {
 					good = false
-					if !yield(zero, &RowError{in.number, i + 1, c.name, err}) {
+					if !yield(zero, &RowError{in.Number(), i + 1, c.name, err}) {
 						return
 					}
 				}
@@ -109,12 +87,6 @@ func (s Sheet[T]) Read(r io.Reader) iter.Seq2[T, error] {
 			if good && !yield(row, nil) {
 				return
 			}
-		}
-		switch {
-		case in.failed != nil:
-			yield(zero, in.failed)
-		case head == nil:
-			yield(zero, &RowError{Line: 1, Err: s.missing("")})
 		}
 	}
 }
@@ -206,89 +178,6 @@ func (s Sheet[T]) Write(w io.Writer, rows iter.Seq[T]) error {
 	return out.Flush()
 }
 
-// lines reads lines of bounded length.
-type lines struct {
-	r      *bufio.Reader
-	buf    []byte
-	text   string
-	number int
-	err    error // the line is too long
-	failed error // the reader's error
-}
-
-func (l *lines) next() bool {
-	l.buf, l.err = l.buf[:0], nil
-	for {
-		part, more, err := l.r.ReadLine()
-		if err != nil {
-			if err != io.EOF {
-				l.failed = err
-			}
-			return false
-		}
-		if len(l.buf)+len(part) > maxLine {
-			l.err = errTooLong
-		} else {
-			l.buf = append(l.buf, part...)
-		}
-		if more {
-			continue
-		}
-		l.number++
-		l.text = string(l.buf)
-		if l.err != nil {
-			l.err = &RowError{Line: l.number, Err: l.err}
-		}
-		return true
-	}
-}
-
-// split cuts a line into fields; at is the field that it failed at, from 1.
-func split(fields []string, line string) (out []string, at int, err error) {
-	for i := 0; ; i++ {
-		at := len(fields) + 1
-		for i < len(line) && line[i] == ' ' {
-			i++
-		}
-		if i == len(line) || line[i] != '"' {
-			end := strings.IndexByte(line[i:], ',')
-			if end < 0 {
-				end = len(line) - i
-			}
-			text := line[i : i+end]
-			if strings.Contains(text, `"`) {
-				return nil, at, errBareMark
-			}
-			fields = append(fields, strings.TrimSpace(text))
-			i += end
-		} else {
-			var text []byte
-			for i++; ; i++ {
-				q := strings.IndexByte(line[i:], '"')
-				if q < 0 {
-					return nil, at, errOpenMark
-				}
-				text = append(text, line[i:i+q]...)
-				i += q + 1
-				if i == len(line) || line[i] != '"' {
-					break
-				}
-				text = append(text, '"')
-			}
-			for i < len(line) && line[i] == ' ' {
-				i++
-			}
-			if i < len(line) && line[i] != ',' {
-				return nil, at, errAfter
-			}
-			fields = append(fields, strings.TrimSpace(string(text)))
-		}
-		if i == len(line) {
-			return fields, 0, nil
-		}
-	}
-}
-
 // checkName refuses names that could not be read back as they are.
 func checkName(what, s string, needed bool) error {
 	bad := func(allowed string, err error) error {
@@ -321,10 +210,7 @@ func name[T any](what string, needed bool, at func(*T) *string) column[T] {
 			if err := checkName(what, s, needed); err != nil {
 				return b, err
 			}
-			if !strings.ContainsAny(s, `,"`) {
-				return append(b, s...), nil
-			}
-			return append(append(append(b, '"'), strings.ReplaceAll(s, `"`, `""`)...), '"'), nil
+			return lines.Append(b, s, ',')
 		}}
 }
 

@@ -30,6 +30,11 @@ func drain[T any](s cards.Sheet[T], text string) (rows []T, errs []string) {
 	return rows, errs
 }
 
+// quote is the error for a quote out of place.
+func quote(at string) string {
+	return ": row: a stray or open quote at byte " + at + ": bad syntax; allowed: quotes around a whole cell, doubled inside it, closed on the same line"
+}
+
 func TestReadPlacings(t *testing.T) {
 	ada := cards.Member{ID: "7", Team: "North Fork", Division: "senior"}
 	order := placing.Card{Order: placing.MustParseOrder("3-2-1-4")}
@@ -53,7 +58,7 @@ func TestReadPlacings(t *testing.T) {
 				{Class: "b", Member: cards.Member{ID: "4"}},
 			}, nil},
 		{"quotes, spaces, empty lines, byte order mark, line ends of two bytes", "as spreadsheets write them",
-			"\ufeffclass, member ,placing\r\n\r\n \"b, \"\"top\"\" \" , 7 ,\"3-2-1-4\" \r\n",
+			"\ufeffclass, member ,placing\r\n\r\n \"b, \"\"top\"\" \", 7 ,\"3-2-1-4\"\r\n",
 			[]cards.PlacingCard{{Class: `b, "top"`, Member: cards.Member{ID: "7"}, Card: order}}, nil},
 		{"bad rows", "none of them stops the rest, and an open quote spoils its own line only",
 			"class,member,placing\n" +
@@ -63,7 +68,7 @@ func TestReadPlacings(t *testing.T) {
 				"b,3,3-2-1-4,x\n" + // too many
 				"b,\"4,3-2-1-4\n" + // quote not closed
 				"b,4\"4,3-2-1-4\n" + // quote inside
-				"b,\"4\"4,3-2-1-4\n" + // text after a quote
+				"b,\"4\" ,3-2-1-4\n" + // text after a quote, if only a space
 				"b,4\x01,3-2-1-4\n" +
 				"b,4\xff,3-2-1-4\n" +
 				"b," + strings.Repeat("n", 257) + ",3-2-1-4\n" +
@@ -75,15 +80,15 @@ func TestReadPlacings(t *testing.T) {
 				"line 3, column 1 (class): class: missing; allowed: a name or number",
 				"line 3, column 2 (member): member: missing; allowed: a name or number",
 				`line 3, column 3 (placing): order: "x": bad syntax; allowed: 2 to 12 exhibit numbers with hyphens between, each once, as 3-2-1-4`,
-				"line 4: fewer fields than columns",
-				"line 5, column 4: more fields than columns",
-				"line 6, column 2: field with no closing quote on the line",
-				"line 7, column 2: quote in a field that does not start with one",
-				"line 8, column 2: text after a closing quote",
+				"line 4: row: 2 cells: bad syntax; allowed: 3 cells, one for each column",
+				"line 5: row: 4 cells: bad syntax; allowed: 3 cells, one for each column",
+				"line 6" + quote("14"),
+				"line 7" + quote("4"),
+				"line 8" + quote("5"),
 				`line 9, column 2 (member): member: "4\x01": bad syntax; allowed: no control characters`,
 				`line 10, column 2 (member): member: "4\xff": bad syntax; allowed: UTF-8 text`,
 				"line 11, column 2 (member): member: 257 bytes: out of range; allowed: at most 256 bytes",
-				"line 12: line of more than 65,536 bytes",
+				"line 12: row: over 65536 bytes: out of range; allowed: lines up to 64 KiB",
 			}},
 		{"nothing", "a sheet has a header", "", nil,
 			[]string{"line 1: column: missing; allowed: contest, class, member, team, division, placing"}},
@@ -94,9 +99,9 @@ func TestReadPlacings(t *testing.T) {
 		{"column twice", "which one would count", "class,member,placing,class\n", nil,
 			[]string{"line 1, column 4 (class): column: class: repeated; allowed: one column for each fact"}},
 		{"bad header", "a quote left open", "class,\"member,placing\n", nil,
-			[]string{"line 1, column 2: field with no closing quote on the line"}},
+			[]string{"line 1" + quote("23")}},
 		{"header too long", "the line is bounded", strings.Repeat("x", 1<<17) + "\n", nil,
-			[]string{"line 1: line of more than 65,536 bytes"}},
+			[]string{"line 1: row: over 65536 bytes: out of range; allowed: lines up to 64 KiB"}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -424,15 +429,15 @@ func FuzzPlacingSheet(f *testing.F) {
 	})
 }
 
-// TestLongestLine: a line of 65,536 bytes is read, one byte more is not.
+// TestLongestLine: a line of 65,536 bytes with its end is read, one byte more is not.
 func TestLongestLine(t *testing.T) {
 	const row = "b,1,1-2"
-	pad := strings.Repeat(" ", 1<<16-len(row))
+	pad := strings.Repeat(" ", 1<<16-len(row)-1)
 	rows, errs := drain(cards.PlacingSheet(), "class,member,placing\n"+pad+row+"\n "+pad+row+"\n"+row+"\n")
 	if len(rows) != 2 {
 		t.Errorf("%d rows, want the first and the last", len(rows))
 	}
-	if d := cmp.Diff([]string{"line 3: line of more than 65,536 bytes"}, errs); d != "" {
+	if d := cmp.Diff([]string{"line 3: row: over 65536 bytes: out of range; allowed: lines up to 64 KiB"}, errs); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
 }
