@@ -39,7 +39,7 @@ type slot struct {
 	component int
 	class     string
 	exhibits  uint64 // a bit for each exhibit, bit 0 for a class as a whole
-	of        Points // value of one item
+	least, of Points // the fewest points of one item, and the most, its value
 }
 
 type slotKey struct {
@@ -211,7 +211,7 @@ func (c *Contest) addSlots(i int) error {
 			if !c.class[name].official.IsValid() {
 				return &FieldError{Field: "class " + strconv.Quote(name) + ": official placing", Allowed: "one for each class", Err: ErrMissing}
 			}
-			s.of = placing.FullScore * Point
+			s.least, s.of = Points(min(c.class[name].official.Worst(), 0))*Point, placing.FullScore*Point
 			sum += s.of
 		case KindHand:
 			s.of = comp.Value / Points(len(classes))

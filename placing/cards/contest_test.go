@@ -375,6 +375,32 @@ func by(m cards.Member, component, class string, points int) cards.Item {
 	return cards.Item{Member: m, Component: component, Class: class, Points: cards.Points(points) * pt, Of: 50 * pt}
 }
 
+// TestTallyTakesTheWorstCard holds the points of a placing between the worst card
+// that its cuts allow, 50 - (3 x 8 + 4 x 8 + 3 x 8), and 50; a class whose worst
+// card scores over 0 still takes a blank one.
+func TestTallyTakesTheWorstCard(t *testing.T) {
+	f, r, p, o := springKey(t)
+	p[0].Cuts = placing.MustParseCuts("8-8-8")
+	p[1].Cuts = placing.MustParseCuts("1-1-1")
+	c, err := cards.NewContest("", f, r, p, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, tt := range []struct {
+		class  string
+		points int
+		want   string
+	}{
+		{"beef", -31, `member "7": placings: class "beef": points: -31: out of range; allowed: -30 to 50`},
+		{"beef", -30, ""}, {"beef", 50, ""},
+		{"beef", 51, `member "7": placings: class "beef": points: 51: out of range; allowed: -30 to 50`},
+		{"ribs", -1, `member "7": placings: class "ribs": points: -1: out of range; allowed: 0 to 50`},
+		{"ribs", 0, ""},
+	} {
+		faulttest.Text(t, c.Tally().Add(by(cards.Member{ID: "7"}, "placings", tt.class, tt.points)), tt.want)
+	}
+}
+
 func TestTallyRefuses(t *testing.T) {
 	ada := cards.Member{ID: "7", Team: "North Fork", Division: "senior"}
 	tally := spring(t).Tally()
@@ -391,6 +417,8 @@ func TestTallyRefuses(t *testing.T) {
 		{"unknown exhibit", []cards.Item{{Member: ada, Component: "quality", Class: "coolers", Exhibit: 3}}, `member "7": quality: class "coolers": exhibit 3: unknown; allowed: an item of the contest`},
 		{"exhibit out of range", []cards.Item{{Member: ada, Component: "quality", Class: "coolers", Exhibit: 61}}, `member "7": quality: class "coolers": exhibit 61: unknown; allowed: an item of the contest`},
 		{"exhibit below 0", []cards.Item{{Member: ada, Component: "quality", Class: "coolers", Exhibit: -1}}, `member "7": quality: class "coolers": exhibit -1: unknown; allowed: an item of the contest`},
+		{"more than the item", []cards.Item{by(ada, "reasons", "ribs", 51)}, `member "7": reasons: class "ribs": points: 51: out of range; allowed: 0 to 50`},
+		{"fewer than none", []cards.Item{by(ada, "reasons", "ribs", -1)}, `member "7": reasons: class "ribs": points: -1: out of range; allowed: 0 to 50`},
 		{"other team", []cards.Item{by(cards.Member{ID: "7", Team: "South Fork", Division: "senior"}, "reasons", "ribs", 30)}, `member "7": team: "South Fork": repeated; allowed: "North Fork", as on the member's other cards`},
 		{"other division", []cards.Item{by(cards.Member{ID: "7", Division: "junior"}, "reasons", "ribs", 30)}, `member "7": division: "junior": repeated; allowed: "senior", as on the member's other cards`},
 		{"no member", []cards.Item{by(cards.Member{}, "reasons", "ribs", 30)}, `member "": member: missing; allowed: a name or number`},

@@ -61,7 +61,8 @@ func (t *Tally) record(m Member) (*record, error) {
 
 // Add adds items, all or none of them; zero Items are skipped. An item that the
 // member has already, as from a second card for one class, one that the contest
-// does not have, and a member in two teams or divisions give a [*FieldError].
+// does not have, points that no card of it can score, and a member in two teams or
+// divisions give a [*FieldError].
 func (t *Tally) Add(items ...Item) error {
 	type found struct {
 		r    *record
@@ -79,6 +80,9 @@ func (t *Tally) Add(items ...Item) error {
 		n, ok := t.slot(item, &t.last[i%len(t.last)])
 		if !ok || item.Exhibit < 0 || item.Exhibit > MaxExhibit || t.contest.slots[n].exhibits&(1<<item.Exhibit) == 0 {
 			return inMember(item.Member, &FieldError{Field: item.where(), Allowed: "an item of the contest", Err: ErrUnknown})
+		}
+		if s := &t.contest.slots[n]; item.Points < s.least || item.Points > s.of {
+			return inMember(item.Member, &FieldError{Field: item.where() + ": points", Value: item.Points.String(), Allowed: s.least.String() + " to " + s.of.String(), Err: ErrRange})
 		}
 		r, err := t.record(item.Member)
 		if err != nil {
