@@ -6,6 +6,7 @@ package text
 import (
 	"bytes"
 	"database/sql/driver"
+	"encoding/json"
 	"strconv"
 	"strings"
 
@@ -137,6 +138,12 @@ func UnmarshalJSON(dst interface{ UnmarshalText([]byte) error }, b []byte) error
 	b = bytes.TrimSpace(b)
 	if string(b) == "null" {
 		return nil
+	}
+	if bytes.IndexByte(b, '\\') >= 0 {
+		var s string
+		if err := json.Unmarshal(b, &s); err == nil {
+			return dst.UnmarshalText([]byte(s))
+		}
 	}
 	if len(b) >= 2 && b[0] == '"' && b[len(b)-1] == '"' {
 		b = b[1 : len(b)-1]

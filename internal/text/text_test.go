@@ -134,7 +134,7 @@ func (n *number) UnmarshalText(b []byte) error {
 // TestUnmarshalJSON holds what reaches UnmarshalText.
 func TestUnmarshalJSON(t *testing.T) {
 	for in, want := range map[string]number{
-		`"0.6 in"`: "0.6 in", `0.6`: "0.6", " \n\"a\"\t": "a", `""`: "", `"`: `"`, `"a`: `"a`, `a"`: `a"`, ``: "", ` null `: "old", `"null"`: "null", `"""`: `"`,
+		`"0.6 in"`: "0.6 in", `0.6`: "0.6", " \n\"a\"\t": "a", `""`: "", `"`: `"`, `"a`: `"a`, `a"`: `a"`, ``: "", ` null `: "old", `"null"`: "null", `"""`: `"`, `"0.6\u0020in"`: "0.6 in", `"a\"b"`: `a"b`, `"a\`: `"a\`,
 	} {
 		n := number("old")
 		if err := text.UnmarshalJSON(&n, []byte(in)); err != nil || n != want {
@@ -189,7 +189,7 @@ func TestScan(t *testing.T) {
 	}
 }
 
-// TestValue holds that a database gets the text, and nothing on an error.
+// TestCount holds which numbers are one thing.
 func TestCount(t *testing.T) {
 	for n, want := range map[int]string{-2: "-2 cuts", -1: "-1 cut", 0: "0 cuts", 1: "1 cut", 2: "2 cuts", 11: "11 cuts"} {
 		if got := text.Count(n, "cut"); got != want {
@@ -198,6 +198,7 @@ func TestCount(t *testing.T) {
 	}
 }
 
+// TestValue holds that a database gets the text, and nothing on an error.
 func TestValue(t *testing.T) {
 	if v, err := text.Value(color(2)); v != "green" || err != nil {
 		t.Errorf("Value: %v, %v", v, err)
