@@ -84,8 +84,8 @@ func (r Rules) Assess(c Carcass) (Assessment, error) {
 // and the next line above, and carried down to the same kind of place in the
 // grade below (derived), so that among carcasses of one grade more marbling
 // never gives the lower result. A step up in grade may: the best Standard can
-// lose half a grade and the lowest Select a full one, so more marbling, younger
-// bone or firmer lean can leave a dark cutter lower.
+// lose half a grade and the lowest of the grade above it a full one, so more
+// marbling, younger bone or firmer lean can leave a dark cutter lower.
 //
 // A bullock whose skeleton is past the line between A and B is no bullock by the
 // standard (official: cfr-post1975-p24) and gets NoGrade. The first field that is

@@ -268,7 +268,8 @@ type CutProposal struct {
 // limit and such that no card goes negative.
 //
 // An order of another size, a limit that is not set or that does not speak of
-// this size, and a panel where nobody gave cuts give a [*FieldError].
+// this size, totals that come to more than 50 in the mean, and a panel where nobody
+// gave cuts give a [*FieldError].
 func (p Panel) ProposeCuts(o Order, limit Limit) (CutProposal, error) {
 	if o.Len() != p.n || p.n == 0 {
 		return CutProposal{}, sizeError("order", o, p.n)

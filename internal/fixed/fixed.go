@@ -7,7 +7,7 @@ import "example.com/ribface/internal/fault"
 // maxLen bounds the text of one number.
 const maxLen = 24
 
-// Pow10 holds the powers of ten that fit the places in use.
+// pow10 holds the powers of ten that fit the places in use.
 var pow10 = [...]int64{1, 10, 100, 1_000, 10_000, 100_000, 1_000_000, 10_000_000, 100_000_000}
 
 // Parse reads s as a decimal number and returns it in units of 10^-places.
@@ -66,12 +66,10 @@ func Parse[T ~string | ~[]byte](s T, places int) (int64, error) {
 }
 
 // Append writes n, a count of 10^-places, as the shortest decimal text.
-func Append(b []byte, n int64, places int) []byte { return appendN(b, n, places, 0) }
+func Append(b []byte, n int64, places int) []byte { return AppendMin(b, n, places, 0) }
 
 // AppendMin is Append with at least min digits after the point.
-func AppendMin(b []byte, n int64, places, min int) []byte { return appendN(b, n, places, min) }
-
-func appendN(b []byte, n int64, places, min int) []byte {
+func AppendMin(b []byte, n int64, places, min int) []byte {
 	u := uint64(n)
 	if n < 0 {
 		b = append(b, '-')

@@ -101,7 +101,7 @@ func ExampleShortTeam_encodings() {
 	// "barred", <nil>
 	// true
 	// <nil> missing members score 0
-	// rule for short teams: "excused": unknown; allowed: barred
+	// rule for short teams: "excused": unknown; allowed: missing members score 0, barred
 	// missing members score 0
 	// "missing members score 0", <nil>
 	// <nil> missing members score 0
@@ -114,7 +114,7 @@ func ExampleParseShortTeam() {
 	fmt.Println(err)
 	// Output:
 	// missing members score 0 <nil>
-	// rule for short teams: "excused": unknown; allowed: barred
+	// rule for short teams: "excused": unknown; allowed: missing members score 0, barred
 }
 
 func ExamplePoints_encodings() {

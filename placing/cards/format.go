@@ -91,24 +91,16 @@ const (
 	Barred                       // the team is listed and not ranked (published: ok-ffa-livestock)
 )
 
-var shortTeams = text.Enum{Kind: "rule for short teams", Names: []string{"missing members score 0", "barred"}}
+var shortTeams = text.Enum{Kind: "rule for short teams", Names: []string{"", "barred"}, Zero: "missing members score 0"}
 
 // IsValid reports whether s is one of the two rules.
 func (s ShortTeam) IsValid() bool { return s <= Barred }
 
 // String gives the rule in words.
-func (s ShortTeam) String() string {
-	if s == ScoredShort {
-		return shortTeams.Names[0]
-	}
-	return shortTeams.String(int(s))
-}
+func (s ShortTeam) String() string { return shortTeams.String(int(s)) }
 
 // ParseShortTeam reads a rule, as [ShortTeam.String] writes it.
 func ParseShortTeam(s string) (ShortTeam, error) {
-	if s == shortTeams.Names[0] {
-		return ScoredShort, nil
-	}
 	v, err := shortTeams.Parse(s)
 	return ShortTeam(v), err
 }
@@ -116,7 +108,7 @@ func ParseShortTeam(s string) (ShortTeam, error) {
 // AppendText appends the rule in words.
 func (s ShortTeam) AppendText(b []byte) ([]byte, error) {
 	if s == ScoredShort {
-		return append(b, shortTeams.Names[0]...), nil
+		return append(b, shortTeams.Zero...), nil
 	}
 	return shortTeams.Append(b, int(s))
 }

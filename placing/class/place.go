@@ -257,8 +257,8 @@ func (p Placing) Explain() []string {
 
 func itoa(n int) string { return strconv.Itoa(n) }
 
-// String says what decided the pair, as "3 over 1 by quality tier, 1 tier better,
-// 0.4 over in yield, margin 1.1".
+// String says what decided the pair, as "3 over 1 by quality tier, 1 tier better in
+// quality, yield higher by 0.4; margin 1.1".
 func (d Decision) String() string {
 	if d.Ground == 0 {
 		return itoa(d.Upper) + " and " + itoa(d.Lower) + " cannot be told apart by the policy"

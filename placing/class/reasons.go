@@ -269,15 +269,18 @@ func (g Graded) Faults(p Policy, exhibit int) []Fault {
 		return nil
 	}
 	var all []Fault
-	own := g.data(exhibit)
-	for i, d := range own {
+	class := make([][]datum, g.Len())
+	for e := range class {
+		class[e] = g.data(e + 1)
+	}
+	for i, d := range class[exhibit-1] {
 		f := Fault{Trait: d.trait, Site: d.site, Exhibit: exhibit, Value: d.text}
 		var next datum
 		for e := 1; e <= g.Len(); e++ {
 			if e == exhibit {
 				continue
 			}
-			o := g.data(e)[i]
+			o := class[e-1][i]
 			if o.number <= d.number || !known(d.trait, &o, &d) {
 				f.Next = 0
 				break
