@@ -99,7 +99,7 @@ func TestFormatCheck(t *testing.T) {
 		{"counting below 0", cards.Format{Components: []cards.Component{one}, Counting: -1}, "counting members: -1: out of range; allowed: 0 to the members of a team"},
 		{"more counting than members", cards.Format{Components: []cards.Component{one}, TeamMembers: 3, Counting: 4}, "counting members: 4: out of range; allowed: 0 to the members of a team"},
 		{"all counting", cards.Format{Components: []cards.Component{one}, TeamMembers: 3, Counting: 3}, ""},
-		{"bad rule for short teams", cards.Format{Components: []cards.Component{one}, Short: 2}, "rule for short teams: rule for short teams(2): unknown; allowed: barred"},
+		{"bad rule for short teams", cards.Format{Components: []cards.Component{one}, Short: 2}, "rule for short teams: rule for short teams(2): unknown; allowed: missing members score 0, barred"},
 		{"tie-break by nothing", cards.Format{Components: []cards.Component{one}, Ties: []cards.TieBreak{{Components: []string{"a"}}, {}}}, "tie-break 2: missing; allowed: one component or more"},
 		{"tie-break by an unknown", cards.Format{Components: []cards.Component{one}, TeamTies: []cards.TieBreak{{Components: []string{"b"}}}}, "tie-break for teams 1: b: unknown; allowed: the name of a component"},
 		{"tie-break by one twice", cards.Format{Components: []cards.Component{one}, Ties: []cards.TieBreak{{Components: []string{"a", "a"}}}}, "tie-break 1: a: repeated; allowed: each component once"},
