@@ -20,7 +20,9 @@
 //
 // The walk has the columns site and ranking: a place of the carcass, and all
 // exhibits from the fattest or the heaviest muscled, with an equals sign for a
-// tie, as "3 1=2 4". The sites are those of package placing/class.
+// tie, as "3 1=2 4". Or it has the columns site and scores: a whole number for each
+// exhibit, that of 1 first, the fattest or the heaviest muscled the highest, as
+// "7 7 9 4". The sites are those of package placing/class.
 //
 // The officials are a sheet as package placing/cards reads it: contest, class,
 // placing, cuts, one official to a row.

@@ -65,6 +65,25 @@ func TestFilesAreTheInvented(t *testing.T) {
 	}
 }
 
+// TestWalkOfScores reads the invented walk as scores, the fattest or the heaviest
+// muscled the highest: the same sheet.
+func TestWalkOfScores(t *testing.T) {
+	args := []string{"-class", "class.csv", "-officials", "officials.csv", "-cards", "cards.csv", "-posted", "800 lb", "-walk"}
+	scores := file(t, "scores.csv", `site,scores
+plumpness of round,8 9 7 5
+cushion of round,3 4 3 0
+fat over rump,9 2 4 7
+fat in cod or udder,5 1 2 5
+fat over loin edge,6 1 2 9
+muscling of loin,20 30 10 -5
+fat over clod,4 1 2 3
+fat in brisket,4  1 2 3
+`)
+	if d := cmp.Diff(sheetFrom(t, append(args, "walk.csv")...), sheetFrom(t, append(args, scores)...)); d != "" {
+		t.Errorf("(-rankings +scores):\n%s", d)
+	}
+}
+
 // lots reads the eight published lots (uf-mimeo-table4) as a class sheet, with
 // maturity and marbling as the reference table reads them: a lot's third of a
 // degree as its middle. The lots are means; steers are assumed, and the maturity
@@ -180,6 +199,7 @@ func TestRefused(t *testing.T) {
 		{"a bad ranking", []string{"-class", class, "-walk", file(t, "w.csv", "site,ranking\nfat over rump,1 1\nfat over hip,1 2 3\n")}, []string{"line 2, column 2 (ranking)", "line 3, column 2 (ranking)"}},
 		{"a site twice", []string{"-class", class, "-walk", file(t, "w.csv", "site,ranking\nfat over rump,1 2\nfat over rump,1 2\n")}, []string{"line 3, column 1 (site)", "repeated"}},
 		{"a walk of other columns", []string{"-class", class, "-walk", file(t, "w.csv", "site,order\n")}, []string{"line 1: the columns are site,ranking"}},
+		{"a bad score", []string{"-class", class, "-walk", file(t, "w.csv", "site,scores\nfat over rump,1 x\nfat over hip,1\nfat over neck,1 2 3\n")}, []string{"line 2, column 2 (scores): scores: \"x\": no whole number", "line 3, column 2 (scores): scores: 1 score: out of range", "line 4, column 2 (scores): fat over neck"}},
 		{"an empty walk", []string{"-class", class, "-walk", file(t, "w.csv", "")}, []string{"line 1: the columns are site,ranking"}},
 		{"a walk with too many cells", []string{"-class", class, "-walk", file(t, "w.csv", "site,ranking\nfat over rump,1,2\n")}, []string{"line 2: 3 cells"}},
 		{"a walk that is no CSV", []string{"-class", class, "-walk", file(t, "w.csv", "site,ranking\n\"fat,1 2\n")}, []string{"line"}},

@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"strconv"
+	"strings"
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/sheet"
@@ -104,7 +105,24 @@ func at(line, column int, name string, err error) error {
 	return fmt.Errorf("line %d, column %d (%s): %w", line, column, name, err)
 }
 
-// readWalk reads the sites with their rankings.
+// looks reads the second column of a walk, by its name.
+var looks = map[string]func(string) (class.Ranking, error){"ranking": class.ParseRanking, "scores": parseScores}
+
+// parseScores reads the scores of the exhibits, that of 1 first, with spaces
+// between.
+func parseScores(s string) (class.Ranking, error) {
+	var scores []int
+	for part := range strings.FieldsSeq(s) {
+		n, err := strconv.Atoi(part)
+		if err != nil {
+			return class.Ranking{}, fmt.Errorf("scores: %q: no whole number; allowed: one score for each exhibit, that of 1 first, as 7 9 7 4", part)
+		}
+		scores = append(scores, n)
+	}
+	return class.RankScores(scores...)
+}
+
+// readWalk reads the sites with their rankings or scores.
 func (d *day) readWalk(r io.Reader) error {
 	in := csv.NewReader(r)
 	in.FieldsPerRecord = -1
@@ -112,9 +130,11 @@ func (d *day) readWalk(r io.Reader) error {
 	if err != nil && err != io.EOF {
 		return err
 	}
-	if len(header) != 2 || header[0] != "site" || header[1] != "ranking" {
-		return errors.New("line 1: the columns are site,ranking")
+	const columns = "the columns are site,ranking or site,scores"
+	if len(header) != 2 || header[0] != "site" || looks[header[1]] == nil {
+		return errors.New("line 1: " + columns)
 	}
+	look := header[1]
 	var wrong []error
 	for {
 		row, err := in.Read()
@@ -126,7 +146,7 @@ func (d *day) readWalk(r io.Reader) error {
 		}
 		line, _ := in.FieldPos(0)
 		if len(row) != 2 {
-			wrong = append(wrong, fmt.Errorf("line %d: %s; the columns are site,ranking", line, count(len(row), "cell", "cells")))
+			wrong = append(wrong, fmt.Errorf("line %d: %s; %s", line, count(len(row), "cell", "cells"), columns))
 			continue
 		}
 		site, err := class.ParseSite(row[0])
@@ -134,14 +154,14 @@ func (d *day) readWalk(r io.Reader) error {
 			wrong = append(wrong, at(line, 1, "site", err))
 			continue
 		}
-		order, err := class.ParseRanking(row[1])
+		order, err := looks[look](row[1])
 		if err != nil {
-			wrong = append(wrong, at(line, 2, "ranking", err))
+			wrong = append(wrong, at(line, 2, look, err))
 			continue
 		}
 		walk := append(d.class.Walk, class.Look{Site: site, Order: order})
 		if err := walk.Check(len(d.class.Exhibits)); err != nil {
-			column, name := 2, "ranking"
+			column, name := 2, look
 			if errors.Is(err, class.ErrRepeated) {
 				column, name = 1, "site"
 			}
