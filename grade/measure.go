@@ -119,10 +119,11 @@ func (q *quantity) fromDecimal(u unit, d decimal.Decimal) (int32, error) {
 	if !s.IsInteger() {
 		return 0, fault.Parse(q.kind, d.String(), "", "at most 4 places", fault.ErrRange)
 	}
-	if s.Abs().Cmp(decimal.New(math.MaxInt32, 0)) >= 0 {
+	n := s.BigInt()
+	if !n.IsInt64() {
 		return 0, fault.Parse(q.kind, d.String(), "", "numbers up to 200,000", fault.ErrRange)
 	}
-	return q.fit(u, s.IntPart(), d.String)
+	return q.fit(u, n.Int64(), d.String)
 }
 
 func (q *quantity) fit(u unit, n int64, text func() string) (int32, error) {

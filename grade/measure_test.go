@@ -9,6 +9,7 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/faulttest"
 	"github.com/shopspring/decimal"
+	"pgregory.net/rapid"
 )
 
 // The values that stand for numbers that do not fit.
@@ -175,6 +176,22 @@ func TestParseMeasures(t *testing.T) {
 	}
 }
 
+// TestDecimalsAsText holds that a decimal and its text with the unit give the same
+// value, or are both refused.
+func TestDecimalsAsText(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := decimal.New(rapid.Int64Range(-1e13, 1e13).Draw(t, "units"), -4)
+		if rapid.Bool().Draw(t, "small") {
+			d = decimal.New(rapid.Int64Range(-1e10, 1e10).Draw(t, "units"), -4)
+		}
+		v, err := grade.MillimetersDecimal(d)
+		w, refused := grade.ParseThickness(d.String() + " mm")
+		if v != w || (err == nil) != (refused == nil) {
+			t.Fatalf("%v mm: decimal %v, %v; text %v, %v", d, v, err, w, refused)
+		}
+	})
+}
+
 // TestFromDecimal holds the decimal door of every unit, both sides of each bound.
 func TestFromDecimal(t *testing.T) {
 	inches := func(d decimal.Decimal) (int32, error) { v, err := grade.InchesDecimal(d); return int32(v), err }
@@ -220,6 +237,7 @@ func TestFromDecimal(t *testing.T) {
 		{"81 digits", "never scaled", inches, text("9" + nines).Shift(-60), 0, refused("thickness", "a decimal with exponent far out of range", far)},
 		{"millimeters", "25.4 to the inch", mm, text("25.4"), 10_000, nil},
 		{"11 mm", "0.43307 in", mm, text("11"), 4331, nil},
+		{"a million millimeters", "39,370 in is held, as from text", mm, text("1000000"), 393_700_787, nil},
 		{"five places of millimeters", "finer than the grid", mm, text("0.00001"), 0, refused("thickness", "0.00001", places4)},
 		{"square inches", "ten thousand to the square inch", sqin, text("12.4"), 124_000, nil},
 		{"square inches refused", "names the area", sqin, text("0.00001"), 0, refused("area", "0.00001", places4)},
