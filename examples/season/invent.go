@@ -118,8 +118,11 @@ func invent(seed uint64) (files, error) {
 				if err != nil {
 					return files{}, err
 				}
-				// The weight is posted, maturity is not asked for, and the yield is written in tenths.
-				f.Weight, f.Maturity = cards.Answer[grade.Weight]{}, cards.Answer[maturity.Score]{}
+				// The weight is posted, maturity and preliminary grade are not asked for, and the
+				// yield is written in tenths.
+				none := cards.Answer[maturity.Score]{}
+				f.Skeletal, f.Lean, f.Maturity = none, none, none
+				f.Weight, f.Preliminary = cards.Answer[grade.Weight]{}, cards.Answer[grade.QuickYield]{}
 				if f.Yield.Value, err = a.Yield.Tenth(grade.HalfUp); err != nil {
 					return files{}, err
 				}

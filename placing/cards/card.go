@@ -27,8 +27,11 @@ type Answer[T comparable] struct {
 func Give[T comparable](v T) Answer[T] { return Answer[T]{Value: v, Given: true} }
 
 // Facts are what can be said of one carcass on a grading card (the rows of a
-// published card: wa-ffa-card). The zero Facts say nothing.
+// published card, wa-ffa-card; bone and lean apart and the preliminary grade are
+// for practice: common practice, no source). The zero Facts say nothing.
 type Facts struct {
+	Skeletal Answer[maturity.Score]  // skeletal maturity, from the bone
+	Lean     Answer[maturity.Score]  // lean maturity, from color and texture
 	Maturity Answer[maturity.Score]  // overall maturity
 	Marbling Answer[grade.Marbling]  // in the ribeye
 	Quality  Answer[grade.Quality]   // quality grade
@@ -37,24 +40,35 @@ type Facts struct {
 	KPH      Answer[grade.Share]     // 0 to 10 percent
 	Weight   Answer[grade.Weight]    // hot carcass weight, over 0 to 1,800 lb
 	Yield    Answer[grade.Yield]     // yield grade with its decimals, -5.5 to 18.84
+
+	// Preliminary is the preliminary yield grade of the adjusted fat, 2 to 9.5. Where
+	// it is given and Fat is not, the fat is that of the preliminary grade.
+	Preliminary Answer[grade.QuickYield]
 }
 
-// FactsOf returns the facts of a graded carcass, every one of them given.
+// FactsOf returns the facts of a graded carcass, every one of them given but a
+// lean maturity that nobody looked at.
 func FactsOf(a grade.Assessment) (Facts, error) {
 	m, err := a.Carcass.Adjusted()
 	if err != nil {
 		return Facts{}, err
 	}
-	return Facts{
-		Maturity: Give(a.Maturity),
-		Marbling: Give(a.Carcass.Marbling),
-		Quality:  Give(a.Quality),
-		Fat:      Give(m.Fat),
-		Ribeye:   Give(m.Ribeye),
-		KPH:      Give(m.KPH),
-		Weight:   Give(m.Weight),
-		Yield:    Give(a.Yield),
-	}, nil
+	f := Facts{
+		Skeletal:    Give(a.Carcass.Maturity.Skeletal),
+		Maturity:    Give(a.Maturity),
+		Marbling:    Give(a.Carcass.Marbling),
+		Quality:     Give(a.Quality),
+		Fat:         Give(m.Fat),
+		Preliminary: Give(m.Fat.Preliminary()),
+		Ribeye:      Give(m.Ribeye),
+		KPH:         Give(m.KPH),
+		Weight:      Give(m.Weight),
+		Yield:       Give(a.Yield),
+	}
+	if lean := a.Carcass.Maturity.Lean; lean != 0 {
+		f.Lean = Give(lean)
+	}
+	return f, nil
 }
 
 // PlacingCard is a member's card for one placing class (the fields of a published
@@ -104,12 +118,31 @@ type OfficialFacts struct {
 // MaxExhibit is the greatest number of an exhibit in a grading class.
 const MaxExhibit = 60
 
+// fat returns the fat, or that of the preliminary grade to the nearest 0.0001 in
+// where the card has only this. A preliminary grade that no fat has gives none.
+func (f Facts) fat() Answer[grade.Thickness] {
+	if !f.Fat.Given && f.Preliminary.Given {
+		if t, err := grade.FatForPreliminary(f.Preliminary.Value); err == nil {
+			return Give(t)
+		}
+	}
+	return f.Fat
+}
+
+// checkFat refuses a preliminary grade that stands for the fat and that no fat has.
+func (f Facts) checkFat() error {
+	if f.Fat.Given || !f.Preliminary.Given {
+		return nil
+	}
+	return checkPreliminary(f.Preliminary.Value)
+}
+
 // measures returns the four measures, those that were not given as zero.
 func (f Facts) measures() grade.Measures {
-	return grade.Measures{Fat: f.Fat.Value, Ribeye: f.Ribeye.Value, KPH: f.KPH.Value, Weight: f.Weight.Value}
+	return grade.Measures{Fat: f.fat().Value, Ribeye: f.Ribeye.Value, KPH: f.KPH.Value, Weight: f.Weight.Value}
 }
 
 // measured reports whether all four measures were given.
 func (f Facts) measured() bool {
-	return f.Fat.Given && f.Ribeye.Given && f.KPH.Given && f.Weight.Given
+	return f.fat().Given && f.Ribeye.Given && f.KPH.Given && f.Weight.Given
 }

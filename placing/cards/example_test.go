@@ -175,9 +175,9 @@ func ExampleEstimateSheet() {
 		fmt.Println(err)
 	}
 	// Output:
-	// contest,class,exhibit,member,team,division,maturity,marbling,quality,fat_in,ribeye_sq_in,kph_pct,weight_lb,yield
-	// ,coolers,1,7,,,,,Low Choice,0.5,,,837.7566,2.7
-	// ,coolers,2,7,,,,,blank,,,,,
+	// contest,class,exhibit,member,team,division,skeletal,lean,maturity,marbling,quality,fat_in,preliminary,ribeye_sq_in,kph_pct,weight_lb,yield
+	// ,coolers,1,7,,,,,,,Low Choice,0.5,,,,837.7566,2.7
+	// ,coolers,2,7,,,,,,,blank,,,,,,
 }
 
 func ExampleHandSheet() {

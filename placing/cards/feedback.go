@@ -93,12 +93,16 @@ func (s YieldSplit) Parts() []Part {
 
 // SplitYield splits the error of an estimate. The key needs its four measures; the
 // card needs one measure or more, and a measure that it does not give is taken to
-// be the official one, as for a weight that is posted. The estimated yield is the
+// be the official one, as for a weight that is posted. A preliminary yield grade
+// stands for the fat where that is not given. The estimated yield is the
 // one on the card, or that of the equation for the card's measures where the card
 // has none; the official yield is found in the same way. Where something is
 // missing, ok is false. A measure that is out of range gives a [*FieldError].
 func SplitYield(key, card Facts) (split YieldSplit, ok bool, err error) {
-	if !key.measured() || !card.Fat.Given && !card.Ribeye.Given && !card.KPH.Given && !card.Weight.Given {
+	if err := cmp.Or(inField("official facts", key.checkFat()), card.checkFat()); err != nil {
+		return YieldSplit{}, false, err
+	}
+	if !key.measured() || !card.fat().Given && !card.Ribeye.Given && !card.KPH.Given && !card.Weight.Given {
 		return YieldSplit{}, false, nil
 	}
 	right, err := key.measures().Terms()
@@ -106,7 +110,7 @@ func SplitYield(key, card Facts) (split YieldSplit, ok bool, err error) {
 		return YieldSplit{}, false, inField("official facts", err)
 	}
 	said := grade.Measures{
-		Fat:    or(card.Fat, key.Fat),
+		Fat:    or(card.fat(), key.fat()),
 		Ribeye: or(card.Ribeye, key.Ribeye),
 		KPH:    or(card.KPH, key.KPH),
 		Weight: or(card.Weight, key.Weight),

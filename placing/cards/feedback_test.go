@@ -145,6 +145,22 @@ func TestSplitYield(t *testing.T) {
 			t.Errorf("one measure is enough: %+v, %v", s, ok)
 		}
 	}
+	// A preliminary grade of 3.75 is 0.7 in of fat: 0.1 in too much is 0.25.
+	if s, ok, err := cards.SplitYield(key, cards.Facts{Preliminary: cards.Give(grade.QuickYield(375_000_000))}); !ok || err != nil || s.Fat != 25_000_000 || s.Error != s.Fat {
+		t.Errorf("preliminary: %+v, %v, %v", s, ok, err)
+	}
+	// The fat that is given counts before it; in the key it stands for the fat too.
+	pre := key
+	pre.Fat, pre.Preliminary = cards.Answer[grade.Thickness]{Mark: placing.Blank}, cards.Give(grade.QuickYield(350_000_000))
+	both := cards.Facts{Fat: cards.Give(grade.Inches(0.8)), Preliminary: cards.Give(grade.QuickYield(375_000_000))}
+	if s, ok, err := cards.SplitYield(pre, both); !ok || err != nil || s.Fat != 50_000_000 || s.Rest != 0 {
+		t.Errorf("fat before the preliminary grade: %+v, %v, %v", s, ok, err)
+	}
+	pre.Preliminary = cards.Give(grade.QuickYield(199_999_999))
+	_, _, err = cards.SplitYield(pre, both)
+	faulttest.Text(t, err, "official facts: preliminary yield grade: 1.99999999: out of range; allowed: 2 to 9.5")
+	_, _, err = cards.SplitYield(key, pre)
+	faulttest.Text(t, err, "preliminary yield grade: 1.99999999: out of range; allowed: 2 to 9.5")
 	far := key
 	far.Fat.Value = grade.Inches(4)
 	_, _, err = cards.SplitYield(far, key)
@@ -195,11 +211,22 @@ func TestFactsOf(t *testing.T) {
 	f, err := cards.FactsOf(a)
 	faulttest.Text(t, err, "")
 	if d := cmp.Diff(cards.Facts{
+		Skeletal: cards.Give(maturity.A.At(60)), Lean: cards.Give(maturity.A.At(60)), Preliminary: cards.Give(grade.QuickYield(350_000_000)),
 		Maturity: cards.Give(maturity.A.At(60)), Marbling: cards.Give(grade.Small.At(40)), Quality: cards.Give(grade.Choice.Part(grade.Low)),
 		Fat: cards.Give(grade.Inches(0.6)), Ribeye: cards.Give(grade.SquareInches(11.9)), KPH: cards.Give(grade.Percent(1.5)), Weight: cards.Give(grade.Pounds(660)),
 		Yield: cards.Give(3 * grade.OneGrade),
 	}, f); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
+	}
+	// Lean that nobody looked at is not given.
+	c := a.Carcass
+	c.Maturity = maturity.Evidence{Skeletal: maturity.A.At(60), Teeth: maturity.Incisors(0)}
+	a, err = grade.Current.Assess(c)
+	faulttest.Text(t, err, "")
+	f, err = cards.FactsOf(a)
+	faulttest.Text(t, err, "")
+	if f.Lean != (cards.Answer[maturity.Score]{}) || f.Skeletal != cards.Give(maturity.A.At(60)) {
+		t.Errorf("lean %+v, skeletal %+v", f.Lean, f.Skeletal)
 	}
 	_, err = cards.FactsOf(grade.Assessment{})
 	faulttest.Text(t, err, "ribeye: missing; allowed: over 0 sq in to 25 sq in")

@@ -320,6 +320,11 @@ func checkYield(y grade.Yield) error {
 	return nil
 }
 
+func checkPreliminary(p grade.QuickYield) error {
+	_, err := grade.FatForPreliminary(p)
+	return err
+}
+
 func checkQuality(q grade.Quality) error {
 	_, err := q.AppendText(nil)
 	if q == 0 {
@@ -329,8 +334,6 @@ func checkQuality(q grade.Quality) error {
 }
 
 func checkMarbling(m grade.Marbling) error { return m.Check("marbling") }
-
-func checkMaturity(m maturity.Score) error { return m.Check("maturity") }
 
 func unchecked(Points) error { return nil }
 
@@ -345,13 +348,19 @@ func facts[T any](at func(*T) *Facts) []column[T] {
 	weight := func(name, unit string, written bool) column[T] {
 		return answer(name, "weight", unit, written, func(r *T) *Answer[grade.Weight] { return &at(r).Weight }, grade.ParseWeight, grade.Weight.AppendText, checkWeight)
 	}
+	score := func(name string, of func(*Facts) *Answer[maturity.Score]) column[T] {
+		return answer(name, name, "", true, func(r *T) *Answer[maturity.Score] { return of(at(r)) }, maturity.Parse, maturity.Score.AppendText, func(s maturity.Score) error { return s.Check(name) })
+	}
 	return []column[T]{
-		answer("maturity", "maturity", "", true, func(r *T) *Answer[maturity.Score] { return &at(r).Maturity }, maturity.Parse, maturity.Score.AppendText, checkMaturity),
+		score("skeletal", func(f *Facts) *Answer[maturity.Score] { return &f.Skeletal }),
+		score("lean", func(f *Facts) *Answer[maturity.Score] { return &f.Lean }),
+		score("maturity", func(f *Facts) *Answer[maturity.Score] { return &f.Maturity }),
 		answer("marbling", "marbling", "", true, func(r *T) *Answer[grade.Marbling] { return &at(r).Marbling }, grade.ParseMarbling, grade.Marbling.AppendText, checkMarbling),
 		answer("quality", "quality", "", true, func(r *T) *Answer[grade.Quality] { return &at(r).Quality }, grade.ParseQuality, grade.Quality.AppendText, checkQuality),
 		fat("fat_in", " in", true),
 		fat("fat_mm", " mm", false),
 		fat("fat_cm", " cm", false),
+		answer("preliminary", "preliminary", "", true, func(r *T) *Answer[grade.QuickYield] { return &at(r).Preliminary }, grade.ParseQuickYield, grade.QuickYield.AppendText, checkPreliminary),
 		ribeye("ribeye_sq_in", " sq in", true),
 		ribeye("ribeye_sq_cm", " sq cm", false),
 		answer("kph_pct", "KPH", "%", true, func(r *T) *Answer[grade.Share] { return &at(r).KPH }, grade.ParseShare, grade.Share.AppendText, checkKPH),
@@ -396,9 +405,9 @@ func PlacingSheet() Sheet[PlacingCard] {
 }
 
 // EstimateSheet is the sheet of grading cards: contest, class, exhibit, member,
-// team, division, maturity, marbling, quality, fat_in, ribeye_sq_in, kph_pct, weight_lb,
-// yield. Also read: fat_mm, fat_cm, ribeye_sq_cm and weight_kg, which are turned
-// into the nearest 0.0001 of the unit that is written.
+// team, division, skeletal, lean, maturity, marbling, quality, fat_in, preliminary,
+// ribeye_sq_in, kph_pct, weight_lb, yield. Also read: fat_mm, fat_cm, ribeye_sq_cm and
+// weight_kg, which are turned into the nearest 0.0001 of the unit that is written.
 //
 // Each fact may be a value, a mark (blank, double-marked, unreadable) or empty. An
 // empty field says nothing, as when the item was not asked for; blank says that it

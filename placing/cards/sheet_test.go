@@ -131,6 +131,12 @@ func TestReadEstimates(t *testing.T) {
 				Fat: cards.Give(grade.Thickness(4500)), Ribeye: cards.Give(grade.Area(124000)), KPH: cards.Give(grade.Share(25000)),
 				Weight: cards.Give(grade.Weight(8420000)), Yield: cards.Give(299 * grade.OneGrade / 100),
 			}}}, nil},
+		{"bone and lean apart, preliminary grade", "as estimated one by one",
+			"class,exhibit,member,skeletal,lean,preliminary\nb,1,7,A60,B10,3.1\nb,2,7,blank,,unreadable\n",
+			[]cards.Estimate{
+				{Class: "b", Exhibit: 1, Member: who, Facts: cards.Facts{Skeletal: cards.Give(maturity.A.At(60)), Lean: cards.Give(maturity.B.At(10)), Preliminary: cards.Give(grade.QuickYield(310_000_000))}},
+				{Class: "b", Exhibit: 2, Member: who, Facts: cards.Facts{Skeletal: cards.Answer[maturity.Score]{Mark: placing.Blank}, Preliminary: cards.Answer[grade.QuickYield]{Mark: placing.Unreadable}}},
+			}, nil},
 		{"metric", "turned into the nearest 0.0001 of the customary unit",
 			"class,exhibit,member,fat_mm,ribeye_sq_cm,weight_kg\nb,60,7,12.7,64.516,45.359237\n", nil,
 			[]string{`line 2, column 6 (weight_kg): weight: "45.359237 kg": out of range at "45.359237"; allowed: a number with at most 4 places, unit lb or kg`}},
@@ -269,6 +275,9 @@ func TestWriteRefuses(t *testing.T) {
 		{"quality zero", "given and not set", est(cards.Facts{Quality: cards.Give(grade.Quality(0))}), "line 2 (quality): quality: missing; allowed: a quality grade"},
 		{"quality unknown", "no such part", est(cards.Facts{Quality: cards.Give(grade.Quality(7))}), "line 2 (quality): quality: Quality(?): unknown; allowed: a grade and a part of it"},
 		{"maturity zero", "given and not set", est(cards.Facts{Maturity: cards.Give(maturity.Score(0))}), "line 2 (maturity): maturity: missing; allowed: A00 to E100"},
+		{"skeletal zero", "given and not set", est(cards.Facts{Skeletal: cards.Give(maturity.Score(0))}), "line 2 (skeletal): skeletal: missing; allowed: A00 to E100"},
+		{"lean zero", "given and not set", est(cards.Facts{Lean: cards.Give(maturity.Score(0))}), "line 2 (lean): lean: missing; allowed: A00 to E100"},
+		{"preliminary too low", "under that of no fat", est(cards.Facts{Preliminary: cards.Give(grade.QuickYield(199_999_999))}), "line 2 (preliminary): preliminary yield grade: 1.99999999: out of range; allowed: 2 to 9.5"},
 		{"marbling bad", "140 points", est(cards.Facts{Marbling: cards.Give(grade.Small.At(140))}), "line 2 (marbling): marbling: Sm(140): out of range; allowed: Devoid00 to Ab100"},
 	}
 	for _, tt := range tests {
@@ -303,7 +312,7 @@ func TestWriteRefuses(t *testing.T) {
 }
 
 func TestColumns(t *testing.T) {
-	want := "contest, class, exhibit, member, team, division, maturity, marbling, quality, fat_in, ribeye_sq_in, kph_pct, weight_lb, yield, fat_mm, fat_cm, ribeye_sq_cm, weight_kg"
+	want := "contest, class, exhibit, member, team, division, skeletal, lean, maturity, marbling, quality, fat_in, preliminary, ribeye_sq_in, kph_pct, weight_lb, yield, fat_mm, fat_cm, ribeye_sq_cm, weight_kg"
 	if d := cmp.Diff(want, cards.EstimateSheet().Columns()); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
@@ -341,16 +350,22 @@ var members = rapid.Custom(func(t *rapid.T) cards.Member {
 
 func TestRoundTrip(t *testing.T) {
 	qualities := slices.Collect(grade.Qualities())
+	scores := rapid.Custom(func(t *rapid.T) maturity.Score { return maturity.Score(rapid.IntRange(100, 600).Draw(t, "n")) })
 	facts := rapid.Custom(func(t *rapid.T) cards.Facts {
 		return cards.Facts{
-			Maturity: answers(rapid.Custom(func(t *rapid.T) maturity.Score { return maturity.Score(rapid.IntRange(100, 600).Draw(t, "n")) })).Draw(t, "maturity"),
+			Skeletal: answers(scores).Draw(t, "skeletal"),
+			Lean:     answers(scores).Draw(t, "lean"),
+			Maturity: answers(scores).Draw(t, "maturity"),
 			Marbling: answers(rapid.Custom(func(t *rapid.T) grade.Marbling { return grade.Marbling(rapid.IntRange(100, 1100).Draw(t, "n")) })).Draw(t, "marbling"),
 			Quality:  answers(rapid.SampledFrom(qualities)).Draw(t, "quality"),
 			Fat:      answers(rapid.Custom(func(t *rapid.T) grade.Thickness { return grade.Thickness(rapid.IntRange(0, 30000).Draw(t, "n")) })).Draw(t, "fat"),
-			Ribeye:   answers(rapid.Custom(func(t *rapid.T) grade.Area { return grade.Area(rapid.IntRange(1, 250000).Draw(t, "n")) })).Draw(t, "ribeye"),
-			KPH:      answers(rapid.Custom(func(t *rapid.T) grade.Share { return grade.Share(rapid.IntRange(0, 100000).Draw(t, "n")) })).Draw(t, "kph"),
-			Weight:   answers(rapid.Custom(func(t *rapid.T) grade.Weight { return grade.Weight(rapid.IntRange(1, 18000000).Draw(t, "n")) })).Draw(t, "weight"),
-			Yield:    answers(rapid.Custom(func(t *rapid.T) grade.Yield { return grade.Yield(rapid.IntRange(-550000000, 1884000000).Draw(t, "n")) })).Draw(t, "yield"),
+			Preliminary: answers(rapid.Custom(func(t *rapid.T) grade.QuickYield {
+				return grade.QuickYield(rapid.IntRange(200_000_000, 950_000_000).Draw(t, "n"))
+			})).Draw(t, "preliminary"),
+			Ribeye: answers(rapid.Custom(func(t *rapid.T) grade.Area { return grade.Area(rapid.IntRange(1, 250000).Draw(t, "n")) })).Draw(t, "ribeye"),
+			KPH:    answers(rapid.Custom(func(t *rapid.T) grade.Share { return grade.Share(rapid.IntRange(0, 100000).Draw(t, "n")) })).Draw(t, "kph"),
+			Weight: answers(rapid.Custom(func(t *rapid.T) grade.Weight { return grade.Weight(rapid.IntRange(1, 18000000).Draw(t, "n")) })).Draw(t, "weight"),
+			Yield:  answers(rapid.Custom(func(t *rapid.T) grade.Yield { return grade.Yield(rapid.IntRange(-550000000, 1884000000).Draw(t, "n")) })).Draw(t, "yield"),
 		}
 	})
 	orders := slices.Collect(placing.Orders(4))

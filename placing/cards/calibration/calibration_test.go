@@ -600,8 +600,8 @@ func TestSeasonShuffle(t *testing.T) {
 
 func TestTrait(t *testing.T) {
 	for tr, want := range map[calibration.Trait]string{
-		calibration.TraitMaturity: "units", calibration.TraitMarbling: "points", calibration.TraitQuality: "rungs", calibration.TraitFat: "in",
-		calibration.TraitRibeye: "sq in", calibration.TraitKPH: "%", calibration.TraitWeight: "lb", calibration.TraitYield: "grades", 0: "", 9: "",
+		calibration.TraitSkeletal: "units", calibration.TraitLean: "units", calibration.TraitPreliminary: "grades", calibration.TraitMaturity: "units", calibration.TraitMarbling: "points", calibration.TraitQuality: "rungs", calibration.TraitFat: "in",
+		calibration.TraitRibeye: "sq in", calibration.TraitKPH: "%", calibration.TraitWeight: "lb", calibration.TraitYield: "grades", 0: "", 12: "",
 	} {
 		if tr.Unit() != want {
 			t.Errorf("%v: got %q, want %q", tr, tr.Unit(), want)
@@ -628,5 +628,30 @@ func TestTrait(t *testing.T) {
 	}
 	if d := cmp.Diff([]float64{10, -20, 0, 0, 1, -0.5, 10, -1}, got); d != "" {
 		t.Errorf("biases in the units of the traits (-want +got):\n%s", d)
+	}
+	// Bone, lean and the preliminary grade, which is held against that of the
+	// official fat where the key has no other: 0.4 in is 3.
+	s, err = calibration.NewSeason(rungs)
+	faulttest.Text(t, err, "")
+	key = cards.Facts{Skeletal: cards.Give(maturity.A.At(60)), Lean: cards.Give(maturity.A.At(50)), Fat: cards.Give(grade.Inches(0.4))}
+	card := cards.Facts{Skeletal: cards.Give(maturity.A.At(70)), Lean: cards.Give(maturity.A.At(30)), Preliminary: cards.Give(grade.QuickYield(325_000_000))}
+	for range 3 {
+		faulttest.Text(t, s.Estimate("ada", card, key), "")
+	}
+	key.Preliminary = cards.Give(grade.QuickYield(310_000_000))
+	faulttest.Text(t, s.Estimate("ben", card, key), "")
+	c, _ = s.Calibration("ada")
+	got = nil
+	for _, f := range c.Traits {
+		got = append(got, f.Bias.Value)
+	}
+	if d := cmp.Diff([]float64{10, -20, 0.25}, got); d != "" || c.Traits[2].Trait != calibration.TraitPreliminary {
+		t.Errorf("biases (-want +got):\n%s", d)
+	}
+	for range 2 {
+		faulttest.Text(t, s.Estimate("ben", card, key), "")
+	}
+	if ben, _ := s.Calibration("ben"); ben.Traits[2].Bias.Value != 0.15 {
+		t.Errorf("against the official preliminary grade: %v", ben.Traits[2].Bias)
 	}
 }

@@ -101,7 +101,7 @@ func ExampleTrait_encodings() {
 	// "fat", <nil>
 	// true
 	// <nil> ribeye
-	// trait: "color": unknown; allowed: maturity, marbling, quality, fat, ribeye, KPH, weight, yield
+	// trait: "color": unknown; allowed: skeletal, lean, maturity, marbling, quality, fat, preliminary, ribeye, KPH, weight, yield
 	// ribeye
 	// "ribeye", <nil>
 	// <nil> ribeye
@@ -114,5 +114,5 @@ func ExampleParseTrait() {
 	fmt.Println(err)
 	// Output:
 	// ribeye <nil>
-	// trait: "color": unknown; allowed: maturity, marbling, quality, fat, ribeye, KPH, weight, yield
+	// trait: "color": unknown; allowed: skeletal, lean, maturity, marbling, quality, fat, preliminary, ribeye, KPH, weight, yield
 }

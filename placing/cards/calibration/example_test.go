@@ -253,14 +253,17 @@ func ExamplePairShare() {
 }
 
 func ExampleTrait() {
-	for t := calibration.TraitMaturity; t <= calibration.TraitYield; t++ {
+	for t := calibration.TraitSkeletal; t <= calibration.TraitYield; t++ {
 		fmt.Println(t, "in", t.Unit())
 	}
 	// Output:
+	// skeletal in units
+	// lean in units
 	// maturity in units
 	// marbling in points
 	// quality in rungs
 	// fat in in
+	// preliminary in grades
 	// ribeye in sq in
 	// KPH in %
 	// weight in lb

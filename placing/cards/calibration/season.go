@@ -20,14 +20,17 @@ type Trait uint8
 
 // The traits.
 const (
-	TraitMaturity Trait = 1 + iota // overall maturity, in units of a hundredth of a group
-	TraitMarbling                  // in points of a hundredth of a degree
-	TraitQuality                   // quality grade, in rungs of the season's ladder
-	TraitFat                       // in inches
-	TraitRibeye                    // in square inches
-	TraitKPH                       // in percent
-	TraitWeight                    // hot carcass weight, in pounds
-	TraitYield                     // yield grade with its decimals
+	TraitSkeletal    Trait = 1 + iota // skeletal maturity, in units of a hundredth of a group
+	TraitLean                         // lean maturity, in the same units
+	TraitMaturity                     // overall maturity, in the same units
+	TraitMarbling                     // in points of a hundredth of a degree
+	TraitQuality                      // quality grade, in rungs of the season's ladder
+	TraitFat                          // in inches
+	TraitPreliminary                  // preliminary yield grade, in grades
+	TraitRibeye                       // in square inches
+	TraitKPH                          // in percent
+	TraitWeight                       // hot carcass weight, in pounds
+	TraitYield                        // yield grade with its decimals
 )
 
 // trait is what is known of a trait.
@@ -38,22 +41,34 @@ type trait struct {
 	pair    func(card, key cards.Facts) (Pair, bool)
 }
 
-var traitNames = text.Enum{Kind: "trait", Names: []string{"", "maturity", "marbling", "quality", "fat", "ribeye", "KPH", "weight", "yield"}}
+var traitNames = text.Enum{Kind: "trait", Names: []string{"", "skeletal", "lean", "maturity", "marbling", "quality", "fat", "preliminary", "ribeye", "KPH", "weight", "yield"}}
 
 // both pairs two answers that are given.
 func both[T ~int16 | ~int32 | ~int64 | ~uint8](card, key cards.Answer[T]) (Pair, bool) {
 	return Pair{int64(card.Value), int64(key.Value)}, card.Given && key.Given
 }
 
+// preliminary pairs a preliminary grade with the official one, or with that of the
+// official fat.
+func preliminary(card, key cards.Facts) (Pair, bool) {
+	if !key.Preliminary.Given && key.Fat.Given {
+		key.Preliminary = cards.Give(key.Fat.Value.Preliminary())
+	}
+	return both(card.Preliminary, key.Preliminary)
+}
+
 var traits = [...]trait{
-	TraitMaturity: {"units", 1, 1, func(c, k cards.Facts) (Pair, bool) { return both(c.Maturity, k.Maturity) }},
-	TraitMarbling: {"points", 1, 1, func(c, k cards.Facts) (Pair, bool) { return both(c.Marbling, k.Marbling) }},
-	TraitQuality:  {"rungs", 1, 2, func(c, k cards.Facts) (Pair, bool) { return both(c.Quality, k.Quality) }},
-	TraitFat:      {"in", int64(grade.Inch), 3, func(c, k cards.Facts) (Pair, bool) { return both(c.Fat, k.Fat) }},
-	TraitRibeye:   {"sq in", int64(grade.SquareInch), 2, func(c, k cards.Facts) (Pair, bool) { return both(c.Ribeye, k.Ribeye) }},
-	TraitKPH:      {"%", int64(grade.OnePercent), 2, func(c, k cards.Facts) (Pair, bool) { return both(c.KPH, k.KPH) }},
-	TraitWeight:   {"lb", int64(grade.Pound), 1, func(c, k cards.Facts) (Pair, bool) { return both(c.Weight, k.Weight) }},
-	TraitYield:    {"grades", int64(grade.OneGrade), 2, func(c, k cards.Facts) (Pair, bool) { return both(c.Yield, k.Yield) }},
+	TraitSkeletal:    {"units", 1, 1, func(c, k cards.Facts) (Pair, bool) { return both(c.Skeletal, k.Skeletal) }},
+	TraitLean:        {"units", 1, 1, func(c, k cards.Facts) (Pair, bool) { return both(c.Lean, k.Lean) }},
+	TraitMaturity:    {"units", 1, 1, func(c, k cards.Facts) (Pair, bool) { return both(c.Maturity, k.Maturity) }},
+	TraitMarbling:    {"points", 1, 1, func(c, k cards.Facts) (Pair, bool) { return both(c.Marbling, k.Marbling) }},
+	TraitQuality:     {"rungs", 1, 2, func(c, k cards.Facts) (Pair, bool) { return both(c.Quality, k.Quality) }},
+	TraitFat:         {"in", int64(grade.Inch), 3, func(c, k cards.Facts) (Pair, bool) { return both(c.Fat, k.Fat) }},
+	TraitPreliminary: {"grades", int64(grade.OneGrade), 2, preliminary},
+	TraitRibeye:      {"sq in", int64(grade.SquareInch), 2, func(c, k cards.Facts) (Pair, bool) { return both(c.Ribeye, k.Ribeye) }},
+	TraitKPH:         {"%", int64(grade.OnePercent), 2, func(c, k cards.Facts) (Pair, bool) { return both(c.KPH, k.KPH) }},
+	TraitWeight:      {"lb", int64(grade.Pound), 1, func(c, k cards.Facts) (Pair, bool) { return both(c.Weight, k.Weight) }},
+	TraitYield:       {"grades", int64(grade.OneGrade), 2, func(c, k cards.Facts) (Pair, bool) { return both(c.Yield, k.Yield) }},
 }
 
 // IsValid reports whether t is one of the named traits.
@@ -155,7 +170,7 @@ func (s *Season) rung(field string, q grade.Quality) (int, error) {
 func (s *Season) Estimate(id string, card, key cards.Facts) error {
 	var pairs [TraitYield + 1]Pair
 	var given [TraitYield + 1]bool
-	for t := TraitMaturity; t <= TraitYield; t++ {
+	for t := TraitSkeletal; t <= TraitYield; t++ {
 		pairs[t], given[t] = traits[t].pair(card, key)
 		if given[t] {
 			if err := check("estimate of "+t.String(), pairs[t].Estimate); err != nil {
@@ -179,7 +194,7 @@ func (s *Season) Estimate(id string, card, key cards.Facts) error {
 		pairs[TraitQuality] = Pair{int64(-answer), int64(-official)}
 	}
 	m := s.member(id)
-	for t := TraitMaturity; t <= TraitYield; t++ {
+	for t := TraitSkeletal; t <= TraitYield; t++ {
 		if given[t] {
 			_ = m.errors[t].Add(pairs[t]) // in range, as checked above
 		}
@@ -281,7 +296,7 @@ func (s *Season) Calibration(id string) (c Calibration, ok bool) {
 		return Calibration{}, false
 	}
 	c = Calibration{Member: id, Quality: m.quality.figures(), YieldGrade: m.yield.figures(), Placings: int(m.placings)}
-	for t := TraitMaturity; t <= TraitYield; t++ {
+	for t := TraitSkeletal; t <= TraitYield; t++ {
 		if m.errors[t].n > 0 {
 			c.Traits = append(c.Traits, m.errors[t].figures(t))
 		}

@@ -18,12 +18,13 @@ func TestText(t *testing.T) {
 	})
 	roundtrip.Run(t, "Trait", calibration.TraitFat, calibration.ParseTrait, roundtrip.Case[calibration.Trait]{
 		Texts: map[string]calibration.Trait{
+			"skeletal": calibration.TraitSkeletal, "lean": calibration.TraitLean, "preliminary": calibration.TraitPreliminary,
 			"maturity": calibration.TraitMaturity, "marbling": calibration.TraitMarbling, "quality": calibration.TraitQuality, "fat": calibration.TraitFat,
 			"ribeye": calibration.TraitRibeye, "KPH": calibration.TraitKPH, "weight": calibration.TraitWeight, "yield": calibration.TraitYield,
 		},
-		Bad: []string{"?", "unset"}, Invalid: []calibration.Trait{9},
+		Bad: []string{"?", "unset"}, Invalid: []calibration.Trait{12},
 	})
-	if calibration.Reason(0).IsValid() || calibration.Reason(3).IsValid() || calibration.Weights(0).IsValid() || calibration.Weights(4).IsValid() || calibration.Trait(0).IsValid() || calibration.Trait(9).IsValid() {
+	if calibration.Reason(0).IsValid() || calibration.Reason(3).IsValid() || calibration.Weights(0).IsValid() || calibration.Weights(4).IsValid() || calibration.Trait(0).IsValid() || calibration.Trait(12).IsValid() {
 		t.Error("a value without a name is valid")
 	}
 }
