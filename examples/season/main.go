@@ -11,7 +11,9 @@
 // Every card goes through CSV sheets as package placing/cards reads them, so that a
 // coach can put in sheets of his own: -cards DIR writes those of the season there,
 // and -from DIR reads them instead of inventing any. The sheets are placings.csv,
-// estimates.csv, scores.csv, and the keys officials.csv and facts.csv.
+// estimates.csv, scores.csv (of reasons), and the keys officials.csv and facts.csv. A
+// season without grading or reasons has sheets of a header alone. Contests are taken
+// in order of name, so that a date at the start of it puts them in order of time.
 //
 // # What comes out
 //

@@ -70,6 +70,45 @@ func TestSheets(t *testing.T) {
 	}
 }
 
+// TestOwnSheets: a coach with placings alone gets a page, and so does one with two
+// grading classes and reasons on a class of his own naming.
+func TestOwnSheets(t *testing.T) {
+	dir := t.TempDir()
+	write := func(texts ...string) {
+		t.Helper()
+		for i, text := range texts {
+			if err := os.WriteFile(filepath.Join(dir, sheetNames[i]), []byte(text), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	const (
+		placings  = "contest,class,member,placing\nspring,steers,Ada,1-2-3-4\nspring,steers,Bo,2-1-3-4\nspring,heifers,Ada,4-3-2-1\n"
+		officials = "contest,class,placing,cuts\nspring,steers,1-2-3-4,3-5-3\nspring,heifers,4-3-1-2,2-5-4\n"
+		estimates = "contest,class,exhibit,member,marbling,quality,yield"
+		scores    = "contest,component,class,member,score"
+		facts     = "contest,class,exhibit,quality,yield"
+	)
+	write(placings, estimates+"\n", scores+"\n", officials, facts+"\n")
+	got := command(t, "-from", dir, "-member", "Ada")
+	for _, want := range []string{"== Standings of spring, of 100 points", "1     Ada        96        96", "2     Bo         47        47", "class heifers: placed 4-3-2-1, official 4-3-1-2 cuts 2-5-4: 46", "contest: 1: too few"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in\n%s", want, got)
+		}
+	}
+	if strings.Contains(got, "marbling") || strings.Contains(got, "reasons") {
+		t.Errorf("what nobody handed in stands in\n%s", got)
+	}
+	write(placings, estimates+"\nspring,north,1,Ada,Sm40,Choice-,2.9\nspring,south,1,Ada,Sl40,Select-,3.1\n", scores+"\nspring,reasons,heifers,Ada,41\n",
+		officials, facts+"\nspring,north,1,Choice-,2.8\nspring,south,1,Select-,3.1\n")
+	got = command(t, "-from", dir, "-member", "Ada")
+	for _, want := range []string{"== Standings of spring, of 190 points", "marbling, 2 carcasses, 1 member", "reasons: class \"heifers\": 41 of 50"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in\n%s", want, got)
+		}
+	}
+}
+
 func TestRefused(t *testing.T) {
 	dir := t.TempDir()
 	command(t, "-cards", dir)

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"maps"
 	"slices"
 	"strings"
 
@@ -26,32 +25,36 @@ type lean struct {
 	spread []calibration.Figure
 }
 
-// contest puts one contest together: 50 points for each placing class and set of
-// reasons, 10 for each quality and yield. Two points are lost for each part of a
-// quality grade and one for each tenth of a yield grade.
-func contest(name string, placings []cards.OfficialPlacing, facts []cards.OfficialFacts) (*cards.Contest, error) {
+// contest puts one contest together of what its sheets have: 50 points for each
+// placing class and set of reasons, 10 for each quality and yield. Two points are
+// lost for each part of a quality grade and one for each tenth of a yield grade.
+// Reasons break ties, then grading.
+func contest(name string, placings []cards.OfficialPlacing, facts []cards.OfficialFacts, scores []cards.HandScore) (*cards.Contest, error) {
 	ladder, err := cards.NewEvenLadder(10*cards.Point, 2*cards.Point, rungs())
 	if err != nil {
 		return nil, err
 	}
-	_, exhibits := group(facts, func(f cards.OfficialFacts) string { return f.Class })
-	var classes []string
-	for _, p := range placings {
-		classes = append(classes, p.Class)
+	points := func(n int) cards.Points { return cards.Points(n) * cards.Point }
+	f := cards.Format{Name: name, TeamMembers: 4, Counting: 3}
+	placed, _ := group(placings, func(p cards.OfficialPlacing) string { return p.Class })
+	graded, _ := group(facts, func(f cards.OfficialFacts) string { return f.Class })
+	spoken, _ := group(scores, func(h cards.HandScore) string { return h.Class })
+	f.Components = []cards.Component{{Name: "placings", Kind: cards.KindPlacing, Classes: placed, Value: points(50 * len(placed))}}
+	if len(facts) > 0 {
+		value := points(10 * len(facts))
+		f.Components = append(f.Components,
+			cards.Component{Name: "quality", Kind: cards.KindQuality, Classes: graded, Value: value},
+			cards.Component{Name: "yield", Kind: cards.KindYield, Classes: graded, Value: value})
 	}
-	slices.Sort(classes)
-	f := cards.Format{
-		Name: name,
-		Components: []cards.Component{
-			{Name: "placings", Kind: cards.KindPlacing, Classes: classes, Value: cards.Points(50*len(classes)) * cards.Point},
-			{Name: "quality", Kind: cards.KindQuality, Classes: slices.Sorted(maps.Keys(exhibits)), Value: cards.Points(10*len(facts)) * cards.Point},
-			{Name: "yield", Kind: cards.KindYield, Classes: slices.Sorted(maps.Keys(exhibits)), Value: cards.Points(10*len(facts)) * cards.Point},
-			{Name: "reasons", Kind: cards.KindHand, Classes: classes[:1], Value: 50 * cards.Point},
-		},
-		TeamMembers: 4, Counting: 3,
-		Ties:     []cards.TieBreak{{Components: []string{"reasons"}}, {Components: []string{"quality", "yield"}}},
-		TeamTies: []cards.TieBreak{{Components: []string{"reasons"}}, {Components: []string{"placings"}, AllMembers: true}},
+	if len(scores) > 0 {
+		f.Components = append(f.Components, cards.Component{Name: "reasons", Kind: cards.KindHand, Classes: spoken, Value: points(50 * len(spoken))})
+		f.Ties = append(f.Ties, cards.TieBreak{Components: []string{"reasons"}})
+		f.TeamTies = append(f.TeamTies, cards.TieBreak{Components: []string{"reasons"}})
 	}
+	if len(facts) > 0 {
+		f.Ties = append(f.Ties, cards.TieBreak{Components: []string{"quality", "yield"}})
+	}
+	f.TeamTies = append(f.TeamTies, cards.TieBreak{Components: []string{"placings"}, AllMembers: true})
 	r := cards.Rules{
 		Quality: cards.QualityRule{Ladder: ladder},
 		Yield:   cards.YieldRule{Step: cards.Tenths, Rounding: grade.HalfUp, Value: 10 * cards.Point, Each: cards.Point},
@@ -81,7 +84,7 @@ func (s season) page(member string) (page, error) {
 	var classes strings.Builder
 	var last *cards.Contest
 	for at, name := range names {
-		c, err := contest(name, officials[name], facts[name])
+		c, err := contest(name, officials[name], facts[name], scores[name])
 		if err != nil {
 			return page{}, err
 		}
@@ -241,26 +244,29 @@ func follow(b *strings.Builder, name string, c *cards.Contest, standings cards.S
 // agreement writes how well the members agree with each other on what they all
 // graded.
 func (s season) agreement(b *strings.Builder) error {
+	b.WriteString("\n== Agreement between members\n\n")
 	marbling := calibration.NewJudges()
 	for _, e := range s.estimates {
 		if e.Facts.Marbling.Given {
-			if err := marbling.Add(fmt.Sprint(e.Contest, ", exhibit ", e.Exhibit), e.Member.ID, int64(e.Facts.Marbling.Value)); err != nil {
+			if err := marbling.Add(fmt.Sprint(e.Contest, ", class ", e.Class, ", exhibit ", e.Exhibit), e.Member.ID, int64(e.Facts.Marbling.Value)); err != nil {
 				return err
 			}
 		}
 	}
-	r := marbling.Ratings()
-	i, err := r.Intraclass()
-	if err != nil {
-		return err
+	if r := marbling.Ratings(); len(r.Exhibits) > 0 {
+		i, err := r.Intraclass()
+		if err != nil {
+			return err
+		}
+		fmt.Fprintf(b, "marbling, %s, %s: intraclass correlation of one member %s, of their mean %s\n", count(len(r.Exhibits), "carcass", "carcasses"), count(len(r.Judges), "member", "members"), i.ICC21.Text(2), i.ICC2k.Text(2))
 	}
-	fmt.Fprintf(b, "\n== Agreement between members\n\nmarbling, %s, %s: intraclass correlation of one member %s, of their mean %s\n", count(len(r.Exhibits), "carcass", "carcasses"), count(len(r.Judges), "member", "members"), i.ICC21.Text(2), i.ICC2k.Text(2))
 	var w []string
 	names, by := group(s.placings, func(p cards.PlacingCard) string { return p.Contest })
 	for n, name := range names {
 		one := calibration.NewJudges()
+		classes, _ := group(by[name], func(p cards.PlacingCard) string { return p.Class })
 		for _, p := range by[name] {
-			if p.Class == placed[0] {
+			if p.Class == classes[0] {
 				if err := addPlaces(one, p.Member.ID, p.Card.Order); err != nil {
 					return err
 				}
@@ -272,7 +278,7 @@ func (s season) agreement(b *strings.Builder) error {
 		}
 		w = append(w, fmt.Sprintf("%d: %s", n+1, plain.Text(2)))
 	}
-	fmt.Fprintf(b, "placings of %s, Kendall's W of the members by contest: %s\n", placed[0], strings.Join(w, ", "))
+	fmt.Fprintf(b, "placings of the first class, Kendall's W of the members by contest: %s\n", strings.Join(w, ", "))
 	return nil
 }
 
