@@ -13,7 +13,8 @@ import (
 // Preliminary returns the preliminary yield grade of a thickness of fat: 2.00 for
 // no fat, and 0.25 for every 0.1 in (published: ext-sdsu-yield,
 // aged-quality-yield-slides), so that every 0.4 in is one grade. It is the start
-// of the quick method and of the work by eye, and no yield grade.
+// of the quick method and of the work by eye, and no yield grade. Fat that cannot be
+// gives a value that [FatForPreliminary] refuses.
 func (t Thickness) Preliminary() QuickYield { return quickBase + QuickYield(yieldFat)*QuickYield(t) }
 
 // FatForPreliminary returns the thickness of fat that has the preliminary yield

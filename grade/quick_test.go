@@ -1,6 +1,7 @@
 package grade_test
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -225,6 +226,16 @@ func TestRetailClass(t *testing.T) {
 	for _, table := range []grade.RetailTable{0, grade.RetailHandout + 1, 255} {
 		if class, ok := (500 * tenth).Class(table); class != 0 || ok || table.IsValid() {
 			t.Errorf("%v gives class %d", table, class)
+		}
+	}
+}
+
+// TestPreliminaryOfBadFat holds that what no fat can be is refused on the way back.
+func TestPreliminaryOfBadFat(t *testing.T) {
+	for _, f := range []float64{-0.0001, 3.0001, math.NaN(), math.Inf(1), math.Inf(-1)} {
+		fat := grade.Inches(f)
+		if got, err := grade.FatForPreliminary(fat.Preliminary()); !errors.Is(err, grade.ErrRange) {
+			t.Errorf("%v: preliminary %v, fat %v, %v", fat, fat.Preliminary(), got, err)
 		}
 	}
 }
