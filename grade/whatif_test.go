@@ -115,6 +115,8 @@ func TestSolveByHand(t *testing.T) {
 		{"weight to 4 is a fraction", grade.WeightFactor, 4 * grade.OneGrade, "weight 17340/19 lb for 4", "912.6315 lb", "912.6316 lb"},
 		{"where it is", grade.FatFactor, 373_160_000, "fat 0.6 in for 3.7316", "0.5999 in", "0.6 in"},
 		{"no fat at all", grade.FatFactor, 223_160_000, "fat 0 in for 2.2316", "", "0 in"},
+		{"a step over no fat", grade.FatFactor, 223_185_000, "fat 0.0001 in for 2.23185", "0 in", "0.0001 in"},
+		{"a step under the largest ribeye", grade.RibeyeFactor, -30_036_800, "ribeye 24.9999 sq in for -0.300368", "25 sq in", "24.9999 sq in"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
