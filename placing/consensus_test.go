@@ -358,6 +358,64 @@ func TestSpreadCuts(t *testing.T) {
 	}
 }
 
+// TestSpreadCutsByTheRule holds every proposal of two to six exhibits with small
+// weights to the rule as it is documented, written anew: remainders sorted, and the
+// distance from the middle counted in places.
+func TestSpreadCutsByTheRule(t *testing.T) {
+	share := func(total int, weights []int64) []int {
+		n := len(weights)
+		sum := int64(0)
+		for _, w := range weights {
+			sum += w
+		}
+		points, by := make([]int, n), make([]int, n)
+		left := total
+		for i, w := range weights {
+			points[i], by[i] = int(int64(total)*w/sum), i
+			left -= points[i]
+		}
+		slices.SortStableFunc(by, func(i, j int) int { return int(int64(total)*weights[j]%sum - int64(total)*weights[i]%sum) })
+		for _, i := range by[:left] {
+			points[i]++
+		}
+		off := func(i int) int { return max(2*i-(n-1), n-1-2*i) }
+		for i := range points {
+			if points[i] > 0 {
+				continue
+			}
+			points[i] = 1
+			from := 0
+			for j := range points {
+				if points[j] > points[from] || points[j] == points[from] && off(j) < off(from) {
+					from = j
+				}
+			}
+			points[from]--
+		}
+		return points
+	}
+	for n := 1; n <= 5; n++ {
+		weights := make([]int64, n)
+		for code := 1; code < 1<<(2*n); code++ { // weights of 0 to 3, not all 0
+			for i := range weights {
+				weights[i] = int64(code >> (2 * i) & 3)
+			}
+			for total := n; total <= 20; total++ {
+				want := placing.Cuts{}
+				for at := total; !want.IsValid() || !want.NeverNegative(); at-- {
+					var err error
+					if want, err = placing.NewCuts(share(at, weights)...); err != nil {
+						t.Fatal(err)
+					}
+				}
+				if got, err := placing.SpreadCuts(total, weights, placing.LimitExact); err != nil || got != want {
+					t.Fatalf("SpreadCuts(%d, %v) = %v, %v; want %v", total, weights, got, err, want)
+				}
+			}
+		}
+	}
+}
+
 // TestCutsAtTheEdgesOfSize holds the sizes at which the rule changes or ends.
 func TestCutsAtTheEdgesOfSize(t *testing.T) {
 	twelve, err := placing.SpreadCuts(11, make([]int64, 11), placing.LimitExact)
