@@ -628,14 +628,11 @@ func TestProposeCuts(t *testing.T) {
 	}
 }
 
-// TestTwelveExhibitsNineOfficials holds the largest class to its time.
+// TestTwelveExhibitsNineOfficials holds the consensus on the largest class to what
+// the officials make of it pair by pair; its time is for the benchmark.
 func TestTwelveExhibitsNineOfficials(t *testing.T) {
 	p := twelve(t)
-	start := time.Now()
 	c := p.Consensus()
-	if d := time.Since(start); d > 500*time.Millisecond {
-		t.Errorf("consensus of nine officials on twelve exhibits took %v", d)
-	}
 	if d, err := p.Disagreement(c.Order); err != nil || d != c.Disagreement || c.Count < 1 {
 		t.Errorf("consensus %+v, disagreement %d, %v", c, d, err)
 	}
