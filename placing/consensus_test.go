@@ -7,7 +7,6 @@ import (
 	"strconv"
 	"strings"
 	"testing"
-	"time"
 
 	"example.com/ribface/internal/conformance"
 	"example.com/ribface/placing"

@@ -182,7 +182,7 @@ func (r Ranking) Place(exhibit int) HalfPlaces {
 	}
 	h := HalfPlaces(1)
 	for e := 1; e <= r.Len(); e++ {
-		h += HalfPlaces(1 + r.Compare(e, exhibit)*-1)
+		h += HalfPlaces(1 - r.Compare(e, exhibit))
 	}
 	return h
 }

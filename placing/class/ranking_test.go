@@ -120,6 +120,9 @@ func TestNewRanking(t *testing.T) {
 	if diff := cmp.Diff([][]int{{3}, {1, 2}, {4}}, r.Groups()); diff != "" {
 		t.Errorf("Groups (-want +got):\n%s", diff)
 	}
+	if r, err := class.NewRanking([]int{12, 11, 10, 9}, []int{8, 7, 6, 5, 4, 3, 2, 1}); err != nil || r.String() != "9=10=11=12 1=2=3=4=5=6=7=8" {
+		t.Errorf("the largest class: %v, %v", r, err)
+	}
 	tests := []struct {
 		name   string
 		groups [][]int
