@@ -239,6 +239,47 @@ func TestRepresent(t *testing.T) {
 	}
 }
 
+// TestPassed holds who is said to have passed whom, by the moves of three or four
+// exhibits over two sites each.
+func TestPassed(t *testing.T) {
+	tests := []struct {
+		name  string
+		fats  []float64 // of the exhibits at the rib
+		looks [2]string
+		want  [][]int // by exhibit
+	}{
+		{"the first sinks to the last, and the others rise by that", []float64{0.8, 0.6, 0.4, 0.2}, [2]string{"2 3 4 1", "2 3 4 1"}, [][]int{nil, {1}, {1}, {1}}},
+		{"the last rises to the first, and the others sink by that", []float64{0.8, 0.6, 0.4, 0.2}, [2]string{"4 1 2 3", "4 1 2 3"}, [][]int{{4}, {4}, {4}, nil}},
+		{"one that moves as far is no cause", []float64{0.8, 0.6}, [2]string{"2 1", "2 1"}, [][]int{nil, nil}},
+		{"who stays ahead has not passed", []float64{0.8, 0.6, 0.4, 0.2}, [2]string{"1 4 3 2", "1 4 3 2"}, [][]int{nil, nil, nil, nil}},
+		{"level at the rib", []float64{0.6, 0.6, 0.4, 0.2, 0.1}, [2]string{"1 3 2 4 5", "1 3 2 4 5"}, [][]int{nil, nil, {2}, nil, nil}},
+		{"level at the rib, both drift", []float64{0.4, 0.4, 0.4, 0.4, 0.4}, [2]string{"1 2=3=4=5", "1 5 2=3=4"}, [][]int{nil, nil, nil, nil, nil}},
+		{"the first comes level with the last", []float64{0.8, 0.6, 0.5, 0.4, 0.2}, [2]string{"2 3 1=5 4", "2 3 1=5 4"}, [][]int{nil, {1}, {1}, {5}, nil}},
+		{"the last comes level with the first", []float64{0.8, 0.6, 0.5, 0.4, 0.2}, [2]string{"2 1=5 3 4", "2 1=5 3 4"}, [][]int{nil, {1}, {5}, {5}, nil}},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			var c []grade.Carcass
+			for _, f := range tt.fats {
+				c = append(c, steer("Sm40", f, 13, 2.5, 800))
+			}
+			walked := classOf(c...)
+			walked.Walk = class.Walk{{Site: class.FatRump, Order: class.MustParseRanking(tt.looks[0])}, {Site: class.FatBrisket, Order: class.MustParseRanking(tt.looks[1])}}
+			r, err := graded(t, walked).Represent(0)
+			if err != nil {
+				t.Fatal(err)
+			}
+			var got [][]int
+			for _, s := range r.FatStandings {
+				got = append(got, s.Passed)
+			}
+			if d := cmp.Diff(tt.want, got); d != "" {
+				t.Errorf("passed (-want +got):\n%s\n%+v", d, r.FatStandings)
+			}
+		})
+	}
+}
+
 // TestRepresentDown has two exhibits change places everywhere: one may be fatter,
 // the other trimmer, and both are proposed.
 func TestRepresentDown(t *testing.T) {

@@ -127,7 +127,7 @@ type Fault struct {
 	Site    Site // for TraitSite
 	Exhibit int
 	Value   string
-	Next    int    // the exhibit that comes nearest, of equal ones the highest placed
+	Next    int    // the exhibit that comes nearest, of equal ones the lower number
 	NextHas string // what that one has
 	Weight  grade.Yield
 }

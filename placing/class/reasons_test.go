@@ -246,6 +246,50 @@ func TestReasonsOfFour(t *testing.T) {
 	}
 }
 
+// TestFactWeights holds what differences count for: a tier 1.5, a point of marbling
+// a hundredth of it, a third of dark cutting a third of it.
+func TestFactWeights(t *testing.T) {
+	c := four()
+	third, full := steer("Sl60", 0.5, 13, 2.5, 800), steer("Sl60", 0.5, 13, 2.5, 800)
+	third.Lean.Dark, full.Lean.Dark = grade.DarkThird, grade.DarkFull
+	g := graded(t, c)
+	darks := graded(t, classOf(third, full))
+	for _, tt := range []struct {
+		g             class.Graded
+		better, worse int
+		trait         class.Trait
+		want          string
+	}{
+		{g, 3, 1, class.TraitQuality, "1.65"}, // one tier, and 110 points behind it
+		{g, 3, 1, class.TraitMarbling, "1.65"},
+		{g, 2, 4, class.TraitQuality, "1.5"}, // one tier, and 80 points
+		{g, 2, 4, class.TraitMarbling, "1.2"},
+		{g, 3, 2, class.TraitQuality, "2.85"}, // two tiers are worth 2, 190 points more
+		{g, 1, 3, class.TraitYield, "0.478"},
+		{g, 1, 3, class.TraitFat, "0.25"},
+		{darks, 1, 2, class.TraitColor, "1"},
+	} {
+		at := slices.IndexFunc(tt.g.Facts(class.DefaultPolicy(), tt.better, tt.worse), func(f class.Fact) bool { return f.Trait == tt.trait })
+		if at < 0 {
+			t.Errorf("%d over %d: no fact on %v", tt.better, tt.worse, tt.trait)
+			continue
+		}
+		if f := tt.g.Facts(class.DefaultPolicy(), tt.better, tt.worse)[at]; f.Weight.String() != tt.want {
+			t.Errorf("%v: weight %v, want %s", f, f.Weight, tt.want)
+		}
+	}
+}
+
+// TestNextOfEquals holds which of two that come equally near to the worst is named.
+func TestNextOfEquals(t *testing.T) {
+	g := graded(t, classOf(steer("Sl10", 0.5, 13, 2.5, 800), steer("Sm40", 0.4, 13, 2.5, 800), steer("Sm40", 0.3, 13, 2.5, 800)))
+	for _, f := range g.Faults(class.DefaultPolicy(), 1) {
+		if f.Trait == class.TraitMarbling && f.Next != 2 {
+			t.Errorf("%v", f)
+		}
+	}
+}
+
 // TestNothingToSay has two alike.
 func TestNothingToSay(t *testing.T) {
 	x := steer("Sm40", 0.4, 13, 2.5, 800)

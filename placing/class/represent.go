@@ -1,6 +1,8 @@
 package class
 
 import (
+	"cmp"
+
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity/cite"
@@ -153,7 +155,9 @@ func (r Representation) standings(rib Ranking, fat bool) []Standing {
 	return all
 }
 
-// passed reports whether exhibit j, moving farther than i, went past it.
+// passed reports whether exhibit j, moving farther than i, went past it, from over
+// it to under it or the other way. To come level, or to leave from there, is not
+// to pass.
 func passed(rib Ranking, all []Standing, i, j int) bool {
 	if abs(all[j].Shift) <= abs(all[i].Shift) {
 		return false
@@ -161,7 +165,7 @@ func passed(rib Ranking, all []Standing, i, j int) bool {
 	// Looks are as many for both, so the sums compare like the mean places.
 	looks := HalfPlaces(all[i].Looks)
 	here, there := looks*rib.Place(i+1), looks*rib.Place(j+1)
-	return (here < there) != (here-all[i].Shift < there-all[j].Shift)
+	return cmp.Compare(here, there)*cmp.Compare(here-all[i].Shift, there-all[j].Shift) < 0
 }
 
 func abs(h HalfPlaces) HalfPlaces { return max(h, -h) }

@@ -45,6 +45,11 @@ func TestByValue(t *testing.T) {
 	if err != nil || v.Order.String() != "1 3 2 4" {
 		t.Errorf("with a mark: %v, %v", v.Order, err)
 	}
+	if v, err = g.ByValue(grid(t), price.ByCwt, map[int][]price.Mark{1: {price.DairyType}, 4: {price.DairyType}}); err != nil || v.Order.String() != "3 1 2 4" {
+		t.Errorf("marks on the first and the last: %v, %v", v.Order, err)
+	}
+	_, err = g.ByValue(grid(t), price.ByHead, map[int][]price.Mark{0: nil})
+	wantError(t, "marks", "marks: exhibit: 0: out of range; allowed: 1 to 4", err)
 	_, err = g.ByValue(grid(t), price.ByHead, map[int][]price.Mark{5: nil})
 	wantError(t, "marks", "marks: exhibit: 5: out of range; allowed: 1 to 4", err)
 	_, err = class.Graded{}.ByValue(grid(t), price.ByHead, nil)
