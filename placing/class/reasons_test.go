@@ -465,6 +465,36 @@ func TestReversalsInsideTheLimits(t *testing.T) {
 	}
 }
 
+// TestReversalsWithAdjustedFat holds the ends of the fat of an exhibit whose fat is
+// adjusted: no adjusted fat under 0, none over 3 in.
+func TestReversalsWithAdjustedFat(t *testing.T) {
+	fat := func(c class.Class, upper, lower, exhibit int) string {
+		t.Helper()
+		all, err := graded(t, c).Reversals(class.DefaultPolicy(), upper, lower)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, r := range all {
+			if r.Exhibit == exhibit && r.Trait == class.TraitFat {
+				return r.To
+			}
+		}
+		return "none"
+	}
+	// The lower one must come under 0.001 in, and has 0.2 in less than is measured.
+	c := classOf(steer("Sm40", 0.001, 13, 2.5, 800), steer("Sm40", 0.9, 13, 2.5, 800))
+	c.Exhibits[1].Carcass.FatAdjust = grade.Inches(-0.2)
+	if got := fat(c, 1, 2, 2); got != "0.2009 in" {
+		t.Errorf("nearly no fat: %s", got)
+	}
+	// No fat up to 3 in turns Prime over Select, three tiers apart.
+	c = classOf(steer("SlAb20", 0.5, 13, 2.5, 800), steer("Sl40", 0.4, 13, 2.5, 800))
+	c.Exhibits[0].Carcass.FatAdjust = grade.Inches(0.2)
+	if got := fat(c, 1, 2, 1); got != "none" {
+		t.Errorf("more than all the fat there can be: %s", got)
+	}
+}
+
 // TestCouldReverse draws figures inside the tolerances: a pair that they turn is
 // listed. And a pair that is listed turns at the ends of the tolerances.
 func TestCouldReverse(t *testing.T) {
