@@ -481,6 +481,40 @@ func TestClassAllPlacings(t *testing.T) {
 	}
 }
 
+// TestLargestClass counts every pair of twelve apart from the others: one card for
+// each pair of neighbors switched, and five turned upside down.
+func TestLargestClass(t *testing.T) {
+	order := placing.MustParseOrder("12-11-10-9-8-7-6-5-4-3-2-1")
+	o, err := placing.NewOfficial(order, placing.MustParseCuts("0-0-0-0-0-1-0-0-0-0-0"))
+	faulttest.Text(t, err, "")
+	c := calibration.NewClass(o)
+	for i := 1; i < 12; i++ {
+		list := slices.Collect(order.Exhibits())
+		list[i-1], list[i] = list[i], list[i-1]
+		card, err := placing.NewOrder(list...)
+		faulttest.Text(t, err, "")
+		for range i { // the i-th pair i times
+			faulttest.Text(t, c.Add(card, 0), "")
+		}
+	}
+	for range 5 {
+		faulttest.Text(t, c.Add(order.Reversed(), 0), "")
+	}
+	pairs := c.Pairs()
+	if len(pairs) != 66 || c.N() != 71 {
+		t.Fatalf("%d pairs, %d cards", len(pairs), c.N())
+	}
+	for _, p := range pairs {
+		want := 5
+		if p.Neighbors {
+			want += order.Place(p.Upper)
+		}
+		if got := p.Share.Value * 71; math.Abs(got-float64(want)) > 1e-9 {
+			t.Errorf("%d over %d: reversed on %v cards, want %d", p.Upper, p.Lower, got, want)
+		}
+	}
+}
+
 func facts(quality grade.Quality, fat float64, y int) cards.Facts {
 	return cards.Facts{
 		Maturity: cards.Give(maturity.A.At(50)), Marbling: cards.Give(grade.Small.At(20)), Quality: cards.Give(quality),
@@ -565,6 +599,12 @@ func TestSeason(t *testing.T) {
 	faulttest.Text(t, s.Merge(other), "rungs: out of range; allowed: the same rungs in both")
 	_, err = calibration.NewSeason(rungs[:1])
 	faulttest.Text(t, err, "rungs: 1: out of range; allowed: 2 to 64")
+	var most []grade.Quality
+	for q := range grade.Quality(64) {
+		most = append(most, q+1)
+	}
+	_, err = calibration.NewSeason(most)
+	faulttest.Text(t, err, "")
 	_, err = calibration.NewSeason(make([]grade.Quality, 65))
 	faulttest.Text(t, err, "rungs: 65: out of range; allowed: 2 to 64")
 	_, err = calibration.NewSeason([]grade.Quality{rungs[0], rungs[1], rungs[0]})
