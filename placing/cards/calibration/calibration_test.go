@@ -689,6 +689,9 @@ func TestTrait(t *testing.T) {
 	if d := cmp.Diff([]float64{10, -20, 0.25}, got); d != "" || c.Traits[2].Trait != calibration.TraitPreliminary {
 		t.Errorf("biases (-want +got):\n%s", d)
 	}
+	if page := c.String(); strings.Contains(page, "placings") || !strings.Contains(page, "preliminary") {
+		t.Errorf("a member without placings: %s", page)
+	}
 	for range 2 {
 		faulttest.Text(t, s.Estimate("ben", card, key), "")
 	}
