@@ -40,6 +40,9 @@ func TestPublishedFormats(t *testing.T) {
 			}
 		})
 	}
+	if got := formats[2].Components[1].Classes; !slices.Equal(got, []string{"class 1", "class 2", "class 3", "class 4"}) {
+		t.Errorf("classes of reasons %q", got)
+	}
 	// California: quality and yield 40 each, 120 and 120 for a team (cata-2012).
 	for _, c := range formats[0].Components {
 		if (c.Kind == cards.KindQuality || c.Kind == cards.KindYield) && c.Value*cards.Points(formats[0].Counting) != 120*pt {
@@ -90,6 +93,8 @@ func TestFormatCheck(t *testing.T) {
 		{"name twice", with(one, one), `component "a": repeated; allowed: each name once`},
 		{"no kind", with(cards.Component{Name: "a", Value: pt}), `component "a": kind: missing; allowed: placing, quality, yield, by hand`},
 		{"no value", with(cards.Component{Name: "a", Kind: cards.KindHand}), `component "a": value: 0: out of range; allowed: over 0 to 1,000,000 points`},
+		{"as many as may be", cards.Format{Components: named(200)}, ""},
+		{"as many classes as may be", with(cards.Component{Name: "a", Kind: cards.KindHand, Value: pt, Classes: many[:200]}), ""},
 		{"too many classes", with(cards.Component{Name: "a", Kind: cards.KindHand, Value: pt, Classes: many}), `component "a": classes: 201: out of range; allowed: at most 200`},
 		{"class without name", with(cards.Component{Name: "a", Kind: cards.KindPlacing, Value: pt, Classes: []string{""}}), `component "a": class: missing; allowed: a name or number`},
 		{"class twice in a component", with(cards.Component{Name: "a", Kind: cards.KindHand, Value: pt, Classes: []string{"x", "x"}}), `component "a": class: x: repeated; allowed: each class in one component of a kind`},
@@ -106,6 +111,66 @@ func TestFormatCheck(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) { faulttest.Text(t, tt.f.Check(), tt.want) })
+	}
+}
+
+// named makes so many components.
+func named(n int) []cards.Component {
+	out := make([]cards.Component, n)
+	for i := range out {
+		out[i] = cards.Component{Name: fmt.Sprint("part ", i), Kind: cards.KindHand, Value: pt}
+	}
+	return out
+}
+
+// TestGradingAlone holds contests whose first component is quality, or yield, with
+// items of different value, and the last exhibit that a class can have.
+func TestGradingAlone(t *testing.T) {
+	_, r, _, _ := springKey(t)
+	r.Yield.Value = 8 * pt
+	low, high := grade.Choice.Part(grade.Low), grade.Choice.Part(grade.High)
+	quality := cards.Component{Name: "quality", Kind: cards.KindQuality, Classes: []string{"coolers"}, Value: 20 * pt}
+	yields := cards.Component{Name: "yield", Kind: cards.KindYield, Classes: []string{"coolers"}, Value: 16 * pt}
+	key := []cards.OfficialFacts{
+		{Class: "coolers", Exhibit: 1, Facts: cards.Facts{Quality: cards.Give(low), Yield: cards.Give(yield(t, "2.5"))}},
+		{Class: "coolers", Exhibit: 60, Facts: cards.Facts{Quality: cards.Give(low), Yield: cards.Give(yield(t, "3.1"))}},
+	}
+	card := cards.Estimate{Class: "coolers", Exhibit: 60, Member: cards.Member{ID: "7"}, Facts: cards.Facts{Quality: cards.Give(high), Yield: cards.Give(yield(t, "3.4"))}}
+	for _, tt := range []struct {
+		name       string
+		components []cards.Component
+		want       string // points of quality and yield, of so many
+	}{
+		{"quality alone", []cards.Component{quality}, "6 of 10, 0 of 0"},
+		{"yield alone", []cards.Component{yields}, "0 of 0, 5 of 8"},
+		{"both", []cards.Component{yields, quality}, "6 of 10, 5 of 8"},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			f := cards.Format{Name: "invented", Components: tt.components}
+			c, err := cards.NewContest("", f, r, nil, key)
+			if err != nil {
+				t.Fatal(err)
+			}
+			q, y, err := c.Estimate(card)
+			faulttest.Text(t, err, "")
+			if got := fmt.Sprintf("%v of %v, %v of %v", q.Points, q.Of, y.Points, y.Of); got != tt.want {
+				t.Errorf("%s, want %s", got, tt.want)
+			}
+			faulttest.Text(t, c.Tally().Add(q, y), "")
+			if k, ok := c.Facts("coolers", 60); !ok || k != key[1].Facts {
+				t.Errorf("official facts of exhibit 60: %+v, %v", k, ok)
+			}
+			if _, ok := c.Facts("coolers", 61); ok {
+				t.Error("official facts of exhibit 61")
+			}
+			none := []cards.OfficialFacts{{Class: "coolers", Exhibit: 1}}
+			want := `class "coolers": exhibit 1: official quality: missing; allowed: a quality grade`
+			if tt.components[0].Kind == cards.KindYield && len(tt.components) == 1 {
+				want = `class "coolers": exhibit 1: official yield: missing; allowed: a yield grade, or the four measures`
+			}
+			_, err = cards.NewContest("", f, r, nil, none)
+			faulttest.Text(t, err, want)
+		})
 	}
 }
 
