@@ -303,7 +303,7 @@ func (s *Reader) row(cells []string, row *Row) error {
 			refuse(i, err)
 		}
 	}
-	if given&(measures|1<<fatAdjust) != 0 && (len(errs) > 0 || given&measures != measures || possible(c) != nil) {
+	if given&(measures|1<<fatAdjust) != 0 && (given&measures != measures || possible(c) != nil) {
 		s.measures(c, given, refuse, &errs)
 	}
 	if len(errs) > 0 {

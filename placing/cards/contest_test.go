@@ -160,6 +160,22 @@ func TestGradingAlone(t *testing.T) {
 			if k, ok := c.Facts("coolers", 60); !ok || k != key[1].Facts {
 				t.Errorf("official facts of exhibit 60: %+v, %v", k, ok)
 			}
+			tally := c.Tally()
+			first := card
+			first.Exhibit = 1
+			q, y, err = c.Estimate(first)
+			faulttest.Text(t, err, "")
+			faulttest.Text(t, tally.Add(q, y), "")
+			s, err := tally.Standings(cards.View{})
+			faulttest.Text(t, err, "")
+			for _, m := range s.Members[0].Missing {
+				if !strings.HasSuffix(m, "exhibit 60") {
+					t.Errorf("missing %q", m)
+				}
+			}
+			if len(s.Members[0].Missing) != len(tt.components) {
+				t.Errorf("missing %q", s.Members[0].Missing)
+			}
 			if _, ok := c.Facts("coolers", 61); ok {
 				t.Error("official facts of exhibit 61")
 			}
@@ -171,6 +187,28 @@ func TestGradingAlone(t *testing.T) {
 			_, err = cards.NewContest("", f, r, nil, none)
 			faulttest.Text(t, err, want)
 		})
+	}
+}
+
+// TestTeamSizes holds teams of any size where the format names none, and which team
+// is named that has too many.
+func TestTeamSizes(t *testing.T) {
+	for limit, want := range map[int]string{0: "", 3: "", 2: `team "Cow": 3 members: out of range; allowed: at most 2`} {
+		f, r, p, o := springKey(t)
+		f.TeamMembers, f.Counting = limit, 0
+		c, err := cards.NewContest("", f, r, p, o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		tally := c.Tally()
+		for id, team := range map[string]string{"1": "Bee", "2": "Bee", "3": "Cow", "4": "Cow", "5": "Cow"} {
+			faulttest.Text(t, tally.Enter(cards.Member{ID: id, Team: team}), "")
+		}
+		s, err := tally.Standings(cards.View{})
+		faulttest.Text(t, err, want)
+		if want == "" && (len(s.Teams) != 2 || len(s.Teams[1].Counting) != 3) {
+			t.Errorf("limit %d: %+v", limit, s.Teams)
+		}
 	}
 }
 

@@ -1,6 +1,8 @@
 package practice_test
 
 import (
+	"crypto/sha256"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -37,6 +39,43 @@ func TestSeed(t *testing.T) {
 			golden.Compare(t, file, got)
 		})
 	}
+}
+
+// TestManySeeds pins 300 classes by the hash of their text, so that a change of the
+// draws too small for the classes above shows too.
+func TestManySeeds(t *testing.T) {
+	h := sha256.New()
+	for seed := range uint64(300) {
+		spec := practice.Spec{}
+		if seed%3 == 0 {
+			spec.Shape = practice.CloseMiddle
+		}
+		c, err := practice.Make(seed, spec)
+		faulttest.Text(t, err, "")
+		_, _ = fmt.Fprint(h, c, c.Official) // a hash takes every write
+		if cuts := c.Official.Cuts(); spec.Shape != 0 && (cuts.At(2) >= cuts.At(1) || cuts.At(2) >= cuts.At(3)) {
+			t.Errorf("seed %d: cuts %v have no close middle", seed, cuts)
+		}
+	}
+	golden.Compare(t, "testdata/seeds.txt", fmt.Sprintf("%x\n", h.Sum(nil)))
+}
+
+// TestLightHerd holds a class to the least weight that is drawn, 400 lb in its
+// middle, and takes the widest spread that a trait may have.
+func TestLightHerd(t *testing.T) {
+	h := practice.Herds()[0]
+	h.Weight, h.WeightSpread = grade.Pounds(300), 0
+	c, err := practice.Make(1, practice.Spec{Herd: h})
+	faulttest.Text(t, err, "")
+	for e := range c.Graded.Exhibits() {
+		if w := e.Carcass.Measures.Weight; w < grade.Pounds(375) || w > grade.Pounds(425) {
+			t.Errorf("exhibit %d: %v", e.Number, w)
+		}
+	}
+	h = practice.Herds()[0]
+	h.FatSpread = 3 * grade.Inch
+	_, err = practice.Make(1, practice.Spec{Herd: h})
+	faulttest.Text(t, err, "")
 }
 
 // TestHerds holds the herds against the published audits and spreads.
