@@ -34,7 +34,7 @@ type Reader struct {
 	// Lines with a quote are divided by encoding/csv, which gets one line at a
 	// time with an end of input after each.
 	quoted *csv.Reader
-	rest   oneLine
+	rest   bytes.Reader
 }
 
 // NewReader returns a reader of cells with commas, or what is given in their
@@ -47,19 +47,6 @@ func NewReader(r io.Reader, comma rune, trim bool) *Reader {
 	l.quoted.FieldsPerRecord = -1
 	l.quoted.TrimLeadingSpace = trim
 	return l
-}
-
-// oneLine is what is left of the line at hand.
-type oneLine []byte
-
-// Read gives the line at hand.
-func (l *oneLine) Read(p []byte) (int, error) {
-	if len(*l) == 0 {
-		return 0, io.EOF
-	}
-	n := copy(p, *l)
-	*l = (*l)[n:]
-	return n, nil
 }
 
 // Number returns the number of the line that Next spoke of last, from 1; 0 before
@@ -84,7 +71,7 @@ func (l *Reader) Next() ([]string, error) {
 		}
 		l.n++
 		if long {
-			return nil, Refuse("over "+strconv.Itoa(Max)+" bytes", "lines up to 64 KiB", fault.ErrRange)
+			return nil, refuse("over "+strconv.Itoa(Max)+" bytes", "lines up to 64 KiB", fault.ErrRange)
 		}
 		if l.n == 1 {
 			line = bytes.TrimPrefix(line, []byte("\uFEFF"))
@@ -106,12 +93,12 @@ func (l *Reader) Next() ([]string, error) {
 
 // divide divides a line with quotes.
 func (l *Reader) divide(line []byte) ([]string, error) {
-	l.rest = line
+	l.rest.Reset(line)
 	cells, err := l.quoted.Read()
 	if err != nil {
 		var pe *csv.ParseError
 		errors.As(err, &pe)
-		return nil, Refuse("a stray or open quote at byte "+strconv.Itoa(pe.Column), "quotes around a whole cell, doubled inside it, closed on the same line", fault.ErrSyntax)
+		return nil, refuse("a stray or open quote at byte "+strconv.Itoa(pe.Column), "quotes around a whole cell, doubled inside it, closed on the same line", fault.ErrSyntax)
 	}
 	if l.trim {
 		for i := range cells {
@@ -138,8 +125,8 @@ func (l *Reader) plain(line string) []string {
 	return l.cells
 }
 
-// Refuse is the error for a line as a whole.
-func Refuse(value, allowed string, err error) error {
+// refuse is the error for a line as a whole.
+func refuse(value, allowed string, err error) error {
 	return &fault.FieldError{Field: "row", Value: value, Allowed: allowed, Err: err}
 }
 
@@ -149,7 +136,7 @@ func Count(cells, columns int) error {
 	if cells == columns {
 		return nil
 	}
-	return Refuse(text.Count(cells, "cell"), text.Count(columns, "cell")+", one for each column", fault.ErrSyntax)
+	return refuse(text.Count(cells, "cell"), text.Count(columns, "cell")+", one for each column", fault.ErrSyntax)
 }
 
 // Append adds a cell to b, in quotes where it needs them. A cell with a line

@@ -118,31 +118,27 @@ type OfficialFacts struct {
 // MaxExhibit is the greatest number of an exhibit in a grading class.
 const MaxExhibit = 60
 
-// fat returns the fat, or that of the preliminary grade to the nearest 0.0001 in
-// where the card has only this. A preliminary grade that no fat has gives none.
-func (f Facts) fat() Answer[grade.Thickness] {
-	if !f.Fat.Given && f.Preliminary.Given {
-		if t, err := grade.FatForPreliminary(f.Preliminary.Value); err == nil {
-			return Give(t)
-		}
-	}
-	return f.Fat
-}
-
-// checkFat refuses a preliminary grade that stands for the fat and that no fat has.
-func (f Facts) checkFat() error {
+// withFat puts in the fat of the preliminary grade, to the nearest 0.0001 in, where
+// the facts have only this. A preliminary grade that no fat has gives a
+// [*FieldError].
+func (f Facts) withFat() (Facts, error) {
 	if f.Fat.Given || !f.Preliminary.Given {
-		return nil
+		return f, nil
 	}
-	return checkPreliminary(f.Preliminary.Value)
+	t, err := grade.FatForPreliminary(f.Preliminary.Value)
+	if err != nil {
+		return f, err
+	}
+	f.Fat = Give(t)
+	return f, nil
 }
 
 // measures returns the four measures, those that were not given as zero.
 func (f Facts) measures() grade.Measures {
-	return grade.Measures{Fat: f.fat().Value, Ribeye: f.Ribeye.Value, KPH: f.KPH.Value, Weight: f.Weight.Value}
+	return grade.Measures{Fat: f.Fat.Value, Ribeye: f.Ribeye.Value, KPH: f.KPH.Value, Weight: f.Weight.Value}
 }
 
 // measured reports whether all four measures were given.
 func (f Facts) measured() bool {
-	return f.fat().Given && f.Ribeye.Given && f.KPH.Given && f.Weight.Given
+	return f.Fat.Given && f.Ribeye.Given && f.KPH.Given && f.Weight.Given
 }

@@ -169,8 +169,10 @@ func (c *Contest) setFacts(k *class, o OfficialFacts) error {
 	}
 	f := o.Facts
 	if !f.Yield.Given {
-		if y, err := f.measures().Yield(); err == nil && f.measured() {
-			f.Yield = Give(y)
+		if w, err := f.withFat(); err == nil && w.measured() {
+			if y, err := w.measures().Yield(); err == nil {
+				f.Yield = Give(y)
+			}
 		}
 	}
 	if k.quality >= 0 {

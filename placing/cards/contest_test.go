@@ -179,6 +179,15 @@ func TestGradingAlone(t *testing.T) {
 			if _, ok := c.Facts("coolers", 61); ok {
 				t.Error("official facts of exhibit 61")
 			}
+			// A preliminary grade stands for the fat: 3.5 is 0.6 in, and the yield 3.
+			pre := []cards.OfficialFacts{key[0], {Class: "coolers", Exhibit: 60, Facts: cards.Facts{Quality: cards.Give(low), Preliminary: cards.Give(grade.QuickYield(350_000_000)),
+				Ribeye: cards.Give(grade.SquareInches(11.9)), KPH: cards.Give(grade.Percent(1.5)), Weight: cards.Give(grade.Pounds(660))}}}
+			if c, err = cards.NewContest("", f, r, nil, pre); err != nil {
+				t.Fatal(err)
+			}
+			if k, _ := c.Facts("coolers", 60); k.Yield != cards.Give(3*grade.OneGrade) || k.Fat.Given {
+				t.Errorf("official facts by the preliminary grade: %+v", k)
+			}
 			none := []cards.OfficialFacts{{Class: "coolers", Exhibit: 1}}
 			want := `class "coolers": exhibit 1: official quality: missing; allowed: a quality grade`
 			if tt.components[0].Kind == cards.KindYield && len(tt.components) == 1 {

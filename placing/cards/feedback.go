@@ -99,10 +99,13 @@ func (s YieldSplit) Parts() []Part {
 // has none; the official yield is found in the same way. Where something is
 // missing, ok is false. A measure that is out of range gives a [*FieldError].
 func SplitYield(key, card Facts) (split YieldSplit, ok bool, err error) {
-	if err := cmp.Or(inField("official facts", key.checkFat()), card.checkFat()); err != nil {
+	if key, err = key.withFat(); err != nil {
+		return YieldSplit{}, false, inField("official facts", err)
+	}
+	if card, err = card.withFat(); err != nil {
 		return YieldSplit{}, false, err
 	}
-	if !key.measured() || !card.fat().Given && !card.Ribeye.Given && !card.KPH.Given && !card.Weight.Given {
+	if !key.measured() || !card.Fat.Given && !card.Ribeye.Given && !card.KPH.Given && !card.Weight.Given {
 		return YieldSplit{}, false, nil
 	}
 	right, err := key.measures().Terms()
@@ -110,7 +113,7 @@ func SplitYield(key, card Facts) (split YieldSplit, ok bool, err error) {
 		return YieldSplit{}, false, inField("official facts", err)
 	}
 	said := grade.Measures{
-		Fat:    or(card.fat(), key.fat()),
+		Fat:    or(card.Fat, key.Fat),
 		Ribeye: or(card.Ribeye, key.Ribeye),
 		KPH:    or(card.KPH, key.KPH),
 		Weight: or(card.Weight, key.Weight),
