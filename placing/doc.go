@@ -137,6 +137,6 @@
 // The package does not place a class: what makes one carcass better than another
 // is a matter of packages that import it. It keeps no standings, breaks no ties
 // between members and takes no scores of oral reasons, all of which are for
-// placing/cards, and it does not decide what a judge may do at a contest. Scores are
+// placing/contest, and it does not decide what a judge may do at a contest. Scores are
 // for teaching and contests; only authorised federal graders assign official grades.
 package placing

@@ -24,10 +24,10 @@
 // exhibit, that of 1 first, the fattest or the heaviest muscled the highest, as
 // "7 7 9 4". The sites are those of package placing/class.
 //
-// The officials are a sheet as package placing/cards reads it: contest, class,
+// The officials are a sheet as package placing/contest reads it: contest, class,
 // placing, cuts, one official to a row.
 //
-// The cards are a sheet as package placing/cards reads it: contest, class,
+// The cards are a sheet as package placing/contest reads it: contest, class,
 // member, team, division, placing. All its cards are scored on this class.
 //
 // What is wrong in a file is reported with its line and column, and nothing is

@@ -13,8 +13,8 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/sheet"
 	"example.com/ribface/placing"
-	"example.com/ribface/placing/cards"
 	"example.com/ribface/placing/class"
+	"example.com/ribface/placing/contest"
 )
 
 // day is everything that was read.
@@ -23,7 +23,7 @@ type day struct {
 	class    class.Class
 	names    []string      // of the exhibits, by number; nil where their number is all
 	panel    placing.Panel // of the officials; zero without any
-	cards    []cards.PlacingCard
+	cards    []contest.PlacingCard
 }
 
 // load reads the files, or the invented ones.
@@ -177,7 +177,7 @@ func (d *day) readWalk(r io.Reader) error {
 func (d *day) readOfficials(r io.Reader) error {
 	var wrong []error
 	var votes []placing.Vote
-	for row, err := range cards.OfficialSheet().Read(r) {
+	for row, err := range contest.OfficialSheet().Read(r) {
 		if err == nil && row.Order.Len() != len(d.class.Exhibits) {
 			err = fmt.Errorf("official %d: %s places %d exhibits; the class has %d", len(votes)+1, row.Order, row.Order.Len(), len(d.class.Exhibits))
 		}
@@ -198,7 +198,7 @@ func (d *day) readOfficials(r io.Reader) error {
 // readCards reads the placing cards and holds their size to the class.
 func (d *day) readCards(r io.Reader) error {
 	var wrong []error
-	for card, err := range cards.PlacingSheet().Read(r) {
+	for card, err := range contest.PlacingSheet().Read(r) {
 		if err != nil {
 			wrong = append(wrong, err)
 			continue

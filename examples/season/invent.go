@@ -7,9 +7,9 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
-	"example.com/ribface/placing/cards"
-	"example.com/ribface/placing/cards/practice"
 	"example.com/ribface/placing/class"
+	"example.com/ribface/placing/contest"
+	"example.com/ribface/placing/practice"
 )
 
 // The form of every contest of the season.
@@ -23,7 +23,7 @@ var placed = []string{"beef 1", "beef 2", "beef 3"}
 // eye is how an invented member sees: leans and scatters in thousandths of the unit
 // of the trait, marbling in points.
 type eye struct {
-	cards.Member
+	contest.Member
 	fat, ribeye, kph, weight, marbling int64 // lean at the start of the season
 	scatter                            int64 // percent of the usual scatter
 	reasons                            int64 // mean score of a set of reasons
@@ -31,13 +31,13 @@ type eye struct {
 
 // eyes are the invented members, in two teams of places that are nowhere.
 var eyes = []eye{
-	{cards.Member{ID: "N1", Team: "North Fork", Division: "senior"}, 80, 0, 0, 0, 10, 60, 43},
-	{cards.Member{ID: "N2", Team: "North Fork", Division: "senior"}, 0, -600, 100, 0, -15, 70, 41},
-	{cards.Member{ID: "N3", Team: "North Fork", Division: "junior"}, -100, 500, -200, 10000, 25, 120, 36},
-	{cards.Member{ID: "N4", Team: "North Fork", Division: "junior"}, 30, 200, 300, 0, -30, 160, 33},
-	{cards.Member{ID: "E1", Team: "Elk Draw", Division: "senior"}, 20, 100, 0, -5000, 0, 50, 45},
-	{cards.Member{ID: "E2", Team: "Elk Draw", Division: "senior"}, -60, -200, 150, 0, 20, 90, 40},
-	{cards.Member{ID: "E3", Team: "Elk Draw", Division: "junior"}, 140, -300, 0, 0, 0, 110, 37},
+	{contest.Member{ID: "N1", Team: "North Fork", Division: "senior"}, 80, 0, 0, 0, 10, 60, 43},
+	{contest.Member{ID: "N2", Team: "North Fork", Division: "senior"}, 0, -600, 100, 0, -15, 70, 41},
+	{contest.Member{ID: "N3", Team: "North Fork", Division: "junior"}, -100, 500, -200, 10000, 25, 120, 36},
+	{contest.Member{ID: "N4", Team: "North Fork", Division: "junior"}, 30, 200, 300, 0, -30, 160, 33},
+	{contest.Member{ID: "E1", Team: "Elk Draw", Division: "senior"}, 20, 100, 0, -5000, 0, 50, 45},
+	{contest.Member{ID: "E2", Team: "Elk Draw", Division: "senior"}, -60, -200, 150, 0, 20, 90, 40},
+	{contest.Member{ID: "E3", Team: "Elk Draw", Division: "junior"}, 140, -300, 0, 0, 0, 110, 37},
 }
 
 // judge draws whole numbers for what members see and do.
@@ -75,7 +75,7 @@ func (e eye) sees(j judge, c grade.Carcass, contest int64) grade.Carcass {
 // invent makes the sheets of a season.
 func invent(seed uint64) (files, error) {
 	j := judge{rand.NewPCG(seed, 8)}
-	var s season
+	var s sheets
 	for n := range int64(contests) {
 		name := fmt.Sprintf("invented contest %d", n+1)
 		shapes := []practice.Spec{{Difficulty: practice.Easy}, {Shape: practice.CloseMiddle}, {Difficulty: practice.Hard}}
@@ -96,7 +96,7 @@ func invent(seed uint64) (files, error) {
 				if j.below(60) == 0 {
 					card = placing.Card{Mark: placing.DoubleMarked}
 				}
-				s.placings = append(s.placings, cards.PlacingCard{Contest: name, Class: placed[i], Member: e.Member, Card: card})
+				s.placings = append(s.placings, contest.PlacingCard{Contest: name, Class: placed[i], Member: e.Member, Card: card})
 			}
 		}
 		made, err := practice.Make(j.pcg.Uint64(), practice.Spec{Exhibits: carcasses, LeastGrades: 2, Spread: 130})
@@ -114,25 +114,25 @@ func invent(seed uint64) (files, error) {
 				if err != nil {
 					return files{}, err
 				}
-				f, err := cards.FactsOf(a)
+				f, err := contest.FactsOf(a)
 				if err != nil {
 					return files{}, err
 				}
 				// The weight is posted, maturity and preliminary grade are not asked for, and the
 				// yield is written in tenths.
-				none := cards.Answer[maturity.Score]{}
+				none := contest.Answer[maturity.Score]{}
 				f.Skeletal, f.Lean, f.Maturity = none, none, none
-				f.Weight, f.Preliminary = cards.Answer[grade.Weight]{}, cards.Answer[grade.QuickYield]{}
+				f.Weight, f.Preliminary = contest.Answer[grade.Weight]{}, contest.Answer[grade.QuickYield]{}
 				if f.Yield.Value, err = a.Yield.Tenth(grade.HalfUp); err != nil {
 					return files{}, err
 				}
 				if j.below(80) == 0 {
-					f.Quality = cards.Answer[grade.Quality]{Mark: placing.Blank}
+					f.Quality = contest.Answer[grade.Quality]{Mark: placing.Blank}
 				}
-				s.estimates = append(s.estimates, cards.Estimate{Contest: name, Class: "coolers", Exhibit: x.Number, Member: e.Member, Facts: f})
+				s.estimates = append(s.estimates, contest.Estimate{Contest: name, Class: "coolers", Exhibit: x.Number, Member: e.Member, Facts: f})
 			}
 			score := min(max(e.reasons+n/2+j.off(2), 0), 50)
-			s.scores = append(s.scores, cards.HandScore{Contest: name, Component: "reasons", Class: placed[0], Member: e.Member, Score: cards.Give(cards.Points(score) * cards.Point)})
+			s.scores = append(s.scores, contest.HandScore{Contest: name, Component: "reasons", Class: placed[0], Member: e.Member, Score: contest.Give(contest.Points(score) * contest.Point)})
 		}
 	}
 	return s.write()

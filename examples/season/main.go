@@ -8,7 +8,7 @@
 //
 // # What goes in
 //
-// Every card goes through CSV sheets as package placing/cards reads them, so that a
+// Every card goes through CSV sheets as package placing/contest reads them, so that a
 // coach can put in sheets of his own: -cards DIR writes those of the season there,
 // and -from DIR reads them instead of inventing any. The sheets are placings.csv,
 // estimates.csv, scores.csv (of reasons), and the keys officials.csv and facts.csv. A

@@ -13,7 +13,7 @@ import (
 	"testing"
 
 	"example.com/ribface/internal/golden"
-	"example.com/ribface/placing/cards/calibration"
+	"example.com/ribface/placing/season"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -159,16 +159,16 @@ func TestRefused(t *testing.T) {
 	if err := run([]string{"-h"}, io.Discard, io.Discard); !errors.Is(err, flag.ErrHelp) {
 		t.Errorf("got %v", err)
 	}
-	if _, err := (season{}).page("N1"); err == nil || err.Error() != "officials.csv: no contest" {
+	if _, err := (sheets{}).page("N1"); err == nil || err.Error() != "officials.csv: no contest" {
 		t.Errorf("got %v", err)
 	}
 }
 
 // TestGaps: a contest without a figure breaks the line.
 func TestGaps(t *testing.T) {
-	ok := calibration.Figure{Value: 0.25, N: 6}
-	none := calibration.Figure{N: 1, Reason: calibration.TooFew}
-	got := string(draw([]lean{{"A <1>", []calibration.Figure{ok, none, ok, ok}, []calibration.Figure{ok, none, ok, ok}}}, ""))
+	ok := season.Figure{Value: 0.25, N: 6}
+	none := season.Figure{N: 1, Reason: season.TooFew}
+	got := string(draw([]lean{{"A <1>", []season.Figure{ok, none, ok, ok}, []season.Figure{ok, none, ok, ok}}}, ""))
 	if n := strings.Count(got, "<polyline"); n != 2 {
 		t.Errorf("%d lines, want 2 pieces", n)
 	}

@@ -8,8 +8,8 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
-	"example.com/ribface/placing/cards"
-	"example.com/ribface/placing/cards/calibration"
+	"example.com/ribface/placing/contest"
+	"example.com/ribface/placing/season"
 )
 
 // page is what the program prints, and what it draws.
@@ -21,70 +21,70 @@ type page struct {
 // lean is one member's bias in yield, contest by contest.
 type lean struct {
 	member string
-	bias   []calibration.Figure
-	spread []calibration.Figure
+	bias   []season.Figure
+	spread []season.Figure
 }
 
-// contest puts one contest together of what its sheets have: 50 points for each
+// newRound puts one contest together of what its sheets have: 50 points for each
 // placing class and set of reasons, 10 for each quality and yield. Two points are
 // lost for each part of a quality grade and one for each tenth of a yield grade.
 // Reasons break ties, then grading.
-func contest(name string, placings []cards.OfficialPlacing, facts []cards.OfficialFacts, scores []cards.HandScore) (*cards.Contest, error) {
-	ladder, err := cards.NewEvenLadder(10*cards.Point, 2*cards.Point, rungs())
+func newRound(name string, placings []contest.OfficialPlacing, facts []contest.OfficialFacts, scores []contest.HandScore) (*contest.Contest, error) {
+	ladder, err := contest.NewEvenLadder(10*contest.Point, 2*contest.Point, rungs())
 	if err != nil {
 		return nil, err
 	}
-	points := func(n int) cards.Points { return cards.Points(n) * cards.Point }
-	f := cards.Format{Name: name, TeamMembers: 4, Counting: 3}
-	placed, _ := group(placings, func(p cards.OfficialPlacing) string { return p.Class })
-	graded, _ := group(facts, func(f cards.OfficialFacts) string { return f.Class })
-	spoken, _ := group(scores, func(h cards.HandScore) string { return h.Class })
-	f.Components = []cards.Component{{Name: "placings", Kind: cards.KindPlacing, Classes: placed, Value: points(50 * len(placed))}}
+	points := func(n int) contest.Points { return contest.Points(n) * contest.Point }
+	f := contest.Format{Name: name, TeamMembers: 4, Counting: 3}
+	placed, _ := group(placings, func(p contest.OfficialPlacing) string { return p.Class })
+	graded, _ := group(facts, func(f contest.OfficialFacts) string { return f.Class })
+	spoken, _ := group(scores, func(h contest.HandScore) string { return h.Class })
+	f.Components = []contest.Component{{Name: "placings", Kind: contest.KindPlacing, Classes: placed, Value: points(50 * len(placed))}}
 	if len(facts) > 0 {
 		value := points(10 * len(facts))
 		f.Components = append(f.Components,
-			cards.Component{Name: "quality", Kind: cards.KindQuality, Classes: graded, Value: value},
-			cards.Component{Name: "yield", Kind: cards.KindYield, Classes: graded, Value: value})
+			contest.Component{Name: "quality", Kind: contest.KindQuality, Classes: graded, Value: value},
+			contest.Component{Name: "yield", Kind: contest.KindYield, Classes: graded, Value: value})
 	}
 	if len(scores) > 0 {
-		f.Components = append(f.Components, cards.Component{Name: "reasons", Kind: cards.KindHand, Classes: spoken, Value: points(50 * len(spoken))})
-		f.Ties = append(f.Ties, cards.TieBreak{Components: []string{"reasons"}})
-		f.TeamTies = append(f.TeamTies, cards.TieBreak{Components: []string{"reasons"}})
+		f.Components = append(f.Components, contest.Component{Name: "reasons", Kind: contest.KindHand, Classes: spoken, Value: points(50 * len(spoken))})
+		f.Ties = append(f.Ties, contest.TieBreak{Components: []string{"reasons"}})
+		f.TeamTies = append(f.TeamTies, contest.TieBreak{Components: []string{"reasons"}})
 	}
 	if len(facts) > 0 {
-		f.Ties = append(f.Ties, cards.TieBreak{Components: []string{"quality", "yield"}})
+		f.Ties = append(f.Ties, contest.TieBreak{Components: []string{"quality", "yield"}})
 	}
-	f.TeamTies = append(f.TeamTies, cards.TieBreak{Components: []string{"placings"}, AllMembers: true})
-	r := cards.Rules{
-		Quality: cards.QualityRule{Ladder: ladder},
-		Yield:   cards.YieldRule{Step: cards.Tenths, Rounding: grade.HalfUp, Value: 10 * cards.Point, Each: cards.Point},
+	f.TeamTies = append(f.TeamTies, contest.TieBreak{Components: []string{"placings"}, AllMembers: true})
+	r := contest.Rules{
+		Quality: contest.QualityRule{Ladder: ladder},
+		Yield:   contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: 10 * contest.Point, Each: contest.Point},
 	}
-	return cards.NewContest(name, f, r, placings, facts)
+	return contest.NewContest(name, f, r, placings, facts)
 }
 
 // rungs are the qualities of young carcasses.
-func rungs() []grade.Quality { return cards.ChartQualities(grade.Current, maturity.A) }
+func rungs() []grade.Quality { return contest.ChartQualities(grade.Current, maturity.A) }
 
 // page scores every contest and writes the page.
-func (s season) page(member string) (page, error) {
-	names, officials := group(s.officials, func(o cards.OfficialPlacing) string { return o.Contest })
-	_, facts := group(s.facts, func(o cards.OfficialFacts) string { return o.Contest })
-	_, placings := group(s.placings, func(c cards.PlacingCard) string { return c.Contest })
-	_, estimates := group(s.estimates, func(c cards.Estimate) string { return c.Contest })
-	_, scores := group(s.scores, func(c cards.HandScore) string { return c.Contest })
+func (s sheets) page(member string) (page, error) {
+	names, officials := group(s.officials, func(o contest.OfficialPlacing) string { return o.Contest })
+	_, facts := group(s.facts, func(o contest.OfficialFacts) string { return o.Contest })
+	_, placings := group(s.placings, func(c contest.PlacingCard) string { return c.Contest })
+	_, estimates := group(s.estimates, func(c contest.Estimate) string { return c.Contest })
+	_, scores := group(s.scores, func(c contest.HandScore) string { return c.Contest })
 	if len(names) == 0 {
 		return page{}, fmt.Errorf("%s: no contest", sheetNames[3])
 	}
-	whole, err := calibration.NewSeason(rungs())
+	whole, err := season.NewSeason(rungs())
 	if err != nil {
 		return page{}, err
 	}
 	var b strings.Builder
-	bias, spread := map[string][]calibration.Figure{}, map[string][]calibration.Figure{}
+	bias, spread := map[string][]season.Figure{}, map[string][]season.Figure{}
 	var classes strings.Builder
-	var last *cards.Contest
+	var last *contest.Contest
 	for at, name := range names {
-		c, err := contest(name, officials[name], facts[name], scores[name])
+		c, err := newRound(name, officials[name], facts[name], scores[name])
 		if err != nil {
 			return page{}, err
 		}
@@ -93,7 +93,7 @@ func (s season) page(member string) (page, error) {
 		if err != nil {
 			return page{}, err
 		}
-		standings, err := tally.Standings(cards.View{})
+		standings, err := tally.Standings(contest.View{})
 		if err != nil {
 			return page{}, err
 		}
@@ -101,7 +101,7 @@ func (s season) page(member string) (page, error) {
 			return page{}, err
 		}
 		// Each contest is a season of its own, merged into the whole.
-		one, err := calibration.NewSeason(rungs())
+		one, err := season.NewSeason(rungs())
 		if err != nil {
 			return page{}, err
 		}
@@ -123,7 +123,7 @@ func (s season) page(member string) (page, error) {
 		for _, id := range one.Members() {
 			calibrated, _ := one.Calibration(id)
 			for _, t := range calibrated.Traits {
-				if t.Trait == calibration.TraitYield {
+				if t.Trait == season.TraitYield {
 					bias[id] = pad(bias[id], at, t.Bias)
 					spread[id] = pad(spread[id], at, t.Spread)
 				}
@@ -133,18 +133,18 @@ func (s season) page(member string) (page, error) {
 			continue
 		}
 		fmt.Fprintf(&b, "== Standings of %s, of %v points\n\n%v", name, standings.Of, standings)
-		alone, err := tally.Standings(cards.View{Components: []string{"placings"}})
+		alone, err := tally.Standings(contest.View{Components: []string{"placings"}})
 		if err != nil {
 			return page{}, err
 		}
 		fmt.Fprintf(&b, "\n== Its placings alone, of %v points\n\n%v", alone.Of, alone)
 	}
-	other := func(m cards.Member) bool { return m.ID != member }
+	other := func(m contest.Member) bool { return m.ID != member }
 	name := names[len(names)-1]
 	feedback, err := last.Feedback(member,
-		slices.DeleteFunc(slices.Clone(placings[name]), func(c cards.PlacingCard) bool { return other(c.Member) }),
-		slices.DeleteFunc(slices.Clone(estimates[name]), func(c cards.Estimate) bool { return other(c.Member) }),
-		slices.DeleteFunc(slices.Clone(scores[name]), func(c cards.HandScore) bool { return other(c.Member) }))
+		slices.DeleteFunc(slices.Clone(placings[name]), func(c contest.PlacingCard) bool { return other(c.Member) }),
+		slices.DeleteFunc(slices.Clone(estimates[name]), func(c contest.Estimate) bool { return other(c.Member) }),
+		slices.DeleteFunc(slices.Clone(scores[name]), func(c contest.HandScore) bool { return other(c.Member) }))
 	if err != nil {
 		return page{}, err
 	}
@@ -157,7 +157,7 @@ func (s season) page(member string) (page, error) {
 	for _, id := range whole.Members() {
 		c, _ := whole.Calibration(id)
 		b.WriteString(c.String())
-		leans = append(leans, lean{id, pad(bias[id], len(names), calibration.Figure{})[:len(names)], pad(spread[id], len(names), calibration.Figure{})[:len(names)]})
+		leans = append(leans, lean{id, pad(bias[id], len(names), season.Figure{})[:len(names)], pad(spread[id], len(names), season.Figure{})[:len(names)]})
 	}
 	fmt.Fprintf(&b, "\n== The classes: cuts, and the share that reversed each pair of neighbors\n\n%s", classes.String())
 	if err := s.agreement(&b); err != nil {
@@ -167,15 +167,15 @@ func (s season) page(member string) (page, error) {
 }
 
 // pad puts a figure at a place, with gaps before it where there is none.
-func pad(figures []calibration.Figure, at int, f calibration.Figure) []calibration.Figure {
+func pad(figures []season.Figure, at int, f season.Figure) []season.Figure {
 	for len(figures) < at {
-		figures = append(figures, calibration.Figure{Reason: calibration.TooFew})
+		figures = append(figures, season.Figure{Reason: season.TooFew})
 	}
 	return append(figures, f)
 }
 
 // score tallies the cards of one contest.
-func score(c *cards.Contest, placings []cards.PlacingCard, estimates []cards.Estimate, scores []cards.HandScore) (*cards.Tally, error) {
+func score(c *contest.Contest, placings []contest.PlacingCard, estimates []contest.Estimate, scores []contest.HandScore) (*contest.Tally, error) {
 	tally := c.Tally()
 	for _, p := range placings {
 		item, err := c.Placing(p)
@@ -208,16 +208,16 @@ func score(c *cards.Contest, placings []cards.PlacingCard, estimates []cards.Est
 }
 
 // follow writes how the placing classes of a contest went.
-func follow(b *strings.Builder, name string, c *cards.Contest, standings cards.Standings, officials []cards.OfficialPlacing, placings []cards.PlacingCard) error {
-	total := map[string]cards.Points{}
+func follow(b *strings.Builder, name string, c *contest.Contest, standings contest.Standings, officials []contest.OfficialPlacing, placings []contest.PlacingCard) error {
+	total := map[string]contest.Points{}
 	for _, m := range standings.Members {
 		total[m.Member.ID] = m.Total
 	}
 	officials = slices.Clone(officials)
-	slices.SortFunc(officials, func(a, b cards.OfficialPlacing) int { return strings.Compare(a.Class, b.Class) })
+	slices.SortFunc(officials, func(a, b contest.OfficialPlacing) int { return strings.Compare(a.Class, b.Class) })
 	for _, key := range officials {
 		o, _ := c.Official(key.Class)
-		class := calibration.NewClass(o)
+		class := season.NewClass(o)
 		for _, p := range placings {
 			if p.Class != key.Class || !p.Card.Order.IsValid() {
 				continue
@@ -243,9 +243,9 @@ func follow(b *strings.Builder, name string, c *cards.Contest, standings cards.S
 
 // agreement writes how well the members agree with each other on what they all
 // graded.
-func (s season) agreement(b *strings.Builder) error {
+func (s sheets) agreement(b *strings.Builder) error {
 	b.WriteString("\n== Agreement between members\n\n")
-	marbling := calibration.NewJudges()
+	marbling := season.NewJudges()
 	for _, e := range s.estimates {
 		if e.Facts.Marbling.Given {
 			if err := marbling.Add(fmt.Sprint(e.Contest, ", class ", e.Class, ", exhibit ", e.Exhibit), e.Member.ID, int64(e.Facts.Marbling.Value)); err != nil {
@@ -261,10 +261,10 @@ func (s season) agreement(b *strings.Builder) error {
 		fmt.Fprintf(b, "marbling, %s, %s: intraclass correlation of one member %s, of their mean %s\n", count(len(r.Exhibits), "carcass", "carcasses"), count(len(r.Judges), "member", "members"), i.ICC21.Text(2), i.ICC2k.Text(2))
 	}
 	var w []string
-	names, by := group(s.placings, func(p cards.PlacingCard) string { return p.Contest })
+	names, by := group(s.placings, func(p contest.PlacingCard) string { return p.Contest })
 	for n, name := range names {
-		one := calibration.NewJudges()
-		classes, _ := group(by[name], func(p cards.PlacingCard) string { return p.Class })
+		one := season.NewJudges()
+		classes, _ := group(by[name], func(p contest.PlacingCard) string { return p.Class })
 		for _, p := range by[name] {
 			if p.Class == classes[0] {
 				if err := addPlaces(one, p.Member.ID, p.Card.Order); err != nil {
@@ -283,7 +283,7 @@ func (s season) agreement(b *strings.Builder) error {
 }
 
 // addPlaces adds the places that a member gives.
-func addPlaces(j calibration.Judges, member string, o placing.Order) error {
+func addPlaces(j season.Judges, member string, o placing.Order) error {
 	for place := 1; place <= o.Len(); place++ {
 		if err := j.Add(fmt.Sprint("exhibit ", o.At(place)), member, int64(place)); err != nil {
 			return err

@@ -8,16 +8,16 @@ import (
 	"path/filepath"
 	"slices"
 
-	"example.com/ribface/placing/cards"
+	"example.com/ribface/placing/contest"
 )
 
-// season is what the sheets hold.
-type season struct {
-	placings  []cards.PlacingCard
-	estimates []cards.Estimate
-	scores    []cards.HandScore
-	officials []cards.OfficialPlacing
-	facts     []cards.OfficialFacts
+// sheets is what the sheets hold.
+type sheets struct {
+	placings  []contest.PlacingCard
+	estimates []contest.Estimate
+	scores    []contest.HandScore
+	officials []contest.OfficialPlacing
+	facts     []contest.OfficialFacts
 }
 
 // files are the sheets as text, by the names below.
@@ -26,17 +26,17 @@ type files [5][]byte
 var sheetNames = [len(files{})]string{"placings.csv", "estimates.csv", "scores.csv", "officials.csv", "facts.csv"}
 
 // write turns a season into sheets.
-func (s season) write() (f files, err error) {
+func (s sheets) write() (f files, err error) {
 	return f, errors.Join(
-		write(&f[0], cards.PlacingSheet(), s.placings),
-		write(&f[1], cards.EstimateSheet(), s.estimates),
-		write(&f[2], cards.HandSheet(), s.scores),
-		write(&f[3], cards.OfficialSheet(), s.officials),
-		write(&f[4], cards.KeySheet(), s.facts),
+		write(&f[0], contest.PlacingSheet(), s.placings),
+		write(&f[1], contest.EstimateSheet(), s.estimates),
+		write(&f[2], contest.HandSheet(), s.scores),
+		write(&f[3], contest.OfficialSheet(), s.officials),
+		write(&f[4], contest.KeySheet(), s.facts),
 	)
 }
 
-func write[T any](to *[]byte, sheet cards.Sheet[T], rows []T) error {
+func write[T any](to *[]byte, sheet contest.Sheet[T], rows []T) error {
 	var b bytes.Buffer
 	err := sheet.Write(&b, slices.Values(rows))
 	*to = b.Bytes()
@@ -44,17 +44,17 @@ func write[T any](to *[]byte, sheet cards.Sheet[T], rows []T) error {
 }
 
 // read turns sheets into a season. Every row that cannot be read is named.
-func (f files) read() (s season, err error) {
+func (f files) read() (s sheets, err error) {
 	return s, errors.Join(
-		read(sheetNames[0], f[0], cards.PlacingSheet(), &s.placings),
-		read(sheetNames[1], f[1], cards.EstimateSheet(), &s.estimates),
-		read(sheetNames[2], f[2], cards.HandSheet(), &s.scores),
-		read(sheetNames[3], f[3], cards.OfficialSheet(), &s.officials),
-		read(sheetNames[4], f[4], cards.KeySheet(), &s.facts),
+		read(sheetNames[0], f[0], contest.PlacingSheet(), &s.placings),
+		read(sheetNames[1], f[1], contest.EstimateSheet(), &s.estimates),
+		read(sheetNames[2], f[2], contest.HandSheet(), &s.scores),
+		read(sheetNames[3], f[3], contest.OfficialSheet(), &s.officials),
+		read(sheetNames[4], f[4], contest.KeySheet(), &s.facts),
 	)
 }
 
-func read[T any](name string, text []byte, sheet cards.Sheet[T], to *[]T) error {
+func read[T any](name string, text []byte, sheet contest.Sheet[T], to *[]T) error {
 	var errs []error
 	for row, err := range sheet.Read(bytes.NewReader(text)) {
 		if err != nil {

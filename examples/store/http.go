@@ -12,7 +12,7 @@ import (
 	"time"
 
 	"example.com/ribface/placing"
-	"example.com/ribface/placing/cards"
+	"example.com/ribface/placing/contest"
 )
 
 // limits of one request.
@@ -148,7 +148,7 @@ func (s *service) putMember(w http.ResponseWriter, r *http.Request) (any, error)
 			return nil, badName(field, v)
 		}
 	}
-	return body, s.store.SetMember(r.Context(), cards.Member{ID: member, Team: body.Team, Division: body.Division})
+	return body, s.store.SetMember(r.Context(), contest.Member{ID: member, Team: body.Team, Division: body.Division})
 }
 
 func (s *service) getStandings(_ http.ResponseWriter, r *http.Request) (any, error) {

@@ -2,32 +2,32 @@ package main
 
 import (
 	"example.com/ribface/placing"
-	"example.com/ribface/placing/cards"
+	"example.com/ribface/placing/contest"
 )
 
 // standingsBody is the answer to a request for standings.
 type standingsBody struct {
-	Classes []string     `json:"classes"`
-	Of      cards.Points `json:"of"`
-	Members []memberLine `json:"members"`
-	Teams   []teamLine   `json:"teams"`
+	Classes []string       `json:"classes"`
+	Of      contest.Points `json:"of"`
+	Members []memberLine   `json:"members"`
+	Teams   []teamLine     `json:"teams"`
 }
 
 // memberLine is one member. Members who tie share a rank, and the next is left
 // out: 1, 2, 2, 4.
 type memberLine struct {
-	Rank     int          `json:"rank"`
-	Member   string       `json:"member"`
-	Team     string       `json:"team,omitempty"`
-	Division string       `json:"division,omitempty"`
-	Points   cards.Points `json:"points"`
-	Missing  []string     `json:"missing,omitempty"` // what was not handed in
+	Rank     int            `json:"rank"`
+	Member   string         `json:"member"`
+	Team     string         `json:"team,omitempty"`
+	Division string         `json:"division,omitempty"`
+	Points   contest.Points `json:"points"`
+	Missing  []string       `json:"missing,omitempty"` // what was not handed in
 }
 
 type teamLine struct {
-	Rank   int          `json:"rank"`
-	Team   string       `json:"team"`
-	Points cards.Points `json:"points"`
+	Rank   int            `json:"rank"`
+	Team   string         `json:"team"`
+	Points contest.Points `json:"points"`
 }
 
 // standings ranks the members of a division, or all of them, over every class,
@@ -41,22 +41,22 @@ func standings(e Everything, rules placing.CardRules, division string) (standing
 		body.Classes = append(body.Classes, c.Class)
 	}
 	const component = "placing"
-	format := cards.Format{Name: "contest", Components: []cards.Component{{
-		Name: component, Kind: cards.KindPlacing, Classes: body.Classes,
-		Value: placing.FullScore * cards.Point * cards.Points(len(e.Classes)),
+	format := contest.Format{Name: "contest", Components: []contest.Component{{
+		Name: component, Kind: contest.KindPlacing, Classes: body.Classes,
+		Value: placing.FullScore * contest.Point * contest.Points(len(e.Classes)),
 	}}}
-	contest, err := cards.NewContest("", format, cards.Rules{Placing: rules}, e.Classes, nil)
+	built, err := contest.NewContest("", format, contest.Rules{Placing: rules}, e.Classes, nil)
 	if err != nil {
 		return body, err
 	}
-	tally := contest.Tally()
+	tally := built.Tally()
 	for _, m := range e.Members {
 		if err := tally.Enter(m); err != nil {
 			return body, err
 		}
 	}
 	for _, c := range e.Cards {
-		item, err := contest.Placing(c)
+		item, err := built.Placing(c)
 		if err != nil {
 			return body, err
 		}
@@ -64,7 +64,7 @@ func standings(e Everything, rules placing.CardRules, division string) (standing
 			return body, err
 		}
 	}
-	s, err := tally.Standings(cards.View{Division: division})
+	s, err := tally.Standings(contest.View{Division: division})
 	if err != nil {
 		return body, err
 	}

@@ -8,7 +8,7 @@ import (
 	"net/url"
 
 	"example.com/ribface/placing"
-	"example.com/ribface/placing/cards"
+	"example.com/ribface/placing/contest"
 	_ "modernc.org/sqlite" // the driver "sqlite"
 )
 
@@ -142,7 +142,7 @@ func (s *Store) Card(ctx context.Context, class, member string) (placing.Card, e
 
 // SetMember enters the team and the age division of a member, or changes them.
 // Either may be empty. A member need not be entered to hand in cards.
-func (s *Store) SetMember(ctx context.Context, m cards.Member) error {
+func (s *Store) SetMember(ctx context.Context, m contest.Member) error {
 	_, err := s.db.ExecContext(ctx, `INSERT INTO member (name, team, division) VALUES (?, ?, ?)
 		ON CONFLICT (name) DO UPDATE SET team = excluded.team, division = excluded.division`, m.ID, m.Team, m.Division)
 	return err
@@ -150,9 +150,9 @@ func (s *Store) SetMember(ctx context.Context, m cards.Member) error {
 
 // Everything is what the standings are made of, at one moment.
 type Everything struct {
-	Classes []cards.OfficialPlacing
-	Members []cards.Member
-	Cards   []cards.PlacingCard
+	Classes []contest.OfficialPlacing
+	Members []contest.Member
+	Cards   []contest.PlacingCard
 }
 
 // Everything reads the whole contest, each list in order of its names.
@@ -164,7 +164,7 @@ func (s *Store) Everything(ctx context.Context) (Everything, error) {
 	}
 	defer func() { _ = tx.Rollback() }() // nothing was written
 	err = eachRow(ctx, tx, `SELECT name, official FROM class ORDER BY name`, func(rows *sql.Rows) error {
-		var c cards.OfficialPlacing
+		var c contest.OfficialPlacing
 		var o placing.Official
 		err := rows.Scan(&c.Class, &o)
 		c.Order, c.Cuts = o.Order(), o.Cuts()
@@ -175,7 +175,7 @@ func (s *Store) Everything(ctx context.Context) (Everything, error) {
 		return e, err
 	}
 	err = eachRow(ctx, tx, `SELECT name, team, division FROM member ORDER BY name`, func(rows *sql.Rows) error {
-		var m cards.Member
+		var m contest.Member
 		err := rows.Scan(&m.ID, &m.Team, &m.Division)
 		e.Members = append(e.Members, m)
 		return err
@@ -185,7 +185,7 @@ func (s *Store) Everything(ctx context.Context) (Everything, error) {
 	}
 	err = eachRow(ctx, tx, `SELECT class, member, coalesce(team, ''), coalesce(division, ''), placing, mark
 		FROM card LEFT JOIN member ON name = member ORDER BY class, member`, func(rows *sql.Rows) error {
-		var c cards.PlacingCard
+		var c contest.PlacingCard
 		var order sql.Null[placing.Order]
 		var mark sql.Null[placing.Mark]
 		err := rows.Scan(&c.Class, &c.Member.ID, &c.Member.Team, &c.Member.Division, &order, &mark)

@@ -18,10 +18,10 @@ import (
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
-	"example.com/ribface/placing/cards"
-	"example.com/ribface/placing/cards/calibration"
-	"example.com/ribface/placing/cards/practice"
 	"example.com/ribface/placing/class"
+	"example.com/ribface/placing/contest"
+	"example.com/ribface/placing/practice"
+	"example.com/ribface/placing/season"
 )
 
 // stored is one type with the values that go through the database.
@@ -128,13 +128,13 @@ var types = []stored{
 	via[placing.Words](placing.WordsColorado, placing.WordsReasons),
 	via[placing.Mark](placing.Blank, placing.Unreadable),
 	via[placing.Penalty](placing.ZeroPoints, placing.Refused),
-	via[cards.Points](0, 50*cards.Point, -cards.Point/2),
-	via[cards.Kind](each(cards.KindPlacing)...),
-	via[cards.ShortTeam](cards.Barred),
-	via[cards.YieldStep](each(cards.WholeGrades)...),
-	via[calibration.Weights](each(calibration.Unweighted)...),
-	via[calibration.Reason](each(calibration.TooFew)...),
-	via[calibration.Trait](each(calibration.TraitMaturity)...),
+	via[contest.Points](0, 50*contest.Point, -contest.Point/2),
+	via[contest.Kind](each(contest.KindPlacing)...),
+	via[contest.ShortTeam](contest.Barred),
+	via[contest.YieldStep](each(contest.WholeGrades)...),
+	via[season.Weights](each(season.Unweighted)...),
+	via[season.Reason](each(season.TooFew)...),
+	via[season.Trait](each(season.TraitMaturity)...),
 	via[practice.Difficulty](each(practice.Difficulty(1))...),
 	via[practice.Shape](each(practice.Shape(1))...),
 	via[class.Ranking](class.MustParseRanking("3 1=2")),

@@ -7,14 +7,14 @@ import (
 
 	"example.com/ribface/internal/statcheck"
 	"example.com/ribface/placing"
-	"example.com/ribface/placing/cards"
-	"example.com/ribface/placing/cards/calibration"
+	"example.com/ribface/placing/contest"
+	"example.com/ribface/placing/season"
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat"
 )
 
 // close compares a figure with the library's float, which has rounding of its own.
-func close(t *testing.T, name string, got calibration.Figure, want float64) {
+func close(t *testing.T, name string, got season.Figure, want float64) {
 	t.Helper()
 	if !got.OK() {
 		if !math.IsNaN(want) && !math.IsInf(want, 0) {
@@ -30,7 +30,7 @@ func close(t *testing.T, name string, got calibration.Figure, want float64) {
 const rounds = 2000
 
 // draws makes random samples: wide and untied, and narrow with many ties.
-func draws(r *rand.Rand) (pairs []calibration.Pair, x, y, e []float64) {
+func draws(r *rand.Rand) (pairs []season.Pair, x, y, e []float64) {
 	n, span := 5+r.IntN(40), int64(1_000_000_000)
 	if r.IntN(2) == 0 {
 		span = 4
@@ -38,7 +38,7 @@ func draws(r *rand.Rand) (pairs []calibration.Pair, x, y, e []float64) {
 	for range n {
 		a := r.Int64N(span)
 		b := a + r.Int64N(span) - span/3
-		pairs = append(pairs, calibration.Pair{Estimate: b, Truth: a})
+		pairs = append(pairs, season.Pair{Estimate: b, Truth: a})
 		x, y, e = append(x, float64(b)), append(y, float64(a)), append(e, float64(b-a))
 	}
 	return pairs, x, y, e
@@ -50,7 +50,7 @@ func TestErrors(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 1))
 	for range rounds {
 		pairs, x, y, e := draws(r)
-		var s calibration.Errors
+		var s season.Errors
 		for _, p := range pairs {
 			if err := s.Add(p); err != nil {
 				t.Fatal(err)
@@ -62,8 +62,8 @@ func TestErrors(t *testing.T) {
 		close(t, "root mean square", s.RootMeanSquare(), statcheck.RootMeanSquare(e))
 		if varies(x) && varies(y) {
 			close(t, "correlation", s.Correlation(), stat.Correlation(x, y, nil))
-			close(t, "rho", calibration.Rho(pairs), statcheck.Rho(x, y))
-			close(t, "tau-b", calibration.TauB(pairs), statcheck.TauB(x, y))
+			close(t, "rho", season.Rho(pairs), statcheck.Rho(x, y))
+			close(t, "tau-b", season.TauB(pairs), statcheck.TauB(x, y))
 		}
 	}
 }
@@ -74,13 +74,13 @@ func TestTauA(t *testing.T) {
 	for range rounds {
 		n := 5 + r.IntN(30)
 		a, b := r.Perm(n), r.Perm(n)
-		var pairs []calibration.Pair
+		var pairs []season.Pair
 		var x, y []float64
 		for i := range n {
-			pairs = append(pairs, calibration.Pair{Estimate: int64(a[i]), Truth: int64(b[i])})
+			pairs = append(pairs, season.Pair{Estimate: int64(a[i]), Truth: int64(b[i])})
 			x, y = append(x, float64(a[i])), append(y, float64(b[i]))
 		}
-		close(t, "tau", calibration.TauB(pairs), statcheck.TauA(x, y))
+		close(t, "tau", season.TauB(pairs), statcheck.TauA(x, y))
 	}
 }
 
@@ -88,7 +88,7 @@ func TestAgreement(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 3))
 	for range rounds {
 		k := 2 + r.IntN(8)
-		a, err := calibration.NewAgreement(k)
+		a, err := season.NewAgreement(k)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -112,10 +112,10 @@ func TestAgreement(t *testing.T) {
 		}
 		close(t, "right", a.Within(0), mat.Trace(counts)/mat.Sum(counts))
 		close(t, "right, counted", a.Within(0), near/float64(len(x)))
-		close(t, "kappa", a.Kappa(calibration.Unweighted), statcheck.Kappa(counts, func(d float64) float64 { return math.Min(math.Abs(d), 1) }))
-		close(t, "linear", a.Kappa(calibration.Linear), statcheck.Kappa(counts, math.Abs))
-		close(t, "quadratic", a.Kappa(calibration.Quadratic), statcheck.Kappa(counts, func(d float64) float64 { return d * d }))
-		close(t, "quadratic by moments", a.Kappa(calibration.Quadratic), statcheck.QuadraticKappa(x, y))
+		close(t, "kappa", a.Kappa(season.Unweighted), statcheck.Kappa(counts, func(d float64) float64 { return math.Min(math.Abs(d), 1) }))
+		close(t, "linear", a.Kappa(season.Linear), statcheck.Kappa(counts, math.Abs))
+		close(t, "quadratic", a.Kappa(season.Quadratic), statcheck.Kappa(counts, func(d float64) float64 { return d * d }))
+		close(t, "quadratic by moments", a.Kappa(season.Quadratic), statcheck.QuadraticKappa(x, y))
 	}
 }
 
@@ -126,7 +126,7 @@ func TestRatings(t *testing.T) {
 		if r.IntN(2) == 0 {
 			span = 4
 		}
-		var ratings calibration.Ratings
+		var ratings season.Ratings
 		var table [][]float64
 		for range n {
 			base := r.Int64N(span)
@@ -182,12 +182,12 @@ func TestClass(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		c := calibration.NewClass(o)
+		c := season.NewClass(o)
 		var scores, losses, exact, rest []float64
 		reversed := map[[2]int][]float64{}
 		for range 5 + r.IntN(60) {
 			card, points := orders[r.IntN(24)], r.Int64N(4_000_000)
-			if err := c.Add(card, cards.Points(points)); err != nil {
+			if err := c.Add(card, contest.Points(points)); err != nil {
 				t.Fatal(err)
 			}
 			s, err := o.Score(card)

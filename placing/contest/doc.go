@@ -1,0 +1,68 @@
+// Package contest takes over when the cards of a judging contest are handed in: it
+// reads and writes them as sheets, scores them, ranks members and teams, and tells
+// each member what was missed and why.
+//
+// # The way of a contest
+//
+// A [Format] says what is scored, who counts and how ties are broken; [Rules] say
+// what an answer loses. [NewContest] puts them together with the official answers
+// and checks that the items add up to the stated values. [Contest.Placing],
+// [Contest.Estimate] and [Contest.Hand] score one card each; a [Tally] adds the
+// items up, and [Tally.Standings] ranks them. [Contest.Feedback] is for one member.
+//
+// # Sheets
+//
+// [PlacingSheet], [EstimateSheet], [HandSheet], [OfficialSheet] and [KeySheet] read
+// and write comma-separated text, one row on each line. The header gives the unit:
+// fat_in and fat_mm are the same fact in two units. A row that cannot be read gives
+// a [*RowError] with its line and column, and the rows after it are read all the
+// same. What is written is read back as it was.
+//
+// # What an estimate loses
+//
+// No rule book with a legible table of points for grades of beef was found, so the
+// caller gives one: a [Ladder], where each line between two answers has a weight and
+// an answer loses those that it crosses, up to the value of the item; or, for yield
+// grades, so many points for each step ([YieldRule]). Two published tables of the
+// first kind are at hand, for poultry carcasses and for eggs ([PoultryCarcasses],
+// [CandledEggs]); they show the model and are no table for beef.
+//
+// # Cards without an answer
+//
+// A card or an item may be blank, double-marked or unreadable. What it then scores
+// is a named rule: [placing.CardRules] for placings, [MarkRules] for estimates, with
+// published defaults. An empty field of a grading card is none of the three: it says
+// nothing, and the standings list it as missing.
+//
+// # Teams and ties
+//
+// The best k of m members count ([Format].Counting of TeamMembers), anew in every
+// [View], so that a division of the contest or of ages has its own. Tie-breaks are
+// an ordered list of sums of components; for teams, of the counting members or of
+// all. A tie that no step breaks stays a tie: the rank is shared and the next one is
+// left out. What a team of too few scores is a rule too ([ShortTeam]).
+//
+// The order in which cards are added changes nothing. Where two cards exclude each
+// other, as two placings of one class, the one that comes second is refused with an
+// error.
+//
+// # Exactness
+//
+// [Points] are whole numbers of 0.0001 of a point, and no float has a part in any
+// score. The error of a yield estimate is split exactly ([SplitYield]): the parts
+// add up to it to the last digit.
+//
+// # Zero values and errors
+//
+// The zero [Answer] says nothing, the zero [Item] is nothing scored, the zero [View]
+// is everyone over everything. Errors are [*FieldError] and [*ParseError], with the
+// sentinels of this package under them; nothing panics.
+//
+// # Further packages
+//
+// Package season follows members over a season; package practice makes
+// invented classes with their key.
+//
+// Results are for teaching and analysis. Only authorised federal graders assign
+// official grades.
+package contest

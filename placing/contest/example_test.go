@@ -1,0 +1,787 @@
+package contest_test
+
+import (
+	"errors"
+	"fmt"
+	"log"
+	"os"
+	"slices"
+	"strings"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/maturity"
+	"example.com/ribface/placing"
+	"example.com/ribface/placing/contest"
+)
+
+func init() { log.SetFlags(0) }
+
+// Invented members of an invented contest.
+var (
+	ada = contest.Member{ID: "7", Team: "North Fork", Division: "senior"}
+	ben = contest.Member{ID: "8", Team: "North Fork", Division: "senior"}
+)
+
+// invented is a contest of one placing class, one grading class of one carcass and
+// one set of reasons.
+func invented() *contest.Contest {
+	ladder, err := contest.NewEvenLadder(10*contest.Point, 2*contest.Point, contest.CardQualities())
+	if err != nil {
+		log.Fatal(err)
+	}
+	fair, err := contest.NewContest("invented fair",
+		contest.Format{
+			Components: []contest.Component{
+				{Name: "placing", Kind: contest.KindPlacing, Classes: []string{"beef"}, Value: 50 * contest.Point},
+				{Name: "quality", Kind: contest.KindQuality, Classes: []string{"coolers"}, Value: 10 * contest.Point},
+				{Name: "yield", Kind: contest.KindYield, Classes: []string{"coolers"}, Value: 10 * contest.Point},
+				{Name: "reasons", Kind: contest.KindHand, Classes: []string{"beef"}, Value: 50 * contest.Point},
+			},
+			TeamMembers: 4, Counting: 3,
+			Ties: []contest.TieBreak{{Components: []string{"reasons"}}},
+		},
+		contest.Rules{
+			Quality: contest.QualityRule{Ladder: ladder},
+			Yield:   contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: 10 * contest.Point, Each: contest.Point},
+		},
+		[]contest.OfficialPlacing{{Contest: "invented fair", Class: "beef", Order: placing.MustParseOrder("3-2-1-4"), Cuts: placing.MustParseCuts("2-8-2")}},
+		[]contest.OfficialFacts{{Contest: "invented fair", Class: "coolers", Exhibit: 1, Facts: official()}},
+	)
+	if err != nil {
+		log.Fatal(err)
+	}
+	return fair
+}
+
+func official() contest.Facts {
+	return contest.Facts{
+		Quality: contest.Give(grade.Choice.Part(grade.Low)),
+		Fat:     contest.Give(grade.Inches(0.6)), Ribeye: contest.Give(grade.SquareInches(11.9)),
+		KPH: contest.Give(grade.Percent(1.5)), Weight: contest.Give(grade.Pounds(660)),
+	}
+}
+
+func adasPlacing() contest.PlacingCard {
+	return contest.PlacingCard{Contest: "invented fair", Class: "beef", Member: ada, Card: placing.Card{Order: placing.MustParseOrder("2-3-4-1")}}
+}
+
+func adasEstimate() contest.Estimate {
+	return contest.Estimate{Contest: "invented fair", Class: "coolers", Exhibit: 1, Member: ada, Facts: contest.Facts{
+		Quality: contest.Give(grade.Choice.Part(grade.Average)),
+		Fat:     contest.Give(grade.Inches(0.5)), Ribeye: contest.Give(grade.SquareInches(12.9)), KPH: contest.Give(grade.Percent(2.5)),
+		Yield: contest.Give(27 * grade.OneGrade / 10),
+	}}
+}
+
+func adasReasons() contest.HandScore {
+	return contest.HandScore{Contest: "invented fair", Component: "reasons", Class: "beef", Member: ada, Score: contest.Give(41 * contest.Point)}
+}
+
+// A whole contest: cards in, standings out, and what one member missed.
+func Example() {
+	fair := invented()
+	sheet := "contest,class,member,team,division,placing\n" +
+		"invented fair,beef,7,North Fork,senior,2-3-4-1\n" +
+		"invented fair,beef,8,North Fork,senior,3-2-4-4\n" + // exhibit 4 twice
+		"invented fair,beef,9,Elk River,senior,3-2-1-4\n"
+	tally := fair.Tally()
+	for card, err := range contest.PlacingSheet().Read(strings.NewReader(sheet)) {
+		if err != nil {
+			fmt.Println(err)
+			continue
+		}
+		item, err := fair.Placing(card)
+		if err == nil {
+			err = tally.Add(item)
+		}
+		if err != nil {
+			fmt.Println(err)
+		}
+	}
+	standings, err := tally.Standings(contest.View{Components: []string{"placing"}})
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Print(standings)
+
+	feedback, err := fair.Feedback("7", []contest.PlacingCard{adasPlacing()}, []contest.Estimate{adasEstimate()}, nil)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Print(feedback)
+	// Output:
+	// line 3, column 6 (placing): order: "3-2-4-4": repeated at "4"; allowed: each exhibit 1 to 4 once
+	// rank  member  team        division  total  placing
+	// 1     9       Elk River   senior       50       50
+	// 2     7       North Fork  senior       46       46
+	//
+	// rank  team        counting  total  placing
+	// 1     Elk River   9            50       50
+	// 2     North Fork  7            46       46
+	// member 7: 61 of 70 points on these cards
+	// class beef: placed 2-3-4-1, official 3-2-1-4 cuts 2-8-2: 46
+	//   3 goes over 2: reversed, costs 2
+	//   1 goes over 4: reversed, costs 2
+	// class coolers, exhibit 1: quality Average Choice, official Low Choice: 1 line too good, loses 2
+	// class coolers, exhibit 1: yield 2.7, official 3: 3 steps too low, loses 3
+	//   ribeye -0.32
+	//   fat -0.25
+	//   KPH +0.2
+	//   arithmetic and rounding +0.07
+}
+
+func ExampleSheet() {
+	sheet := contest.PlacingSheet()
+	fmt.Println(sheet.Columns())
+	var rows []contest.PlacingCard
+	for row, err := range sheet.Read(strings.NewReader("Class,Member,Placing\nbeef,7,2-3-4-1\nbeef,8,first\nbeef,9,blank\n")) {
+		if err != nil {
+			fmt.Println(err)
+			continue
+		}
+		rows = append(rows, row)
+	}
+	if err := sheet.Write(os.Stdout, slices.Values(rows)); err != nil {
+		fmt.Println(err)
+	}
+	// Output:
+	// contest, class, member, team, division, placing
+	// line 3, column 3 (placing): order: "first": bad syntax; allowed: 2 to 12 exhibit numbers with hyphens between, each once, as 3-2-1-4
+	// contest,class,member,team,division,placing
+	// ,beef,7,,,2-3-4-1
+	// ,beef,9,,,blank
+}
+
+func ExamplePlacingSheet() {
+	if err := contest.PlacingSheet().Write(os.Stdout, slices.Values([]contest.PlacingCard{adasPlacing()})); err != nil {
+		fmt.Println(err)
+	}
+	// Output:
+	// contest,class,member,team,division,placing
+	// invented fair,beef,7,North Fork,senior,2-3-4-1
+}
+
+func ExampleEstimateSheet() {
+	in := "class,exhibit,member,quality,fat_mm,weight_kg,yield\ncoolers,1,7,Choice-,12.7,380,2.7\ncoolers,2,7,blank,,,\n"
+	var rows []contest.Estimate
+	for row, err := range contest.EstimateSheet().Read(strings.NewReader(in)) {
+		if err != nil {
+			fmt.Println(err)
+			continue
+		}
+		rows = append(rows, row)
+	}
+	if err := contest.EstimateSheet().Write(os.Stdout, slices.Values(rows)); err != nil {
+		fmt.Println(err)
+	}
+	// Output:
+	// contest,class,exhibit,member,team,division,skeletal,lean,maturity,marbling,quality,fat_in,preliminary,ribeye_sq_in,kph_pct,weight_lb,yield
+	// ,coolers,1,7,,,,,,,Low Choice,0.5,,,,837.7566,2.7
+	// ,coolers,2,7,,,,,,,blank,,,,,,
+}
+
+func ExampleHandSheet() {
+	if err := contest.HandSheet().Write(os.Stdout, slices.Values([]contest.HandScore{adasReasons()})); err != nil {
+		fmt.Println(err)
+	}
+	// Output:
+	// contest,component,class,member,team,division,score
+	// invented fair,reasons,beef,7,North Fork,senior,41
+}
+
+func ExampleOfficialSheet() {
+	for row, err := range contest.OfficialSheet().Read(strings.NewReader("class,placing,cuts\nbeef,3-2-1-4,2-8-2\n")) {
+		fmt.Println(row.Class, row.Order, row.Cuts, err)
+	}
+	// Output:
+	// beef 3-2-1-4 2-8-2 <nil>
+}
+
+func ExampleKeySheet() {
+	for row, err := range contest.KeySheet().Read(strings.NewReader("class,exhibit,quality,yield\ncoolers,1,Low Choice,3.12\n")) {
+		fmt.Println(row.Class, row.Exhibit, row.Facts.Quality.Value, row.Facts.Yield.Value, err)
+	}
+	// Output:
+	// coolers 1 Low Choice 3.12 <nil>
+}
+
+func ExampleRowError() {
+	for _, err := range contest.PlacingSheet().Read(strings.NewReader("class,member,placing\nbeef,7,1-2-3-3\n")) {
+		var row *contest.RowError
+		if errors.As(err, &row) {
+			fmt.Println(row.Line, row.Column, row.Name)
+			fmt.Println(row.Error())
+			fmt.Println(row.Unwrap())
+		}
+	}
+	// Output:
+	// 2 3 placing
+	// line 2, column 3 (placing): order: "1-2-3-3": repeated at "3"; allowed: each exhibit 1 to 4 once
+	// order: "1-2-3-3": repeated at "3"; allowed: each exhibit 1 to 4 once
+}
+
+func ExampleParseError() {
+	_, err := contest.ParsePoints("1,000")
+	var pe *contest.ParseError
+	fmt.Println(errors.As(err, &pe), pe.Kind, pe.Input, errors.Is(err, contest.ErrSyntax))
+	// Output:
+	// true points 1,000 true
+}
+
+func ExampleFieldError() {
+	_, err := contest.NewLadder(0, []string{"A", "B"}, []contest.Points{contest.Point})
+	var fe *contest.FieldError
+	fmt.Println(errors.As(err, &fe), fe.Field, fe.Allowed, errors.Is(err, contest.ErrRange))
+	// Output:
+	// true value of an item over 0 to 1,000,000 points true
+}
+
+func ExamplePoints() {
+	p := 3*contest.Point + contest.Point/4
+	fmt.Println(p, p.Decimal(), p.String())
+	// Output:
+	// 3.25 3.25 3.25
+}
+
+func ExampleMember() {
+	fmt.Printf("%+v\n", ada)
+	// Output:
+	// {ID:7 Team:North Fork Division:senior}
+}
+
+func ExampleAnswer() {
+	said := contest.Give(grade.Inches(0.45))
+	none := contest.Answer[grade.Thickness]{Mark: placing.Blank}
+	fmt.Println(said.Value, said.Given, said.Mark)
+	fmt.Println(none.Given, none.Mark)
+	// Output:
+	// 0.45 in true unset
+	// false blank
+}
+
+func ExampleGive() {
+	fmt.Println(contest.Give(grade.Small.At(40)).Value)
+	// Output:
+	// Sm40
+}
+
+func ExampleFacts() {
+	f := official()
+	fmt.Println(f.Quality.Value, f.Fat.Value, f.Ribeye.Value, f.KPH.Value, f.Weight.Value, f.Yield.Given)
+	// Output:
+	// Low Choice 0.6 in 11.9 sq in 1.5% 660 lb false
+}
+
+func ExampleFactsOf() {
+	a, err := grade.Current.Assess(grade.Carcass{
+		Sex:      grade.Steer,
+		Maturity: maturity.Evidence{Skeletal: maturity.A.At(60), Lean: maturity.A.At(40)},
+		Marbling: grade.Small.At(40),
+		Measures: grade.Measures{Fat: grade.Inches(0.6), Ribeye: grade.SquareInches(11.9), KPH: grade.Percent(1.5), Weight: grade.Pounds(660)},
+	})
+	if err != nil {
+		log.Fatal(err)
+	}
+	f, err := contest.FactsOf(a)
+	fmt.Println(f.Quality.Value, f.Yield.Value, f.Maturity.Value, err)
+	// Output:
+	// Low Choice 3 A50 <nil>
+}
+
+func ExamplePlacingCard() {
+	card := adasPlacing()
+	fmt.Println(card.Class, card.Member.ID, card.Card.Order)
+	// Output:
+	// beef 7 2-3-4-1
+}
+
+func ExampleEstimate() {
+	e := adasEstimate()
+	fmt.Println(e.Class, e.Exhibit, e.Member.ID, e.Facts.Quality.Value, e.Facts.Yield.Value)
+	// Output:
+	// coolers 1 7 Average Choice 2.7
+}
+
+func ExampleHandScore() {
+	h := adasReasons()
+	fmt.Println(h.Component, h.Class, h.Member.ID, h.Score.Value)
+	// Output:
+	// reasons beef 7 41
+}
+
+func ExampleOfficialPlacing() {
+	o := contest.OfficialPlacing{Class: "beef", Order: placing.MustParseOrder("3-2-1-4"), Cuts: placing.MustParseCuts("2-8-2")}
+	fmt.Println(o.Class, o.Order, o.Cuts)
+	// Output:
+	// beef 3-2-1-4 2-8-2
+}
+
+func ExampleOfficialFacts() {
+	o := contest.OfficialFacts{Class: "coolers", Exhibit: 1, Facts: official()}
+	fmt.Println(o.Class, o.Exhibit, o.Facts.Quality.Value)
+	// Output:
+	// coolers 1 Low Choice
+}
+
+func ExampleLadder() {
+	l, err := contest.NewLadder(10*contest.Point, []string{"Prime", "Choice", "Select"}, []contest.Points{2 * contest.Point, 5 * contest.Point})
+	fmt.Println(l.IsValid(), l.Value(), l.Rungs(), l.GreatestLoss(), err)
+	fmt.Println(l.Loss("Prime", "Select"))
+	// Output:
+	// true 10 [Prime Choice Select] 7 <nil>
+	// 7 -2 <nil>
+}
+
+func ExampleNewLadder() {
+	_, err := contest.NewLadder(10*contest.Point, []string{"Prime", "Choice", "Select"}, []contest.Points{2 * contest.Point})
+	fmt.Println(err)
+	// Output:
+	// lines: 1: out of range; allowed: 2 lines for 3 rungs
+}
+
+func ExampleNewEvenLadder() {
+	// Two points for each third, at most ten: numbers of our own.
+	l, err := contest.NewEvenLadder(10*contest.Point, 2*contest.Point, contest.CardQualities())
+	lost, lines, _ := l.Loss(grade.Choice.Part(grade.Low), grade.Choice.Part(grade.High))
+	fmt.Println(lost, lines, err)
+	// Output:
+	// 4 2 <nil>
+}
+
+func ExamplePoultryCarcasses() {
+	l, from := contest.PoultryCarcasses()
+	lost, _, _ := l.Loss("A", "C")
+	fmt.Println(lost, "of", l.Value(), "by", from)
+	// Output:
+	// 6 of 10 by published: psu-poultry
+}
+
+func ExampleCandledEggs() {
+	l, from := contest.CandledEggs()
+	lost, _, _ := l.Loss("AA", "inedible")
+	fmt.Println(lost, "of", l.Value(), "by", from)
+	// Output:
+	// 5 of 5 by published: fl-ffa-2013
+}
+
+func ExampleCardQualities() {
+	all := contest.CardQualities()
+	fmt.Println(len(all), all[0], all[5], all[15])
+	// Output:
+	// 16 High Prime Low Choice Low Utility
+}
+
+func ExampleChartQualities() {
+	for _, q := range contest.ChartQualities(grade.Current, maturity.C) {
+		fmt.Println(q)
+	}
+	// Output:
+	// Commercial
+	// Utility
+	// Cutter
+	// Canner
+	// No grade
+}
+
+func ExampleMarkRules() {
+	var rules contest.MarkRules
+	fmt.Println(rules.Penalty(placing.DoubleMarked))
+	rules.Double = placing.Refused
+	fmt.Println(rules.Penalty(placing.DoubleMarked))
+	// Output:
+	// zero points published: psu-poultry, fl-ffa-2013
+	// refused no source given
+}
+
+func ExampleQualityRule() {
+	ladder, err := contest.NewEvenLadder(10*contest.Point, 2*contest.Point, contest.CardQualities())
+	if err != nil {
+		log.Fatal(err)
+	}
+	rule := contest.QualityRule{Ladder: ladder}
+	low, selected := grade.Choice.Part(grade.Low), grade.Select.Part(grade.Low)
+	fmt.Println(rule.Loss(low, selected))
+	fmt.Println(rule.Score(low, contest.Give(selected)))
+	fmt.Println(rule.Score(low, contest.Answer[grade.Quality]{Mark: placing.Blank}))
+	// Output:
+	// 4 -2 <nil>
+	// 6 <nil>
+	// 0 <nil>
+}
+
+func ExampleYieldStep() {
+	for s := contest.WholeGrades; s <= contest.Tenths; s++ {
+		fmt.Println(s)
+	}
+	// Output:
+	// whole grades
+	// thirds
+	// tenths
+}
+
+func ExampleYieldRule() {
+	// Half a point for each tenth, at most ten: numbers of our own.
+	rule := contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: 10 * contest.Point, Each: contest.Point / 2}
+	fmt.Println(rule.Check())
+	fmt.Println(rule.Loss(312*grade.OneGrade/100, 27*grade.OneGrade/10))
+	fmt.Println(rule.Score(312*grade.OneGrade/100, contest.Give(27*grade.OneGrade/10)))
+	rule.Rounding = 0
+	fmt.Println(rule.Check())
+	// Output:
+	// <nil>
+	// 2 -4 <nil>
+	// 8 <nil>
+	// rounding: unset: missing; allowed: down, half up, half even
+}
+
+func ExampleKind() {
+	for k := contest.KindPlacing; k <= contest.KindHand; k++ {
+		fmt.Println(k)
+	}
+	// Output:
+	// placing
+	// quality
+	// yield
+	// by hand
+}
+
+func ExampleComponent() {
+	c := contest.Component{Name: "grading", Kind: contest.KindQuality, Classes: []string{"coolers 1", "coolers 2"}, Value: 60 * contest.Point}
+	fmt.Println(c.Name, c.Kind, c.Classes, c.Value)
+	// Output:
+	// grading quality [coolers 1 coolers 2] 60
+}
+
+func ExampleTieBreak() {
+	// First the reasons of the counting members, then those of the whole team.
+	for _, t := range []contest.TieBreak{{Components: []string{"reasons"}}, {Components: []string{"reasons"}, AllMembers: true}} {
+		fmt.Println(t.Components, t.AllMembers)
+	}
+	// Output:
+	// [reasons] false
+	// [reasons] true
+}
+
+func ExampleShortTeam() {
+	fmt.Println(contest.ScoredShort)
+	fmt.Println(contest.Barred)
+	// Output:
+	// missing members score 0
+	// barred
+}
+
+func ExampleFormat() {
+	f := contest.Format{
+		Components: []contest.Component{
+			{Name: "placings", Kind: contest.KindPlacing, Classes: []string{"beef", "ribs"}, Value: 100 * contest.Point},
+			{Name: "examination", Kind: contest.KindHand, Value: 40 * contest.Point},
+		},
+		TeamMembers: 4, Counting: 3,
+	}
+	fmt.Println(f.Total(), f.TeamTotal(), f.Check())
+	f.Counting = 5
+	fmt.Println(f.Check())
+	// Output:
+	// 140 420 <nil>
+	// counting members: 5: out of range; allowed: 0 to the members of a team
+}
+
+func ExamplePublishedFormats() {
+	for _, f := range contest.PublishedFormats() {
+		fmt.Println(f.Name, f.Total(), f.TeamTotal(), f.Cite)
+	}
+	// Output:
+	// California 2012 800 2400 published: cata-2012
+	// Texas about 2004 750 3000 published: tx-ffa-slides
+	// Kansas State horse class 600 0 published: ksu-horse-judging
+}
+
+func ExampleRules() {
+	// Placings follow the published rules; a double mark scores the lowest.
+	p, from := contest.Rules{}.Placing.Penalty(placing.DoubleMarked)
+	fmt.Println(p, from)
+	// Output:
+	// lowest score published: ext-missouri-poultry
+}
+
+func ExampleContest() {
+	c := invented()
+	fmt.Println(c.Format().Total(), c.Rules().Yield.Each)
+	fmt.Println(c.Official("beef"))
+	facts, ok := c.Facts("coolers", 1)
+	fmt.Println(facts.Quality.Value, facts.Yield.Value, ok)
+	// Output:
+	// 120 1
+	// 3-2-1-4 cuts 2-8-2 true
+	// Low Choice 3 true
+}
+
+func ExampleNewContest() {
+	_, err := contest.NewContest("invented fair", contest.Format{
+		Components: []contest.Component{{Name: "beef", Kind: contest.KindPlacing, Value: 50 * contest.Point}},
+	}, contest.Rules{}, nil, nil)
+	fmt.Println(err)
+	// Output:
+	// class "beef": official placing: missing; allowed: one for each class
+}
+
+func ExampleContest_Placing() {
+	item, err := invented().Placing(adasPlacing())
+	fmt.Println(item.Component, item.Points, "of", item.Of, err)
+	// Output:
+	// placing 46 of 50 <nil>
+}
+
+func ExampleContest_Estimate() {
+	quality, yield, err := invented().Estimate(adasEstimate())
+	fmt.Println(quality.Component, quality.Points, "of", quality.Of)
+	fmt.Println(yield.Component, yield.Points, "of", yield.Of, err)
+	// Output:
+	// quality 8 of 10
+	// yield 7 of 10 <nil>
+}
+
+func ExampleContest_Hand() {
+	c := invented()
+	item, err := c.Hand(adasReasons())
+	fmt.Println(item.Component, item.Points, "of", item.Of, err)
+	over := adasReasons()
+	over.Score = contest.Give(51 * contest.Point)
+	_, err = c.Hand(over)
+	fmt.Println(err)
+	// Output:
+	// reasons 41 of 50 <nil>
+	// member "7": reasons: 51: out of range; allowed: 0 to 50
+}
+
+func ExampleItem() {
+	item, err := invented().Placing(adasPlacing())
+	fmt.Println(item.IsValid(), item.Member.ID, item.Class, item.Exhibit, item.Points, err)
+	fmt.Println(contest.Item{}.IsValid())
+	// Output:
+	// true 7 beef 0 46 <nil>
+	// false
+}
+
+func ExampleContest_Tally() {
+	s, err := invented().Tally().Standings(contest.View{})
+	fmt.Println(len(s.Members), s.Of, err)
+	// Output:
+	// 0 120 <nil>
+}
+
+func ExampleTally() {
+	c := invented()
+	tally := c.Tally()
+	item, err := c.Placing(adasPlacing())
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Println(tally.Add(item))
+	fmt.Println(tally.Add(item))
+	fmt.Println(tally.Enter(ben))
+	fmt.Println(tally.Divisions())
+	s, err := tally.Standings(contest.View{})
+	fmt.Println(len(s.Members), err)
+	// Output:
+	// <nil>
+	// member "7": placing: class "beef": repeated; allowed: one card for each class
+	// <nil>
+	// [senior]
+	// 2 <nil>
+}
+
+func ExampleView() {
+	c := invented()
+	tally := c.Tally()
+	for _, score := range []contest.HandScore{adasReasons(), {Contest: "invented fair", Component: "reasons", Class: "beef", Member: ben, Score: contest.Give(41 * contest.Point)}} {
+		item, err := c.Hand(score)
+		if err == nil {
+			err = tally.Add(item)
+		}
+		if err != nil {
+			log.Fatal(err)
+		}
+	}
+	s, err := tally.Standings(contest.View{Division: "senior", Components: []string{"reasons"}})
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Print(s)
+	// Output:
+	// rank        member  team        division  total  reasons
+	// 1     tied  7       North Fork  senior       41       41
+	// 1     tied  8       North Fork  senior       41       41
+	//
+	// rank  team        counting  total  reasons
+	// 1     North Fork  7, 8         82       82
+}
+
+func ExampleStandings() {
+	c := invented()
+	tally := c.Tally()
+	item, err := c.Placing(adasPlacing())
+	if err == nil {
+		err = tally.Add(item)
+	}
+	if err != nil {
+		log.Fatal(err)
+	}
+	s, err := tally.Standings(contest.View{})
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Println(s.Components, s.Of)
+	fmt.Print(s)
+	// Output:
+	// [placing quality yield reasons] 120
+	// rank  member  team        division  total  placing  quality  yield  reasons
+	// 1     7       North Fork  senior       46       46        0      0        0
+	//
+	// rank  team        counting  total  placing  quality  yield  reasons
+	// 1     North Fork  7            46       46        0      0        0
+}
+
+func ExampleMemberLine() {
+	tally := invented().Tally()
+	if err := tally.Enter(ada); err != nil {
+		log.Fatal(err)
+	}
+	s, err := tally.Standings(contest.View{})
+	if err != nil {
+		log.Fatal(err)
+	}
+	for _, m := range s.Members {
+		fmt.Println(m.Rank, m.Tied, m.Member.ID, m.Total, m.Missing)
+	}
+	// Output:
+	// 1 false 7 0 [placing: class "beef" quality: class "coolers" yield: class "coolers" reasons: class "beef"]
+}
+
+func ExampleTeamLine() {
+	tally := invented().Tally()
+	if err := errors.Join(tally.Enter(ada), tally.Enter(ben)); err != nil {
+		log.Fatal(err)
+	}
+	s, err := tally.Standings(contest.View{})
+	if err != nil {
+		log.Fatal(err)
+	}
+	for _, t := range s.Teams {
+		fmt.Println(t.Rank, t.Team, t.Total, t.Counting, t.Short)
+	}
+	// Output:
+	// 1 North Fork 0 [7 8] true
+}
+
+func ExampleContest_Feedback() {
+	f, err := invented().Feedback("7", []contest.PlacingCard{adasPlacing()}, []contest.Estimate{adasEstimate()}, []contest.HandScore{adasReasons()})
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Print(f)
+	// Output:
+	// member 7: 102 of 120 points on these cards
+	// class beef: placed 2-3-4-1, official 3-2-1-4 cuts 2-8-2: 46
+	//   3 goes over 2: reversed, costs 2
+	//   1 goes over 4: reversed, costs 2
+	// class coolers, exhibit 1: quality Average Choice, official Low Choice: 1 line too good, loses 2
+	// class coolers, exhibit 1: yield 2.7, official 3: 3 steps too low, loses 3
+	//   ribeye -0.32
+	//   fat -0.25
+	//   KPH +0.2
+	//   arithmetic and rounding +0.07
+	// reasons: class "beef": 41 of 50
+}
+
+func ExampleFeedback() {
+	f, err := invented().Feedback("7", nil, []contest.Estimate{adasEstimate()}, nil)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Println(f.Member.Team, f.Scored, f.Of, len(f.Quality), len(f.Yield))
+	fmt.Print(f)
+	// Output:
+	// North Fork 15 20 1 1
+	// member 7: 15 of 20 points on these cards
+	// class coolers, exhibit 1: quality Average Choice, official Low Choice: 1 line too good, loses 2
+	// class coolers, exhibit 1: yield 2.7, official 3: 3 steps too low, loses 3
+	//   ribeye -0.32
+	//   fat -0.25
+	//   KPH +0.2
+	//   arithmetic and rounding +0.07
+}
+
+func ExamplePlacingFeedback() {
+	f, err := invented().Feedback("7", []contest.PlacingCard{adasPlacing()}, nil, nil)
+	if err != nil {
+		log.Fatal(err)
+	}
+	p := f.Placings[0]
+	fmt.Println(p.Class, p.Official, p.Card.Order, p.Scored)
+	for _, v := range p.Faults {
+		fmt.Println(v.Upper, "over", v.Lower, "costs", v.Points)
+	}
+	// Output:
+	// beef 3-2-1-4 cuts 2-8-2 2-3-4-1 46
+	// 3 over 2 costs 2
+	// 1 over 4 costs 2
+}
+
+func ExampleQualityFeedback() {
+	f, err := invented().Feedback("7", nil, []contest.Estimate{adasEstimate()}, nil)
+	if err != nil {
+		log.Fatal(err)
+	}
+	q := f.Quality[0]
+	fmt.Println(q.Exhibit, q.Key, q.Answer.Value, q.Lines, q.Lost)
+	// Output:
+	// 1 Low Choice Average Choice 1 2
+}
+
+func ExampleYieldFeedback() {
+	f, err := invented().Feedback("7", nil, []contest.Estimate{adasEstimate()}, nil)
+	if err != nil {
+		log.Fatal(err)
+	}
+	y := f.Yield[0]
+	fmt.Println(y.Exhibit, y.Key, y.Answer.Value, y.Steps, y.Lost, y.Split.Parts()[0])
+	// Output:
+	// 1 3 2.7 -3 3 {ribeye -0.32}
+}
+
+func ExampleSplitYield() {
+	split, ok, err := contest.SplitYield(official(), adasEstimate().Facts)
+	fmt.Println(split.Error, ok, err)
+	// Output:
+	// -0.3 true <nil>
+}
+
+func ExampleYieldSplit() {
+	split, _, err := contest.SplitYield(official(), adasEstimate().Facts)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Println(split.IsValid(), split.Error)
+	for _, p := range split.Parts() {
+		fmt.Println(p.Name, p.Yield)
+	}
+	// Output:
+	// true -0.3
+	// ribeye -0.32
+	// fat -0.25
+	// KPH 0.2
+	// arithmetic and rounding 0.07
+	// weight 0
+}
+
+func ExamplePart() {
+	split, _, err := contest.SplitYield(official(), contest.Facts{Fat: contest.Give(grade.Inches(0.8))})
+	if err != nil {
+		log.Fatal(err)
+	}
+	worst := split.Parts()[0]
+	fmt.Println(worst.Name, worst.Yield)
+	// Output:
+	// fat 0.5
+}

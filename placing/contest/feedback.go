@@ -1,0 +1,313 @@
+package contest
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/internal/fixed"
+	"example.com/ribface/placing"
+)
+
+// Feedback tells one member what was missed and what it cost. Its parts are in the
+// order of the classes of the format.
+type Feedback struct {
+	Member   Member
+	Scored   Points // of the cards given
+	Of       Points // the most that those cards could have scored
+	Placings []PlacingFeedback
+	Quality  []QualityFeedback
+	Yield    []YieldFeedback
+	Hand     []Item
+}
+
+// PlacingFeedback is what one placing card missed.
+type PlacingFeedback struct {
+	Class    string
+	Official placing.Official
+	Card     placing.Card
+	Scored   Points
+	Faults   []placing.Fault // pairs that the card reverses, and what each costs
+}
+
+// QualityFeedback is how far one estimate of a quality grade was off.
+type QualityFeedback struct {
+	Class   string
+	Exhibit int
+	Key     grade.Quality
+	Answer  Answer[grade.Quality]
+	Lines   int // lines of the ladder between the two; over 0 for an answer that is too good
+	Lost    Points
+}
+
+// YieldFeedback is how far one estimate of a yield grade was off and what drove it.
+type YieldFeedback struct {
+	Class   string
+	Exhibit int
+	Key     grade.Yield
+	Answer  Answer[grade.Yield]
+	Steps   int64 // steps of the rule between the two; over 0 for an answer that is too high
+	Lost    Points
+	Split   YieldSplit // why; not set where the card or the key lacks the measures for it
+}
+
+// YieldSplit splits the error of an estimated yield grade exactly into what each
+// measure did: the four contributions and the rest add up to the error. Each is a
+// number of yield grades, over 0 where it made the estimate too high. The zero
+// YieldSplit is not set.
+type YieldSplit struct {
+	Error  grade.Yield // estimate less key
+	Fat    grade.Yield // 2.50 for each inch of fat too much
+	KPH    grade.Yield // 0.20 for each percent too much
+	Weight grade.Yield // 0.0038 for each pound too much
+	Ribeye grade.Yield // -0.32 for each square inch too much
+
+	// Rest is what the measures on the card do not explain: the member's own
+	// arithmetic and rounding, and an official yield that was rounded.
+	Rest grade.Yield
+	set  bool
+}
+
+// IsValid reports whether the split is set.
+func (s YieldSplit) IsValid() bool { return s.set }
+
+// Part is one contribution to the error of an estimated yield.
+type Part struct {
+	Name  string // "fat", "KPH", "weight", "ribeye" or "arithmetic and rounding"
+	Yield grade.Yield
+}
+
+// Parts returns the five parts, the greatest first whichever way it goes; parts of
+// one size in the order of the fields. It returns nothing for a split that is not
+// set.
+func (s YieldSplit) Parts() []Part {
+	if !s.set {
+		return nil
+	}
+	parts := []Part{{"fat", s.Fat}, {"KPH", s.KPH}, {"weight", s.Weight}, {"ribeye", s.Ribeye}, {"arithmetic and rounding", s.Rest}}
+	slices.SortStableFunc(parts, func(a, b Part) int { return cmp.Compare(max(b.Yield, -b.Yield), max(a.Yield, -a.Yield)) })
+	return parts
+}
+
+// SplitYield splits the error of an estimate. The key needs its four measures; the
+// card needs one measure or more, and a measure that it does not give is taken to
+// be the official one, as for a weight that is posted. A preliminary yield grade
+// stands for the fat where that is not given. The estimated yield is the
+// one on the card, or that of the equation for the card's measures where the card
+// has none; the official yield is found in the same way. Where something is
+// missing, ok is false. A measure that is out of range gives a [*FieldError].
+func SplitYield(key, card Facts) (split YieldSplit, ok bool, err error) {
+	if key, err = key.withFat(); err != nil {
+		return YieldSplit{}, false, inField("official facts", err)
+	}
+	if card, err = card.withFat(); err != nil {
+		return YieldSplit{}, false, err
+	}
+	if !key.measured() || !card.Fat.Given && !card.Ribeye.Given && !card.KPH.Given && !card.Weight.Given {
+		return YieldSplit{}, false, nil
+	}
+	right, err := key.measures().Terms()
+	if err != nil {
+		return YieldSplit{}, false, inField("official facts", err)
+	}
+	said := grade.Measures{
+		Fat:    or(card.Fat, key.Fat),
+		Ribeye: or(card.Ribeye, key.Ribeye),
+		KPH:    or(card.KPH, key.KPH),
+		Weight: or(card.Weight, key.Weight),
+	}
+	terms, err := said.Terms()
+	if err != nil {
+		return YieldSplit{}, false, err
+	}
+	answer, official := terms.Sum(), right.Sum()
+	if card.Yield.Given {
+		answer = card.Yield.Value
+	}
+	if key.Yield.Given {
+		official = key.Yield.Value
+	}
+	d := terms.Sub(right)
+	return YieldSplit{
+		Error: answer - official,
+		Fat:   d.Fat, KPH: d.KPH, Weight: d.Weight, Ribeye: d.Ribeye,
+		Rest: answer - official - d.Sum(),
+		set:  true,
+	}, true, nil
+}
+
+func or[T comparable](a, b Answer[T]) T {
+	if a.Given {
+		return a.Value
+	}
+	return b.Value
+}
+
+// Feedback tells one member what was missed on the cards given, which are those of
+// that member alone; cards of others, and cards that the contest does not take or
+// has twice, give a [*FieldError]. Cards may be in any order.
+func (c *Contest) Feedback(member string, placings []PlacingCard, estimates []Estimate, hand []HandScore) (Feedback, error) {
+	f := Feedback{Member: Member{ID: member}}
+	t := c.Tally()
+	take := func(items ...Item) error {
+		for _, i := range items {
+			if i.IsValid() && i.Member.ID != member {
+				return inMember(i.Member, &FieldError{Field: "member", Value: strconv.Quote(i.Member.ID), Allowed: strconv.Quote(member) + " alone", Err: ErrUnknown})
+			}
+		}
+		if err := t.Add(items...); err != nil {
+			return err
+		}
+		for _, i := range items {
+			f.Scored += i.Points
+			f.Of += i.Of
+		}
+		return nil
+	}
+	for _, p := range placings {
+		item, err := c.Placing(p)
+		if err := cmp.Or(err, take(item)); err != nil {
+			return Feedback{}, err
+		}
+		o := c.class[p.Class].official
+		f.Placings = append(f.Placings, PlacingFeedback{p.Class, o, p.Card, item.Points, slices.Collect(o.Faults(p.Card.Order))})
+	}
+	for _, e := range estimates {
+		q, y, err := c.Estimate(e)
+		if err := cmp.Or(err, take(q, y)); err != nil {
+			return Feedback{}, err
+		}
+		key := c.class[e.Class].facts[e.Exhibit]
+		if q.IsValid() {
+			fb := QualityFeedback{Class: e.Class, Exhibit: e.Exhibit, Key: key.Quality.Value, Answer: e.Facts.Quality, Lost: q.Of - q.Points}
+			if fb.Answer.Given {
+				_, fb.Lines, _ = c.rules.Quality.Loss(fb.Key, fb.Answer.Value)
+			}
+			f.Quality = append(f.Quality, fb)
+		}
+		if y.IsValid() {
+			fb := YieldFeedback{Class: e.Class, Exhibit: e.Exhibit, Key: key.Yield.Value, Answer: e.Facts.Yield, Lost: y.Of - y.Points}
+			if fb.Answer.Given {
+				_, fb.Steps = c.rules.Yield.loss(fb.Key, fb.Answer.Value)
+				if fb.Split, _, err = SplitYield(*key, e.Facts); err != nil {
+					return Feedback{}, inMember(e.Member, inClass(e.Class, inField("exhibit "+strconv.Itoa(e.Exhibit), err)))
+				}
+			}
+			f.Yield = append(f.Yield, fb)
+		}
+	}
+	for _, h := range hand {
+		item, err := c.Hand(h)
+		if err := cmp.Or(err, take(item)); err != nil {
+			return Feedback{}, err
+		}
+		if item.IsValid() {
+			f.Hand = append(f.Hand, item)
+		}
+	}
+	if r := t.members[member]; r != nil {
+		f.Member = r.member
+	}
+	slices.SortFunc(f.Placings, func(a, b PlacingFeedback) int { return c.order(KindPlacing, a.Class, b.Class, 0, 0) })
+	slices.SortFunc(f.Quality, func(a, b QualityFeedback) int {
+		return c.order(KindQuality, a.Class, b.Class, a.Exhibit, b.Exhibit)
+	})
+	slices.SortFunc(f.Yield, func(a, b YieldFeedback) int { return c.order(KindYield, a.Class, b.Class, a.Exhibit, b.Exhibit) })
+	slices.SortFunc(f.Hand, func(a, b Item) int {
+		return cmp.Compare(c.slotAt[slotKey{c.part[a.Component], a.Class}], c.slotAt[slotKey{c.part[b.Component], b.Class}])
+	})
+	return f, nil
+}
+
+// order compares two classes of a kind by their place in the format, then exhibits.
+func (c *Contest) order(k Kind, a, b string, exhibitA, exhibitB int) int {
+	at := func(name string) int {
+		part := c.class[name].place
+		switch k {
+		case KindQuality:
+			part = c.class[name].quality
+		case KindYield:
+			part = c.class[name].yielded
+		}
+		return c.slotAt[slotKey{part, name}]
+	}
+	return cmp.Or(cmp.Compare(at(a), at(b)), cmp.Compare(exhibitA, exhibitB))
+}
+
+// String gives the feedback as plain text, one line for each thing missed.
+func (f Feedback) String() string {
+	var b strings.Builder
+	line := func(parts ...string) {
+		for _, p := range parts {
+			b.WriteString(p)
+		}
+		b.WriteByte('\n')
+	}
+	line("member ", f.Member.ID, ": ", f.Scored.String(), " of ", f.Of.String(), " points on these cards")
+	for _, p := range f.Placings {
+		if !p.Card.Order.IsValid() {
+			mark := cmp.Or(p.Card.Mark, placing.Blank)
+			line("class ", p.Class, ": ", mark.String(), ", ", p.Scored.String(), "; official ", p.Official.String())
+			continue
+		}
+		line("class ", p.Class, ": placed ", p.Card.Order.String(), ", official ", p.Official.String(), ": ", p.Scored.String())
+		for _, v := range p.Faults {
+			line("  ", strconv.Itoa(v.Upper), " goes over ", strconv.Itoa(v.Lower), ": reversed, costs ", strconv.Itoa(v.Points))
+		}
+	}
+	for _, q := range f.Quality {
+		where := "class " + q.Class + ", exhibit " + strconv.Itoa(q.Exhibit) + ": quality "
+		switch {
+		case !q.Answer.Given:
+			line(where, q.Answer.Mark.String(), ", official ", q.Key.String(), ": loses ", q.Lost.String())
+		case q.Lines != 0:
+			line(where, q.Answer.Value.String(), ", official ", q.Key.String(), ": ", off(int64(q.Lines), "line", "too good", "too low"), ", loses ", q.Lost.String())
+		}
+	}
+	for _, y := range f.Yield {
+		where := "class " + y.Class + ", exhibit " + strconv.Itoa(y.Exhibit) + ": yield "
+		switch {
+		case !y.Answer.Given:
+			line(where, y.Answer.Mark.String(), ", official ", y.Key.String(), ": loses ", y.Lost.String())
+			continue
+		case y.Answer.Value == y.Key:
+			continue
+		}
+		line(where, y.Answer.Value.String(), ", official ", y.Key.String(), ": ", off(y.Steps, "step", "too high", "too low"), ", loses ", y.Lost.String())
+		for _, p := range y.Split.Parts() {
+			if p.Yield != 0 {
+				line("  ", p.Name, " ", signed(p.Yield))
+			}
+		}
+	}
+	for _, h := range f.Hand {
+		line(h.where(), ": ", h.Points.String(), " of ", h.Of.String())
+	}
+	return b.String()
+}
+
+// off puts a signed number of steps into words.
+func off(n int64, unit, above, below string) string {
+	way, many := above, ""
+	if n < 0 {
+		n, way = -n, below
+	}
+	if n == 0 {
+		return "same step"
+	}
+	if n > 1 {
+		many = "s"
+	}
+	return strconv.FormatInt(n, 10) + " " + unit + many + " " + way
+}
+
+// signed writes a part of an error with its sign.
+func signed(y grade.Yield) string {
+	s := fixed.String(int64(y), 8)
+	if y > 0 {
+		s = "+" + s
+	}
+	return s
+}

@@ -1,0 +1,22 @@
+package contest_test
+
+import (
+	"testing"
+
+	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/placing/contest"
+)
+
+func FuzzParseKind(f *testing.F) { roundtrip.Fuzz(f, contest.ParseKind, contest.KindYield, "by hand") }
+
+func FuzzParseYieldStep(f *testing.F) {
+	roundtrip.Fuzz(f, contest.ParseYieldStep, contest.Tenths, "whole grades")
+}
+
+func FuzzParsePoints(f *testing.F) {
+	roundtrip.Fuzz(f, contest.ParsePoints, contest.Point, "7.5", "-3")
+}
+
+func FuzzParseShortTeam(f *testing.F) {
+	roundtrip.Fuzz(f, contest.ParseShortTeam, contest.Barred, "missing members score 0")
+}

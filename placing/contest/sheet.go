@@ -1,0 +1,481 @@
+package contest
+
+import (
+	"bufio"
+	"errors"
+	"io"
+	"iter"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/lines"
+	"example.com/ribface/maturity"
+	"example.com/ribface/placing"
+)
+
+// Sheet reads and writes one kind of row as comma-separated text (RFC 4180) with
+// one row on each line and a header of column names. Make one with
+// [PlacingSheet], [EstimateSheet], [HandSheet], [OfficialSheet] or [KeySheet]; the
+// zero Sheet has no columns and refuses every header.
+type Sheet[T any] struct{ columns []column[T] }
+
+// column is one column of a sheet.
+type column[T any] struct {
+	name   string
+	fact   string // the same for columns that give one fact in several units
+	needed bool
+	read   func(*T, string) error
+	write  func([]byte, *T) ([]byte, error) // nil for a unit that is read and not written
+}
+
+// Read yields the rows of the sheet in order. The header may have the columns in
+// any order and leave out those that are not needed; the case of letters does not
+// matter. A header with a column that is unknown, repeated or missing ends the
+// reading, since no row could then be trusted.
+//
+// A row that cannot be read does not stop the rest: it yields the zero T and one
+// [*RowError] for each bad field, with its line and column. An error of the reader
+// itself comes last, in a RowError too. Spaces around a field, empty lines and a byte
+// order mark at the start are skipped. A field has no line break, so a quote that is
+// not closed spoils its own line only; a line over 64 KiB is an error. The sheet is
+// read line by line and never held as a whole.
+func (s Sheet[T]) Read(r io.Reader) iter.Seq2[T, error] {
+	return func(yield func(T, error) bool) {
+		var zero T
+		in := lines.NewReader(r, ',', true)
+		cells, err := in.Next()
+		if err == io.EOF {
+			err = s.missing("")
+		}
+		if err != nil {
+			yield(zero, &RowError{Line: max(in.Number(), 1), Err: err})
+			return
+		}
+		head, err := s.header(cells, in.Number())
+		if err != nil {
+			yield(zero, err)
+			return
+		}
+		for {
+			cells, err := in.Next()
+			if err == io.EOF {
+				return
+			}
+			if err == nil {
+				err = lines.Count(len(cells), len(head))
+			}
+			if err != nil {
+				if !yield(zero, &RowError{Line: in.Number(), Err: err}) {
+					return
+				}
+				continue
+			}
+			var row T
+			good := true
+			for i, c := range head {
+				if err := c.read(&row, cells[i]); err != nil {
+					good = false
+					if !yield(zero, &RowError{in.Number(), i + 1, c.name, err}) {
+						return
+					}
+				}
+			}
+			if good && !yield(row, nil) {
+				return
+			}
+		}
+	}
+}
+
+// header finds the columns of a header line.
+func (s Sheet[T]) header(fields []string, line int) ([]column[T], error) {
+	var head []column[T]
+	seen := map[string]bool{}
+	for k, f := range fields {
+		i := 0
+		for i < len(s.columns) && !strings.EqualFold(s.columns[i].name, f) {
+			i++
+		}
+		if i == len(s.columns) {
+			return nil, &RowError{line, k + 1, strings.Clone(f), fault.Parse("column", f, "", s.Columns(), ErrUnknown)}
+		}
+		c := s.columns[i]
+		if seen[c.fact] {
+			return nil, &RowError{line, k + 1, c.name, &FieldError{Field: "column", Value: c.name, Allowed: "one column for each fact", Err: ErrRepeated}}
+		}
+		seen[c.fact] = true
+		head = append(head, c)
+	}
+	for _, c := range s.columns {
+		if c.needed && !seen[c.fact] {
+			return nil, &RowError{Line: line, Err: s.missing(c.name)}
+		}
+	}
+	return head, nil
+}
+
+func (s Sheet[T]) missing(name string) error {
+	return &FieldError{Field: "column", Value: name, Allowed: s.Columns(), Err: ErrMissing}
+}
+
+// Columns lists the names of the columns, those that are written first to last and
+// then the further units that are read, with commas between.
+func (s Sheet[T]) Columns() string {
+	var names []string
+	for _, c := range s.columns {
+		if c.write != nil {
+			names = append(names, c.name)
+		}
+	}
+	for _, c := range s.columns {
+		if c.write == nil {
+			names = append(names, c.name)
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+// Write writes a header with every column, then the rows. What it writes, Read
+// reads back as it was. It stops at the first row with a value that could not be
+// read back, with a [*RowError] that gives the line it would have had, and at an
+// error of the writer.
+func (s Sheet[T]) Write(w io.Writer, rows iter.Seq[T]) error {
+	out := bufio.NewWriter(w)
+	var b []byte
+	for _, c := range s.columns {
+		if c.write != nil {
+			b = append(append(b, c.name...), ',')
+		}
+	}
+	if len(b) == 0 {
+		return s.missing("")
+	}
+	b[len(b)-1] = '\n'
+	_, _ = out.Write(b) // an error stays and is returned below
+	line := 1
+	for row := range rows {
+		line++
+		b = b[:0]
+		for _, c := range s.columns {
+			if c.write == nil {
+				continue
+			}
+			var err error
+			if b, err = c.write(b, &row); err != nil {
+				return errors.Join(&RowError{Line: line, Name: c.name, Err: err}, out.Flush())
+			}
+			b = append(b, ',')
+		}
+		b[len(b)-1] = '\n'
+		if _, err := out.Write(b); err != nil {
+			return err
+		}
+	}
+	return out.Flush()
+}
+
+// checkName refuses names that could not be read back as they are.
+func checkName(what, s string, needed bool) error {
+	bad := func(allowed string, err error) error {
+		return &FieldError{Field: what, Value: strconv.QuoteToASCII(s), Allowed: allowed, Err: err}
+	}
+	switch {
+	case s == "" && needed:
+		return &FieldError{Field: what, Allowed: "a name or number", Err: ErrMissing}
+	case len(s) > 256:
+		return &FieldError{Field: what, Value: strconv.Itoa(len(s)) + " bytes", Allowed: "at most 256 bytes", Err: ErrRange}
+	case !utf8.ValidString(s):
+		return bad("UTF-8 text", ErrSyntax)
+	case strings.TrimSpace(s) != s:
+		return bad("no space before or after", ErrSyntax)
+	case strings.ContainsFunc(s, unicode.IsControl) || strings.HasPrefix(s, "\ufeff"):
+		return bad("no control characters", ErrSyntax)
+	}
+	return nil
+}
+
+// name is a column of plain text.
+func name[T any](what string, needed bool, at func(*T) *string) column[T] {
+	return column[T]{what, what, needed,
+		func(row *T, s string) error {
+			*at(row) = s
+			return checkName(what, s, needed)
+		},
+		func(b []byte, row *T) ([]byte, error) {
+			s := *at(row)
+			if err := checkName(what, s, needed); err != nil {
+				return b, err
+			}
+			return lines.Append(b, s, ',')
+		}}
+}
+
+// who are the columns that say whose card it is.
+func who[T any](at func(*T) *Member) []column[T] {
+	return []column[T]{
+		name("member", true, func(row *T) *string { return &at(row).ID }),
+		name("team", false, func(row *T) *string { return &at(row).Team }),
+		name("division", false, func(row *T) *string { return &at(row).Division }),
+	}
+}
+
+// checkExhibit refuses a number that no exhibit has.
+func checkExhibit(n int) error {
+	if n < 1 || n > MaxExhibit {
+		return &FieldError{Field: "exhibit", Value: strconv.Itoa(n), Allowed: "1 to 60", Err: ErrRange}
+	}
+	return nil
+}
+
+func exhibit[T any](at func(*T) *int) column[T] {
+	return column[T]{"exhibit", "exhibit", true,
+		func(row *T, s string) error {
+			n, err := strconv.Atoi(s)
+			if err != nil || s != strconv.Itoa(n) {
+				return fault.Parse("exhibit", s, "", "1 to 60", ErrSyntax)
+			}
+			*at(row) = n
+			return checkExhibit(n)
+		},
+		func(b []byte, row *T) ([]byte, error) {
+			return strconv.AppendInt(b, int64(*at(row)), 10), checkExhibit(*at(row))
+		}}
+}
+
+// answer is a column that holds a value or a mark. The unit is put after the text
+// before it is parsed, and taken off when it is written.
+func answer[T any, V comparable](title, fact, unit string, written bool, at func(*T) *Answer[V], parse func(string) (V, error), text func(V, []byte) ([]byte, error), check func(V) error) column[T] {
+	c := column[T]{name: title, fact: fact}
+	c.read = func(row *T, s string) error {
+		if s == "" {
+			return nil
+		}
+		if m, err := placing.ParseMark(s); err == nil {
+			*at(row) = Answer[V]{Mark: m}
+			return nil
+		}
+		v, err := parse(s + unit)
+		if err != nil {
+			return err
+		}
+		*at(row) = Give(v)
+		return check(v)
+	}
+	if !written {
+		return c
+	}
+	c.write = func(b []byte, row *T) ([]byte, error) {
+		a := *at(row)
+		var none V
+		switch {
+		case a.Given && a.Mark != 0:
+			return b, &FieldError{Field: fact, Value: a.Mark.String(), Allowed: "a value or a mark", Err: ErrRepeated}
+		case !a.Given && a.Value != none:
+			return b, &FieldError{Field: fact, Allowed: "Given set where there is a value", Err: ErrMissing}
+		case !a.Given:
+			return a.Mark.AppendText(b)
+		}
+		if err := check(a.Value); err != nil {
+			return b, err
+		}
+		b, err := text(a.Value, b)
+		return b[:len(b)-len(unit)], err
+	}
+	return c
+}
+
+// The checks on what a card says of a carcass: the limits of grade.Measures, asked
+// of measures in which nothing else is wrong.
+func checkFat(v grade.Thickness) error {
+	return grade.Measures{Fat: v, Ribeye: grade.SquareInch, Weight: grade.Pound}.Check()
+}
+
+func checkRibeye(v grade.Area) error {
+	return grade.Measures{Ribeye: v, Weight: grade.Pound}.Check()
+}
+
+func checkKPH(v grade.Share) error {
+	return grade.Measures{Ribeye: grade.SquareInch, KPH: v, Weight: grade.Pound}.Check()
+}
+
+func checkWeight(v grade.Weight) error {
+	return grade.Measures{Ribeye: grade.SquareInch, Weight: v}.Check()
+}
+
+// The least and greatest yields of the equation over all measures that are taken,
+// to the hundredth outward (derived).
+const (
+	leastYield    = -55 * grade.OneGrade / 10
+	greatestYield = 1884 * grade.OneGrade / 100
+)
+
+func checkYield(y grade.Yield) error {
+	if y < leastYield || y > greatestYield {
+		return &FieldError{Field: "yield", Value: y.String(), Allowed: "-5.5 to 18.84", Err: ErrRange}
+	}
+	return nil
+}
+
+func checkPreliminary(p grade.QuickYield) error {
+	_, err := grade.FatForPreliminary(p)
+	return err
+}
+
+func checkQuality(q grade.Quality) error {
+	_, err := q.AppendText(nil)
+	if q == 0 {
+		return &FieldError{Field: "quality", Allowed: "a quality grade", Err: ErrMissing}
+	}
+	return err
+}
+
+func checkMarbling(m grade.Marbling) error { return m.Check("marbling") }
+
+func unchecked(Points) error { return nil }
+
+// facts are the columns of a grading card.
+func facts[T any](at func(*T) *Facts) []column[T] {
+	fat := func(name, unit string, written bool) column[T] {
+		return answer(name, "fat", unit, written, func(r *T) *Answer[grade.Thickness] { return &at(r).Fat }, grade.ParseThickness, grade.Thickness.AppendText, checkFat)
+	}
+	ribeye := func(name, unit string, written bool) column[T] {
+		return answer(name, "ribeye", unit, written, func(r *T) *Answer[grade.Area] { return &at(r).Ribeye }, grade.ParseArea, grade.Area.AppendText, checkRibeye)
+	}
+	weight := func(name, unit string, written bool) column[T] {
+		return answer(name, "weight", unit, written, func(r *T) *Answer[grade.Weight] { return &at(r).Weight }, grade.ParseWeight, grade.Weight.AppendText, checkWeight)
+	}
+	score := func(name string, of func(*Facts) *Answer[maturity.Score]) column[T] {
+		return answer(name, name, "", true, func(r *T) *Answer[maturity.Score] { return of(at(r)) }, maturity.Parse, maturity.Score.AppendText, func(s maturity.Score) error { return s.Check(name) })
+	}
+	return []column[T]{
+		score("skeletal", func(f *Facts) *Answer[maturity.Score] { return &f.Skeletal }),
+		score("lean", func(f *Facts) *Answer[maturity.Score] { return &f.Lean }),
+		score("maturity", func(f *Facts) *Answer[maturity.Score] { return &f.Maturity }),
+		answer("marbling", "marbling", "", true, func(r *T) *Answer[grade.Marbling] { return &at(r).Marbling }, grade.ParseMarbling, grade.Marbling.AppendText, checkMarbling),
+		answer("quality", "quality", "", true, func(r *T) *Answer[grade.Quality] { return &at(r).Quality }, grade.ParseQuality, grade.Quality.AppendText, checkQuality),
+		fat("fat_in", " in", true),
+		fat("fat_mm", " mm", false),
+		fat("fat_cm", " cm", false),
+		answer("preliminary", "preliminary", "", true, func(r *T) *Answer[grade.QuickYield] { return &at(r).Preliminary }, grade.ParseQuickYield, grade.QuickYield.AppendText, checkPreliminary),
+		ribeye("ribeye_sq_in", " sq in", true),
+		ribeye("ribeye_sq_cm", " sq cm", false),
+		answer("kph_pct", "KPH", "%", true, func(r *T) *Answer[grade.Share] { return &at(r).KPH }, grade.ParseShare, grade.Share.AppendText, checkKPH),
+		weight("weight_lb", " lb", true),
+		weight("weight_kg", " kg", false),
+		answer("yield", "yield", "", true, func(r *T) *Answer[grade.Yield] { return &at(r).Yield }, grade.ParseYield, grade.Yield.AppendText, checkYield),
+	}
+}
+
+// PlacingSheet is the sheet of placing cards: contest, class, member, team,
+// division, placing. The placing is written with hyphens, as 3-2-1-4 (published:
+// ext-maryland-contests), or is the mark that says why there is none: blank,
+// double-marked or unreadable. An empty placing reads as the zero Card, which
+// counts as blank.
+func PlacingSheet() Sheet[PlacingCard] {
+	columns := []column[PlacingCard]{
+		name("contest", false, func(r *PlacingCard) *string { return &r.Contest }),
+		name("class", true, func(r *PlacingCard) *string { return &r.Class }),
+	}
+	columns = append(columns, who(func(r *PlacingCard) *Member { return &r.Member })...)
+	return Sheet[PlacingCard]{append(columns, column[PlacingCard]{"placing", "placing", true,
+		func(r *PlacingCard, s string) error {
+			if s == "" {
+				return nil
+			}
+			var err error
+			if r.Card.Mark, err = placing.ParseMark(s); err == nil {
+				return nil
+			}
+			r.Card.Order, err = placing.ParseOrder(s)
+			return err
+		},
+		func(b []byte, r *PlacingCard) ([]byte, error) {
+			if r.Card.Mark == 0 {
+				return r.Card.Order.AppendText(b)
+			}
+			if r.Card.Order.IsValid() {
+				return b, &FieldError{Field: "placing", Value: r.Card.Order.String() + " and " + r.Card.Mark.String(), Allowed: "a placing or a mark", Err: ErrRepeated}
+			}
+			return r.Card.Mark.AppendText(b)
+		}})}
+}
+
+// EstimateSheet is the sheet of grading cards: contest, class, exhibit, member,
+// team, division, skeletal, lean, maturity, marbling, quality, fat_in, preliminary,
+// ribeye_sq_in, kph_pct, weight_lb, yield. Also read: fat_mm, fat_cm, ribeye_sq_cm and
+// weight_kg, which are turned into the nearest 0.0001 of the unit that is written.
+//
+// Each fact may be a value, a mark (blank, double-marked, unreadable) or empty. An
+// empty field says nothing, as when the item was not asked for; blank says that it
+// was and that no answer was given.
+func EstimateSheet() Sheet[Estimate] {
+	columns := []column[Estimate]{
+		name("contest", false, func(r *Estimate) *string { return &r.Contest }),
+		name("class", true, func(r *Estimate) *string { return &r.Class }),
+		exhibit(func(r *Estimate) *int { return &r.Exhibit }),
+	}
+	columns = append(columns, who(func(r *Estimate) *Member { return &r.Member })...)
+	return Sheet[Estimate]{append(columns, facts(func(r *Estimate) *Facts { return &r.Facts })...)}
+}
+
+// HandSheet is the sheet of scores that people gave: contest, component, class,
+// member, team, division, score. The component is the one of the format that the
+// score counts for, as "reasons". The score is a number with at most 4 places, or
+// a mark.
+func HandSheet() Sheet[HandScore] {
+	columns := []column[HandScore]{
+		name("contest", false, func(r *HandScore) *string { return &r.Contest }),
+		name("component", true, func(r *HandScore) *string { return &r.Component }),
+		name("class", false, func(r *HandScore) *string { return &r.Class }),
+	}
+	columns = append(columns, who(func(r *HandScore) *Member { return &r.Member })...)
+	return Sheet[HandScore]{append(columns,
+		answer("score", "score", "", true, func(r *HandScore) *Answer[Points] { return &r.Score }, ParsePoints, Points.AppendText, unchecked))}
+}
+
+// OfficialSheet is the sheet of official placings: contest, class, placing, cuts.
+// Cuts are written from the top pair down, as 2-8-2 (published:
+// ext-maryland-contests).
+func OfficialSheet() Sheet[OfficialPlacing] {
+	return Sheet[OfficialPlacing]{[]column[OfficialPlacing]{
+		name("contest", false, func(r *OfficialPlacing) *string { return &r.Contest }),
+		name("class", true, func(r *OfficialPlacing) *string { return &r.Class }),
+		{"placing", "placing", true,
+			func(r *OfficialPlacing, s string) (err error) {
+				r.Order, err = placing.ParseOrder(s)
+				return err
+			},
+			func(b []byte, r *OfficialPlacing) ([]byte, error) {
+				if !r.Order.IsValid() {
+					return b, &FieldError{Field: "placing", Allowed: "a placing, as 3-2-1-4", Err: ErrMissing}
+				}
+				return r.Order.AppendText(b)
+			}},
+		{"cuts", "cuts", true,
+			func(r *OfficialPlacing, s string) (err error) {
+				r.Cuts, err = placing.ParseCuts(s)
+				return err
+			},
+			func(b []byte, r *OfficialPlacing) ([]byte, error) {
+				if !r.Cuts.IsValid() {
+					return b, &FieldError{Field: "cuts", Allowed: "cuts, as 2-8-2", Err: ErrMissing}
+				}
+				return r.Cuts.AppendText(b)
+			}},
+	}}
+}
+
+// KeySheet is the sheet of official facts: contest, class, exhibit and the facts
+// as in [EstimateSheet].
+func KeySheet() Sheet[OfficialFacts] {
+	columns := []column[OfficialFacts]{
+		name("contest", false, func(r *OfficialFacts) *string { return &r.Contest }),
+		name("class", true, func(r *OfficialFacts) *string { return &r.Class }),
+		exhibit(func(r *OfficialFacts) *int { return &r.Exhibit }),
+	}
+	return Sheet[OfficialFacts]{append(columns, facts(func(r *OfficialFacts) *Facts { return &r.Facts })...)}
+}

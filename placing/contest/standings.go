@@ -1,0 +1,492 @@
+package contest
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"example.com/ribface/internal/text"
+)
+
+// Tally adds up the items of a contest and ranks members and teams. Make one with
+// [Contest.Tally]. It is not safe for use by several goroutines at once.
+type Tally struct {
+	contest *Contest
+	members map[string]*record
+	last    [2]int // slots that were found last, of the first and second items
+}
+
+// record is what one member has so far.
+type record struct {
+	member Member
+	scores []Points // by component
+	seen   []uint64 // by slot, a bit for each exhibit
+}
+
+// Tally returns an empty tally.
+func (c *Contest) Tally() *Tally { return &Tally{contest: c, members: map[string]*record{}} }
+
+// Enter makes a member known who may have handed in nothing. A member who is known
+// already, with another team or division, gives a [*FieldError]; a team or division
+// that is empty is taken from the other.
+func (t *Tally) Enter(m Member) error {
+	_, err := t.record(m)
+	return err
+}
+
+// record finds or makes the record of a member.
+func (t *Tally) record(m Member) (*record, error) {
+	r := t.members[m.ID]
+	if r != nil && r.member == m {
+		return r, nil
+	}
+	if err := cmp.Or(checkName("member", m.ID, true), checkName("team", m.Team, false), checkName("division", m.Division, false)); err != nil {
+		return nil, inMember(m, err)
+	}
+	if r == nil {
+		r = &record{member: m, scores: make([]Points, len(t.contest.format.Components)), seen: make([]uint64, len(t.contest.slots))}
+		t.members[m.ID] = r
+		return r, nil
+	}
+	for _, f := range [...]struct{ name, old, new string }{{"team", r.member.Team, m.Team}, {"division", r.member.Division, m.Division}} {
+		if f.old != f.new && f.old != "" && f.new != "" {
+			return nil, inMember(m, &FieldError{Field: f.name, Value: strconv.Quote(f.new), Allowed: strconv.Quote(f.old) + ", as on the member's other cards", Err: ErrRepeated})
+		}
+	}
+	r.member.Team, r.member.Division = cmp.Or(r.member.Team, m.Team), cmp.Or(r.member.Division, m.Division)
+	return r, nil
+}
+
+// Add adds items, all or none of them; zero Items are skipped. An item that the
+// member has already, as from a second card for one class, one that the contest
+// does not have, points that no card of it can score, and a member in two teams or
+// divisions give a [*FieldError].
+func (t *Tally) Add(items ...Item) error {
+	type found struct {
+		r    *record
+		slot int
+		bit  uint64
+	}
+	var room [4]found
+	list := room[:0]
+	for i := range items {
+		item := &items[i]
+		if !item.IsValid() {
+			list = append(list, found{})
+			continue
+		}
+		n, ok := t.slot(item, &t.last[i%len(t.last)])
+		if !ok || item.Exhibit < 0 || item.Exhibit > MaxExhibit || t.contest.slots[n].exhibits&(1<<item.Exhibit) == 0 {
+			return inMember(item.Member, &FieldError{Field: item.where(), Allowed: "an item of the contest", Err: ErrUnknown})
+		}
+		if s := &t.contest.slots[n]; item.Points < s.least || item.Points > s.of {
+			return inMember(item.Member, &FieldError{Field: item.where() + ": points", Value: item.Points.String(), Allowed: s.least.String() + " to " + s.of.String(), Err: ErrRange})
+		}
+		r, err := t.record(item.Member)
+		if err != nil {
+			return err
+		}
+		f := found{r, n, 1 << item.Exhibit}
+		if r.seen[n]&f.bit != 0 || slices.Contains(list, f) {
+			return inMember(item.Member, &FieldError{Field: item.where(), Allowed: "one card for each class", Err: ErrRepeated})
+		}
+		list = append(list, f)
+	}
+	for i, f := range list {
+		if f.r != nil {
+			f.r.seen[f.slot] |= f.bit
+			f.r.scores[t.contest.slots[f.slot].component] += items[i].Points
+		}
+	}
+	return nil
+}
+
+// slot finds the slot of an item, where it was last time if it can.
+func (t *Tally) slot(item *Item, last *int) (int, bool) {
+	c := t.contest
+	if s := &c.slots[*last]; s.class == item.Class && c.format.Components[s.component].Name == item.Component {
+		return *last, true
+	}
+	at, ok := c.part[item.Component]
+	if !ok {
+		return 0, false
+	}
+	n, ok := c.slotAt[slotKey{at, item.Class}]
+	if ok {
+		*last = n
+	}
+	return n, ok
+}
+
+// where names an item in words.
+func (i Item) where() string {
+	s := i.Component
+	if i.Class != "" && i.Class != i.Component {
+		s += ": class " + strconv.Quote(i.Class)
+	}
+	if i.Exhibit != 0 {
+		s += ": exhibit " + strconv.Itoa(i.Exhibit)
+	}
+	return s
+}
+
+// Divisions returns the age divisions of the members so far, sorted, without the
+// empty one.
+func (t *Tally) Divisions() []string {
+	seen := map[string]bool{"": true}
+	var out []string
+	for _, r := range t.members {
+		if !seen[r.member.Division] {
+			seen[r.member.Division] = true
+			out = append(out, r.member.Division)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// View says which standings are wanted. The zero View is everyone over the whole
+// contest, with the tie-breaks of the format.
+type View struct {
+	Division   string   // only members of this age division; empty for all
+	Components []string // only these components; empty for all, with the tie-breaks of the format
+
+	// Ties and TeamTies are the tie-breaks of a view of some components, for
+	// which the format has none. They are not looked at in a view of all.
+	Ties, TeamTies []TieBreak
+}
+
+// Standings are members and teams in order of rank. Whatever the order in which
+// cards were added, the same cards give the same standings.
+type Standings struct {
+	Components []string // what was counted, in the order of the format
+	Of         Points   // the most that one member could score
+	Members    []MemberLine
+	Teams      []TeamLine
+}
+
+// MemberLine is one member in the standings.
+type MemberLine struct {
+	Rank   int  // 1 for the best; members who tie share the rank, and the next is skipped
+	Tied   bool // another member has the same rank: no tie-break told them apart
+	Member Member
+	Total  Points
+	Scores []Points // by component, as in Standings.Components
+
+	// ByTieBreak is the number of the tie-break, from 1, that put the member
+	// over the next one of the same total; 0 where none was needed or none told.
+	ByTieBreak int
+	// Missing lists what the member did not hand in or left without any mark, each
+	// of which scored 0.
+	Missing []string
+}
+
+// TeamLine is one team in the standings.
+type TeamLine struct {
+	Rank       int // as for a member; 0 for a team that is barred
+	Tied       bool
+	Team       string
+	Total      Points   // of the counting members
+	Scores     []Points // of the counting members, by component
+	ByTieBreak int      // as for a member
+	Counting   []string // the members who count, best first
+	Others     []string // the others, best first
+	Short      bool     // fewer members than count
+}
+
+// contender is a line being ranked: its total, then the sums of the tie-breaks, and
+// the name that orders what is printed on one rank.
+type contender struct {
+	sums []Points
+	name string
+	rec  *record
+	team *TeamLine
+}
+
+// Standings ranks members and teams. Members are ordered by total, then by the
+// tie-breaks in turn; those still equal share a rank and stand in order of ID,
+// numbers first. The
+// best members of a team count, by the same order, so that among members who tie
+// the lower ID counts. A tie between teams is broken by the team's own steps.
+//
+// An unknown division or component, a bad tie-break and a team of more members than
+// the format allows give a [*FieldError].
+func (t *Tally) Standings(v View) (Standings, error) {
+	f := &t.contest.format
+	ties, teamTies := f.Ties, f.TeamTies
+	parts := make([]int, len(f.Components))
+	for i := range parts {
+		parts[i] = i
+	}
+	if len(v.Components) > 0 {
+		var err error
+		if parts, err = f.find("view", v.Components); err != nil {
+			return Standings{}, err
+		}
+		slices.Sort(parts)
+		ties, teamTies = v.Ties, v.TeamTies
+		if err := cmp.Or(f.checkTies("tie-break", ties), f.checkTies("tie-break for teams", teamTies)); err != nil {
+			return Standings{}, err
+		}
+	}
+	if v.Division != "" && !slices.Contains(t.Divisions(), v.Division) {
+		return Standings{}, &FieldError{Field: "division", Value: strconv.Quote(v.Division), Allowed: strings.Join(t.Divisions(), ", "), Err: ErrUnknown}
+	}
+	s := Standings{}
+	for _, p := range parts {
+		s.Components = append(s.Components, f.Components[p].Name)
+		s.Of += f.Components[p].Value
+	}
+	steps := f.steps(ties)
+	var field []contender
+	for id, r := range t.members {
+		if v.Division == "" || r.member.Division == v.Division {
+			field = append(field, contender{append([]Points{sum(r.scores, parts)}, sums(r.scores, steps)...), id, r, nil})
+		}
+	}
+	rank(field, func(c contender, rank int, tied bool, by int) {
+		s.Members = append(s.Members, MemberLine{rank, tied, c.rec.member, c.sums[0], pick(c.rec.scores, parts), by, t.missing(c.rec, parts)})
+	})
+	var err error
+	s.Teams, err = t.teams(s.Members, parts, teamTies)
+	if err != nil {
+		return Standings{}, err
+	}
+	return s, nil
+}
+
+// teams ranks the teams of members who are in order of rank.
+func (t *Tally) teams(members []MemberLine, parts []int, ties []TieBreak) ([]TeamLine, error) {
+	f := &t.contest.format
+	steps := f.steps(ties)
+	byTeam := map[string][]*record{}
+	for _, m := range members {
+		if m.Member.Team != "" {
+			byTeam[m.Member.Team] = append(byTeam[m.Member.Team], t.members[m.Member.ID])
+		}
+	}
+	var field, barred []contender
+	for name, team := range byTeam {
+		if f.TeamMembers > 0 && len(team) > f.TeamMembers {
+			continue
+		}
+		count := len(team)
+		if f.Counting > 0 {
+			count = min(count, f.Counting)
+		}
+		line := &TeamLine{Team: name}
+		line.Short = len(team) < f.Counting || f.Counting == 0 && len(team) < f.TeamMembers
+		counting, all := make([]Points, len(f.Components)), make([]Points, len(f.Components))
+		for i, r := range team {
+			if i < count {
+				line.Counting = append(line.Counting, r.member.ID)
+			} else {
+				line.Others = append(line.Others, r.member.ID)
+			}
+			for c, p := range r.scores {
+				if all[c] += p; i < count {
+					counting[c] += p
+				}
+			}
+		}
+		line.Total, line.Scores = sum(counting, parts), pick(counting, parts)
+		c := contender{sums: []Points{line.Total}, name: name, team: line}
+		for i, step := range steps {
+			from := counting
+			if ties[i].AllMembers {
+				from = all
+			}
+			c.sums = append(c.sums, sum(from, step))
+		}
+		if line.Short && f.Short == Barred {
+			barred = append(barred, c)
+		} else {
+			field = append(field, c)
+		}
+	}
+	if len(field)+len(barred) < len(byTeam) {
+		return nil, f.tooMany(byTeam)
+	}
+	var out []TeamLine
+	rank(field, func(c contender, rank int, tied bool, by int) {
+		c.team.Rank, c.team.Tied, c.team.ByTieBreak = rank, tied, by
+		out = append(out, *c.team)
+	})
+	rank(barred, func(c contender, _ int, _ bool, _ int) { out = append(out, *c.team) })
+	return out, nil
+}
+
+// tooMany names the first team, by name, that has too many members.
+func (f *Format) tooMany(teams map[string][]*record) error {
+	var over []string
+	for name, team := range teams {
+		if len(team) > f.TeamMembers {
+			over = append(over, name)
+		}
+	}
+	name := slices.Min(over)
+	return &FieldError{Field: "team " + strconv.Quote(name), Value: text.Count(len(teams[name]), "member"), Allowed: "at most " + strconv.Itoa(f.TeamMembers), Err: ErrRange}
+}
+
+// rank sorts the field and hands out the ranks.
+func rank(field []contender, out func(c contender, rank int, tied bool, by int)) {
+	slices.SortFunc(field, func(a, b contender) int {
+		return cmp.Or(slices.Compare(b.sums, a.sums), compareNames(a.name, b.name))
+	})
+	same := func(i, j int) bool {
+		return i >= 0 && j < len(field) && slices.Equal(field[i].sums, field[j].sums)
+	}
+	place := 0
+	for i, c := range field {
+		if !same(i-1, i) {
+			place = i + 1
+		}
+		by := 0
+		if i+1 < len(field) {
+			for by < len(c.sums) && c.sums[by] == field[i+1].sums[by] {
+				by++
+			}
+			if by == len(c.sums) {
+				by = 0
+			}
+		}
+		out(c, place, same(i-1, i) || same(i, i+1), by)
+	}
+}
+
+// compareNames puts numbers before names and 9 before 10.
+func compareNames(a, b string) int {
+	number := func(s string) int {
+		if strings.Trim(s, "0123456789") == "" {
+			return len(s)
+		}
+		return 1 << 10 // longer than any name
+	}
+	return cmp.Or(cmp.Compare(number(a), number(b)), strings.Compare(a, b))
+}
+
+// steps finds the components of tie-breaks that were checked.
+func (f *Format) steps(ties []TieBreak) [][]int {
+	out := make([][]int, len(ties))
+	for i, tie := range ties {
+		out[i], _ = f.find("", tie.Components)
+	}
+	return out
+}
+
+func sum(scores []Points, parts []int) (total Points) {
+	for _, p := range parts {
+		total += scores[p]
+	}
+	return total
+}
+
+func sums(scores []Points, steps [][]int) (out []Points) {
+	for _, parts := range steps {
+		out = append(out, sum(scores, parts))
+	}
+	return out
+}
+
+func pick(scores []Points, parts []int) []Points {
+	out := make([]Points, len(parts))
+	for i, p := range parts {
+		out[i] = scores[p]
+	}
+	return out
+}
+
+// missing lists what a member has not handed in.
+func (t *Tally) missing(r *record, parts []int) []string {
+	var out []string
+	for n, s := range t.contest.slots {
+		lacks := s.exhibits &^ r.seen[n]
+		if lacks == 0 || !slices.Contains(parts, s.component) {
+			continue
+		}
+		item := Item{Component: t.contest.format.Components[s.component].Name, Class: s.class}
+		if lacks == s.exhibits {
+			out = append(out, item.where())
+			continue
+		}
+		for e := 1; e <= MaxExhibit; e++ {
+			if lacks&(1<<e) != 0 {
+				item.Exhibit = e
+				out = append(out, item.where())
+			}
+		}
+	}
+	return out
+}
+
+// String gives the standings as plain text: a table of members, then one of teams.
+// Members and teams on one rank are marked "tied", a rank won by a tie-break says
+// by which, and a barred team has no rank.
+func (s Standings) String() string {
+	rows := [][]string{append([]string{"rank", "", "member", "team", "division", "total"}, s.Components...)}
+	row := func(rank int, tied bool, by int, cells []string, scores []Points) {
+		place, note := "-", ""
+		if rank > 0 {
+			place = strconv.Itoa(rank)
+		}
+		switch {
+		case tied:
+			note = "tied"
+		case by > 0:
+			note = "by tie-break " + strconv.Itoa(by)
+		}
+		cells = append([]string{place, note}, cells...)
+		for _, p := range scores {
+			cells = append(cells, p.String())
+		}
+		rows = append(rows, cells)
+	}
+	for _, m := range s.Members {
+		row(m.Rank, m.Tied, m.ByTieBreak, []string{m.Member.ID, m.Member.Team, m.Member.Division, m.Total.String()}, m.Scores)
+	}
+	out := table(rows, 5)
+	if len(s.Teams) == 0 {
+		return out
+	}
+	rows = [][]string{append([]string{"rank", "", "team", "counting", "others", "total"}, s.Components...)}
+	for _, t := range s.Teams {
+		row(t.Rank, t.Tied, t.ByTieBreak, []string{t.Team, strings.Join(t.Counting, ", "), strings.Join(t.Others, ", "), t.Total.String()}, t.Scores)
+	}
+	return out + "\n" + table(rows, 5)
+}
+
+// table lines up cells: text to the left, and from the given column numbers to the
+// right. A column of empty cells is left out.
+func table(rows [][]string, numbers int) string {
+	wide := make([]int, len(rows[0]))
+	for c := range wide {
+		filled := false
+		for i, row := range rows {
+			wide[c] = max(wide[c], utf8.RuneCountInString(row[c]))
+			filled = filled || i > 0 && row[c] != ""
+		}
+		if !filled {
+			wide[c] = -1
+		}
+	}
+	var b strings.Builder
+	for _, row := range rows {
+		line := ""
+		for c, cell := range row {
+			if wide[c] < 0 {
+				continue
+			}
+			pad := strings.Repeat(" ", wide[c]-utf8.RuneCountInString(cell))
+			if c >= numbers {
+				line += pad + cell + "  "
+			} else {
+				line += cell + pad + "  "
+			}
+		}
+		b.WriteString(strings.TrimRight(line, " "))
+		b.WriteByte('\n')
+	}
+	return b.String()
+}

@@ -1,0 +1,349 @@
+package practice
+
+import (
+	"database/sql/driver"
+	mathbits "math/bits"
+	"math/rand/v2"
+	"strconv"
+	"strings"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/text"
+	"example.com/ribface/maturity"
+	"example.com/ribface/placing"
+	"example.com/ribface/placing/class"
+	"example.com/ribface/placing/contest"
+)
+
+// Difficulty is how hard a class is to place, by the total of its cuts. The zero
+// Difficulty is any.
+type Difficulty uint8
+
+// The difficulties. A committee gives 15 for a very placeable class and 5 for a
+// hard one (published: amsa-committee); the bands between are derived.
+const (
+	Hard   Difficulty = 1 + iota // a total of 8 or less
+	Medium                       // 9 to 12
+	Easy                         // 13 or more
+)
+
+var difficulties = text.Enum{Kind: "difficulty", Names: []string{"", "hard", "medium", "easy"}}
+
+// bands are the least and greatest totals of each difficulty.
+var bands = [...]struct{ least, most int }{{0, placing.FullScore}, Hard: {0, 8}, Medium: {9, 12}, Easy: {13, placing.FullScore}}
+
+// IsValid reports whether d is one of the named difficulties; the zero value is
+// not.
+func (d Difficulty) IsValid() bool { return difficulties.IsValid(int(d)) }
+
+// String gives the name; "unset" for zero.
+func (d Difficulty) String() string { return difficulties.String(int(d)) }
+
+// ParseDifficulty reads the name of a difficulty, as [Difficulty.String] writes it.
+func ParseDifficulty(s string) (Difficulty, error) {
+	v, err := difficulties.Parse(s)
+	return Difficulty(v), err
+}
+
+// AppendText appends the name; the zero value is empty text.
+func (d Difficulty) AppendText(b []byte) ([]byte, error) { return difficulties.Append(b, int(d)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (d Difficulty) MarshalText() ([]byte, error) { return d.AppendText(nil) }
+
+// UnmarshalText reads a name. On error the receiver is left as it was.
+func (d *Difficulty) UnmarshalText(b []byte) error { return text.Unmarshal(d, b, ParseDifficulty) }
+
+// Value gives the name for a database.
+func (d Difficulty) Value() (driver.Value, error) { return text.Value(d) }
+
+// Scan reads a name from a database column that holds text.
+func (d *Difficulty) Scan(src any) error { return text.Scan(d, difficulties.Kind, src) }
+
+// Shape is which pairs of a class of four are close. The zero Shape is any.
+type Shape uint8
+
+// The shapes of a good class (published: ext-judging-contests-101). A pair is
+// closer than another where its cut is the smaller (derived).
+const (
+	CloseMiddle Shape = 1 + iota // clear top, close middle, clear bottom: the middle cut is the smallest
+	ClosePairs                   // close top pair and close bottom pair: the middle cut is the greatest
+	ClearSteps                   // clear steps throughout: the cuts are at most one apart
+)
+
+var shapes = text.Enum{Kind: "shape", Names: []string{"", "close middle", "close pairs", "clear steps"}}
+
+// IsValid reports whether s is one of the named shapes; the zero value is not.
+func (s Shape) IsValid() bool { return shapes.IsValid(int(s)) }
+
+// String gives the name; "unset" for zero.
+func (s Shape) String() string { return shapes.String(int(s)) }
+
+// ParseShape reads the name of a shape, as [Shape.String] writes it.
+func ParseShape(s string) (Shape, error) {
+	v, err := shapes.Parse(s)
+	return Shape(v), err
+}
+
+// AppendText appends the name; the zero value is empty text.
+func (s Shape) AppendText(b []byte) ([]byte, error) { return shapes.Append(b, int(s)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (s Shape) MarshalText() ([]byte, error) { return s.AppendText(nil) }
+
+// UnmarshalText reads a name. On error the receiver is left as it was.
+func (s *Shape) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseShape) }
+
+// Value gives the name for a database.
+func (s Shape) Value() (driver.Value, error) { return text.Value(s) }
+
+// Scan reads a name from a database column that holds text.
+func (s *Shape) Scan(src any) error { return text.Scan(s, shapes.Kind, src) }
+
+// fits reports whether the cuts have the shape.
+func (s Shape) fits(c placing.Cuts) bool {
+	top, middle, bottom := c.At(1), c.At(2), c.At(3)
+	switch s {
+	case CloseMiddle:
+		return middle < top && middle < bottom
+	case ClosePairs:
+		return middle > top && middle > bottom
+	case ClearSteps:
+		return max(top, middle, bottom)-min(top, middle, bottom) <= 1
+	default:
+		return true
+	}
+}
+
+// Spec is the class that is wanted. The zero Spec is four steers of the newest herd
+// of [Herds], graded by the current edition and placed by the default policy, of
+// any difficulty.
+type Spec struct {
+	Exhibits    int          // 2 to 12; 0 for 4
+	Herd        Herd         // what carcasses are drawn from; zero for the newest of Herds
+	Spread      int          // percent of the herd's spread, 1 to 400; 0 for 100: the more, the wider the range of grades
+	LeastGrades int          // at least so many different quality grades, 0 to the exhibits
+	Difficulty  Difficulty   // zero for any
+	Shape       Shape        // zero for any; only for a class of four
+	LeastCut    int          // no cut smaller than this, 0 to 8
+	Sex         grade.Sex    // zero for steers
+	Rules       grade.Rules  // zero for the current edition
+	Policy      class.Policy // zero for the default policy
+}
+
+// Class is an invented class with its key.
+type Class struct {
+	Seed     uint64
+	Spec     Spec // as asked for, with the zero values filled in
+	Graded   class.Graded
+	Placing  class.Placing
+	Official placing.Official // the placing and the proposed cuts
+	Draws    int              // classes drawn until one was as wanted
+}
+
+// widest is the range of weights in a class (published: amsa-committee).
+const widest = 50 * grade.Pound
+
+// mostDraws bounds the search for a class that is as wanted.
+const mostDraws = 20_000
+
+// Make makes the class of a seed: it draws classes until one is as wanted. Weights
+// are within 50 lb of each other (published: amsa-committee); fat is in steps of
+// 0.05 in, ribeye of 0.1 sq in, KPH of 0.5 percent, weight of 1 lb and marbling of
+// 10 points, as people read them (common practice, no source). A class that the
+// policy places in a circle, or with a pair that it cannot tell apart, is drawn
+// again.
+//
+// A value of the Spec that is out of range gives a [*FieldError], as does one for
+// which 20,000 draws gave no class.
+func Make(seed uint64, spec Spec) (Class, error) {
+	spec, err := spec.fill()
+	if err != nil {
+		return Class{}, err
+	}
+	d := draw{rand.NewPCG(seed, 0x7269_6266_6163_6500)}
+	for n := 1; n <= mostDraws; n++ {
+		g, err := d.class(spec).Grade()
+		if err != nil {
+			return Class{}, err
+		}
+		if !spec.spread(g) {
+			continue
+		}
+		p, err := g.Place(spec.Policy)
+		if err != nil {
+			return Class{}, err
+		}
+		// A pair that nothing decides may stand either way round, so that two orders
+		// are equal.
+		if len(p.Circles) > 0 || p.Equal != 1 {
+			continue
+		}
+		proposal, _ := p.ProposeCuts(0) // of a placed class, within no limit of the caller's
+		if !spec.wanted(proposal.Cuts) {
+			continue
+		}
+		o, err := placing.NewOfficial(p.Order, proposal.Cuts)
+		return Class{Seed: seed, Spec: spec, Graded: g, Placing: p, Official: o, Draws: n}, err
+	}
+	return Class{}, &FieldError{Field: "spec", Value: "seed " + strconv.FormatUint(seed, 10), Allowed: "a class that 20,000 draws can give", Err: ErrRange}
+}
+
+// fill puts the defaults in and checks the rest.
+func (s Spec) fill() (Spec, error) {
+	if s.Exhibits == 0 {
+		s.Exhibits = 4
+	}
+	if s.Spread == 0 {
+		s.Spread = 100
+	}
+	if s.Sex == 0 {
+		s.Sex = grade.Steer
+	}
+	if s.Rules == (grade.Rules{}) {
+		s.Rules.Edition = grade.Current
+	}
+	if s.Policy.Tiers == nil && s.Policy.Ties == nil {
+		s.Policy = class.DefaultPolicy()
+	}
+	if s.Herd == (Herd{}) {
+		herds := Herds()
+		s.Herd = herds[len(herds)-1]
+	}
+	if err := s.Herd.check(); err != nil {
+		return Spec{}, fault.In("herd", err)
+	}
+	refuse := func(field string, n, least, most int) error {
+		if n >= least && n <= most {
+			return nil
+		}
+		return &FieldError{Field: field, Value: strconv.Itoa(n), Allowed: strconv.Itoa(least) + " to " + strconv.Itoa(most), Err: ErrRange}
+	}
+	if err := refuse("exhibits", s.Exhibits, placing.MinExhibits, placing.MaxExhibits); err != nil {
+		return Spec{}, err
+	}
+	if err := refuse("spread", s.Spread, 1, 400); err != nil {
+		return Spec{}, err
+	}
+	if err := refuse("least grades", s.LeastGrades, 0, s.Exhibits); err != nil {
+		return Spec{}, err
+	}
+	if err := refuse("least cut", s.LeastCut, 0, 8); err != nil {
+		return Spec{}, err
+	}
+	if s.Difficulty > Easy {
+		return Spec{}, difficulties.Check("difficulty", int(s.Difficulty))
+	}
+	if s.Shape > ClearSteps {
+		return Spec{}, shapes.Check("shape", int(s.Shape))
+	}
+	if s.Shape != 0 && s.Exhibits != 4 {
+		return Spec{}, &FieldError{Field: "shape", Value: s.Shape.String(), Allowed: "none but in a class of four", Err: ErrRange}
+	}
+	return s, nil
+}
+
+// spread reports whether the class has enough different grades.
+func (s *Spec) spread(g class.Graded) bool {
+	seen := map[grade.Grade]bool{}
+	for i := range g.Len() {
+		seen[g.Assessment(i+1).Quality.Grade()] = true
+	}
+	return len(seen) >= s.LeastGrades
+}
+
+// wanted reports whether the cuts are as asked for.
+func (s *Spec) wanted(c placing.Cuts) bool {
+	for v := range c.All() {
+		if v < s.LeastCut {
+			return false
+		}
+	}
+	band := bands[s.Difficulty]
+	return c.Total() >= band.least && c.Total() <= band.most && s.Shape.fits(c)
+}
+
+// draw makes whole numbers from the bits of a generator whose stream is fixed.
+type draw struct{ pcg *rand.PCG }
+
+// below returns a number from 0 to n - 1, each as often but for one part in 2^64/n.
+func (d draw) below(n int64) int64 {
+	hi, _ := mathbits.Mul64(d.pcg.Uint64(), uint64(n))
+	return int64(hi)
+}
+
+// normal returns a number around the mean with about the given standard deviation,
+// in whole steps and kept from least to most: the sum of twelve even draws, which
+// comes close to a normal one and never goes beyond six standard deviations.
+func (d draw) normal(mean, spread, step, least, most int64) int64 {
+	const one = 1 << 16 // standard deviation of the sum, to one part in 10^10
+	sum := int64(0)
+	for range 3 {
+		for v, i := d.pcg.Uint64(), 0; i < 4; v, i = v>>16, i+1 {
+			sum += int64(v & (one - 1))
+		}
+	}
+	sum -= 6 * (one - 1)
+	n := mean + (sum*spread+one/2)>>16
+	n = (n + step/2) / step * step
+	return min(max(n, least), most)
+}
+
+// class draws one class.
+func (d draw) class(s Spec) class.Class {
+	h := s.Herd
+	wide := func(spread int64) int64 { return spread * int64(s.Spread) / 100 }
+	// The middle of the class first, so that all weights are within 50 lb.
+	middle := d.normal(int64(h.Weight), wide(int64(h.WeightSpread)), int64(grade.Pound), 400*int64(grade.Pound), 1300*int64(grade.Pound))
+	c := class.Class{Rules: s.Rules}
+	for i := range s.Exhibits {
+		skeletal := maturity.A.At(int(30 + 10*d.below(5)))
+		lean := maturity.A.At(int(30 + 10*d.below(5)))
+		pounds := int64(grade.Pound)
+		c.Exhibits = append(c.Exhibits, class.Exhibit{Number: i + 1, Carcass: grade.Carcass{
+			Sex:      s.Sex,
+			Maturity: maturity.Evidence{Skeletal: skeletal, Lean: lean},
+			Marbling: grade.Marbling(d.normal(int64(h.Marbling), wide(int64(h.MarblingSpread)), 10, int64(grade.PracticallyDevoid.At(0)), int64(grade.Abundant.At(90)))),
+			Measures: grade.Measures{
+				Fat:    grade.Thickness(d.normal(int64(h.Fat), wide(int64(h.FatSpread)), 500, 500, 2*int64(grade.Inch))),
+				Ribeye: grade.Area(d.normal(int64(h.Ribeye), wide(int64(h.RibeyeSpread)), 1000, 6*int64(grade.SquareInch), 22*int64(grade.SquareInch))),
+				KPH:    grade.Share(d.normal(int64(h.KPH), wide(int64(h.KPHSpread)), 5000, 5000, 6*int64(grade.OnePercent))),
+				Weight: grade.Weight(middle + d.below(int64(widest)/pounds+1)*pounds - int64(widest)/2),
+			},
+		}})
+	}
+	return c
+}
+
+// Facts returns the official facts of the exhibits, as for a grading class.
+func (c Class) Facts() []contest.OfficialFacts {
+	var out []contest.OfficialFacts
+	for i := range c.Graded.Len() {
+		f, _ := contest.FactsOf(c.Graded.Assessment(i + 1)) // graded, so in order
+		out = append(out, contest.OfficialFacts{Class: c.Name(), Exhibit: i + 1, Facts: f})
+	}
+	return out
+}
+
+// Key returns the official placing with its cuts, as for a placing class.
+func (c Class) Key() contest.OfficialPlacing {
+	return contest.OfficialPlacing{Class: c.Name(), Order: c.Official.Order(), Cuts: c.Official.Cuts()}
+}
+
+// Name returns the name of the class, which says that it is invented, as "invented
+// class 7" for seed 7.
+func (c Class) Name() string { return "invented class " + strconv.FormatUint(c.Seed, 10) }
+
+// String gives the class as plain text: what hangs there, without the key.
+func (c Class) String() string {
+	var b strings.Builder
+	b.WriteString(c.Name() + ": no carcass of it is real\n")
+	for e := range c.Graded.Exhibits() {
+		k := e.Carcass
+		b.WriteString("exhibit " + strconv.Itoa(e.Number) + ": " + k.Sex.String() + ", skeletal " + k.Maturity.Skeletal.String() + ", lean " + k.Maturity.Lean.String() +
+			", marbling " + k.Marbling.String() + ", fat " + k.Measures.Fat.String() + ", ribeye " + k.Measures.Ribeye.String() +
+			", KPH " + k.Measures.KPH.String() + ", weight " + k.Measures.Weight.String() + "\n")
+	}
+	return b.String()
+}

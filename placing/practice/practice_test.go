@@ -1,0 +1,319 @@
+package practice_test
+
+import (
+	"crypto/sha256"
+	"fmt"
+	"strings"
+	"testing"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/golden"
+	"example.com/ribface/maturity"
+	"example.com/ribface/placing"
+	"example.com/ribface/placing/class"
+	"example.com/ribface/placing/contest"
+	"example.com/ribface/placing/practice"
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+)
+
+// TestSeed pins whole classes: the same seed gives the same class on every
+// processor.
+func TestSeed(t *testing.T) {
+	for _, tt := range []struct {
+		name string
+		seed uint64
+		spec practice.Spec
+	}{
+		{"plain", 7, practice.Spec{}},
+		{"hard, close pairs", 1 << 63, practice.Spec{Difficulty: practice.Hard, Shape: practice.ClosePairs, LeastCut: 1}},
+		{"six, three grades, wide", 2026, practice.Spec{Exhibits: 6, LeastGrades: 3, Spread: 150, Herd: practice.Herds()[0]}},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			c, err := practice.Make(tt.seed, tt.spec)
+			faulttest.Text(t, err, "")
+			got := c.String() + c.Official.String() + "\n"
+			file := "testdata/" + strings.ReplaceAll(strings.ReplaceAll(tt.name, ", ", "-"), " ", "-") + ".txt"
+			golden.Compare(t, file, got)
+		})
+	}
+}
+
+// TestManySeeds pins 300 classes by the hash of their text, so that a change of the
+// draws too small for the classes above shows too.
+func TestManySeeds(t *testing.T) {
+	h := sha256.New()
+	for seed := range uint64(300) {
+		spec := practice.Spec{}
+		if seed%3 == 0 {
+			spec.Shape = practice.CloseMiddle
+		}
+		c, err := practice.Make(seed, spec)
+		faulttest.Text(t, err, "")
+		_, _ = fmt.Fprint(h, c, c.Official) // a hash takes every write
+		if cuts := c.Official.Cuts(); spec.Shape != 0 && (cuts.At(2) >= cuts.At(1) || cuts.At(2) >= cuts.At(3)) {
+			t.Errorf("seed %d: cuts %v have no close middle", seed, cuts)
+		}
+	}
+	golden.Compare(t, "testdata/seeds.txt", fmt.Sprintf("%x\n", h.Sum(nil)))
+}
+
+// TestLightHerd holds a class to the least weight that is drawn, 400 lb in its
+// middle, and takes the widest spread that a trait may have.
+func TestLightHerd(t *testing.T) {
+	h := practice.Herds()[0]
+	h.Weight, h.WeightSpread = grade.Pounds(300), 0
+	c, err := practice.Make(1, practice.Spec{Herd: h})
+	faulttest.Text(t, err, "")
+	for e := range c.Graded.Exhibits() {
+		if w := e.Carcass.Measures.Weight; w < grade.Pounds(375) || w > grade.Pounds(425) {
+			t.Errorf("exhibit %d: %v", e.Number, w)
+		}
+	}
+	h = practice.Herds()[0]
+	h.FatSpread = 3 * grade.Inch
+	_, err = practice.Make(1, practice.Spec{Herd: h})
+	faulttest.Text(t, err, "")
+}
+
+// TestHerds holds the herds against the published audits and spreads.
+func TestHerds(t *testing.T) {
+	read := func(name string) []conformance.Row { return conformance.Rows(t, "../../testdata/references", name) }
+	spread := map[string]string{}
+	for _, row := range read("audit-spreads.csv") {
+		if row.Get("subject") == "24 Angus steers" {
+			spread[row.Get("trait")] = row.Get("sd") + " " + row.Get("unit")
+		}
+	}
+	found := 0
+	for _, h := range practice.Herds() {
+		for _, row := range read("audit-means.csv") {
+			if row.Get("source_id") != h.Means.IDs {
+				continue
+			}
+			found++
+			fat, err1 := grade.ParseThickness(row.Get("fat"))
+			ribeye, err2 := grade.ParseArea(row.Get("rea"))
+			kph, err3 := grade.ParseShare(row.Get("kph"))
+			weight, err4 := grade.ParseWeight(row.Get("hcw"))
+			marbling, err5 := grade.ParseMarbling(row.Get("marbling"))
+			fatSpread, err6 := grade.ParseThickness(spread["fat"])
+			ribeyeSpread, err7 := grade.ParseArea(spread["REA"])
+			kphSpread, err8 := grade.ParseShare(strings.ReplaceAll(spread["KPH"], " ", ""))
+			weightSpread, err9 := grade.ParseWeight(spread["HCW"])
+			for _, err := range []error{err1, err2, err3, err4, err5, err6, err7, err8, err9} {
+				if err != nil {
+					t.Fatal(err)
+				}
+			}
+			want := h
+			want.Fat, want.Ribeye, want.KPH, want.Weight, want.Marbling = fat, ribeye, kph, weight, marbling
+			want.FatSpread, want.RibeyeSpread, want.KPHSpread, want.WeightSpread, want.MarblingSpread = fatSpread, ribeyeSpread, kphSpread, weightSpread, 127
+			if d := cmp.Diff(want, h); d != "" {
+				t.Errorf("%s (-want +got):\n%s", h.Name, d)
+			}
+		}
+		if h.Spreads.String() != "published: jas-2020-skaa287" || h.Marblings.String() != "derived: nbqa-2016-inplant" || h.Means.Standing.String() != "published" {
+			t.Errorf("%s: cited as %v, %v, %v", h.Name, h.Means, h.Spreads, h.Marblings)
+		}
+	}
+	if found != 3 {
+		t.Errorf("%d herds found in the audits, want 3", found)
+	}
+}
+
+// TestWanted: whatever is asked for is what comes.
+func TestWanted(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		spec := practice.Spec{
+			Difficulty:  practice.Difficulty(rapid.IntRange(0, 3).Draw(t, "difficulty")),
+			Shape:       practice.Shape(rapid.IntRange(0, 3).Draw(t, "shape")),
+			LeastCut:    rapid.IntRange(0, 1).Draw(t, "least cut"),
+			LeastGrades: rapid.IntRange(0, 2).Draw(t, "grades"),
+			Herd:        rapid.SampledFrom(practice.Herds()).Draw(t, "herd"),
+		}
+		c, err := practice.Make(rapid.Uint64().Draw(t, "seed"), spec)
+		if err != nil {
+			t.Fatal(err)
+		}
+		cuts := c.Official.Cuts()
+		total := cuts.Total()
+		a, b, d := cuts.At(1), cuts.At(2), cuts.At(3)
+		ok := map[practice.Difficulty]bool{0: true, practice.Hard: total <= 8, practice.Medium: total >= 9 && total <= 12, practice.Easy: total >= 13}[spec.Difficulty] &&
+			map[practice.Shape]bool{0: true, practice.CloseMiddle: b < a && b < d, practice.ClosePairs: b > a && b > d, practice.ClearSteps: max(a, b, d)-min(a, b, d) <= 1}[spec.Shape] &&
+			min(a, b, d) >= spec.LeastCut && cuts.NeverNegative()
+		if !ok {
+			t.Fatalf("asked for %+v, got cuts %v", spec, cuts)
+		}
+		// The key is what the library says of the class, asked again.
+		g, err := c.Graded.Class().Grade()
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := g.Place(class.DefaultPolicy())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p.Order != c.Official.Order() || len(p.Circles) > 0 || p.Equal != 1 {
+			t.Fatalf("placed %v, key %v", p.Order, c.Official)
+		}
+		grades := map[grade.Grade]bool{}
+		var least, most grade.Weight
+		for e := range c.Graded.Exhibits() {
+			m := e.Carcass.Measures
+			if m.Fat%500 != 0 || m.Ribeye%1000 != 0 || m.KPH%5000 != 0 || m.Weight%grade.Pound != 0 || e.Carcass.Marbling%10 != 0 {
+				t.Fatalf("measures off their steps: %+v", m)
+			}
+			if least == 0 || m.Weight < least {
+				least = m.Weight
+			}
+			most = max(most, m.Weight)
+			grades[c.Graded.Assessment(e.Number).Quality.Grade()] = true
+			if s := e.Carcass.Maturity.Skeletal; s < maturity.A.At(30) || s > maturity.A.At(70) {
+				t.Fatalf("skeletal %v", s)
+			}
+		}
+		if most-least > 50*grade.Pound {
+			t.Fatalf("weights %v to %v", least, most)
+		}
+		if len(grades) < spec.LeastGrades {
+			t.Fatalf("%d grades, want %d", len(grades), spec.LeastGrades)
+		}
+		for _, d := range p.Neighbors() {
+			if d.Ground == 0 {
+				t.Fatalf("a pair that cannot be told apart: %v", d)
+			}
+		}
+	})
+}
+
+// TestMeansAndSpreads: over many exhibits the means and standard deviations come
+// near the herd's. The tolerances are four standard errors.
+func TestMeansAndSpreads(t *testing.T) {
+	h := practice.Herds()[2]
+	sums := map[string][3]float64{}
+	add := func(name string, v, mean float64) {
+		s := sums[name]
+		sums[name] = [3]float64{s[0] + 1, s[1] + v - mean, s[2] + (v-mean)*(v-mean)}
+	}
+	for seed := range uint64(400) {
+		c, err := practice.Make(seed, practice.Spec{Exhibits: 4})
+		faulttest.Text(t, err, "")
+		for e := range c.Graded.Exhibits() {
+			m := e.Carcass.Measures
+			add("fat", float64(m.Fat), float64(h.Fat))
+			add("ribeye", float64(m.Ribeye), float64(h.Ribeye))
+			add("KPH", float64(m.KPH), float64(h.KPH))
+			add("marbling", float64(e.Carcass.Marbling), float64(h.Marbling))
+		}
+	}
+	for name, want := range map[string]float64{"fat": float64(h.FatSpread), "ribeye": float64(h.RibeyeSpread), "KPH": float64(h.KPHSpread), "marbling": float64(h.MarblingSpread)} {
+		s := sums[name]
+		mean := s[1] / s[0]
+		// Variance, of which steps of a half percent add 1/12 of a step squared.
+		variance := s[2]/s[0] - mean*mean
+		if name == "KPH" {
+			variance -= 5000.0 * 5000.0 / 12
+		}
+		if mean > want/10 || mean < -want/10 || variance < 0.85*want*want || variance > 1.15*want*want {
+			t.Errorf("%s: %v off the mean, variance %v, want %v", name, mean, variance, want*want)
+		}
+	}
+}
+
+func TestSpread(t *testing.T) {
+	grades := func(spread int) (n int) {
+		for seed := range uint64(60) {
+			c, err := practice.Make(seed, practice.Spec{Spread: spread})
+			faulttest.Text(t, err, "")
+			seen := map[grade.Quality]bool{}
+			for i := range 4 {
+				seen[c.Graded.Assessment(i+1).Quality] = true
+			}
+			n += len(seen)
+		}
+		return n
+	}
+	narrow, usual, wide := grades(30), grades(100), grades(250)
+	if narrow >= usual || usual >= wide {
+		t.Errorf("different qualities in 60 classes: %d, %d, %d, want them to rise with the spread", narrow, usual, wide)
+	}
+}
+
+func TestRefused(t *testing.T) {
+	herd := func(change func(*practice.Herd)) practice.Spec {
+		h := practice.Herds()[0]
+		change(&h)
+		return practice.Spec{Herd: h}
+	}
+	for _, tt := range []struct {
+		name string
+		spec practice.Spec
+		want string
+	}{
+		{"one exhibit", practice.Spec{Exhibits: 1}, "exhibits: 1: out of range; allowed: 2 to 12"},
+		{"thirteen", practice.Spec{Exhibits: 13}, "exhibits: 13: out of range; allowed: 2 to 12"},
+		{"spread", practice.Spec{Spread: 401}, "spread: 401: out of range; allowed: 1 to 400"},
+		{"spread below 0", practice.Spec{Spread: -1}, "spread: -1: out of range; allowed: 1 to 400"},
+		{"grades", practice.Spec{LeastGrades: 5}, "least grades: 5: out of range; allowed: 0 to 4"},
+		{"cut", practice.Spec{LeastCut: 9}, "least cut: 9: out of range; allowed: 0 to 8"},
+		{"difficulty", practice.Spec{Difficulty: 4}, "difficulty: difficulty(4): unknown; allowed: hard, medium, easy"},
+		{"shape", practice.Spec{Shape: 4}, "shape: shape(4): unknown; allowed: close middle, close pairs, clear steps"},
+		{"shape of five", practice.Spec{Exhibits: 5, Shape: practice.ClearSteps}, "shape: clear steps: out of range; allowed: none but in a class of four"},
+		{"never", practice.Spec{Difficulty: practice.Hard, LeastCut: 8}, "spec: seed 1: out of range; allowed: a class that 20,000 draws can give"},
+		{"sex", practice.Spec{Sex: 9}, "exhibit 1: sex class: sex class(9): unknown; allowed: steer, heifer, cow, bullock, bull"},
+		{"policy", practice.Spec{Policy: class.Policy{Tiers: [][]grade.Tier{}}}, ""},
+		{"herd without fat", herd(func(h *practice.Herd) { h.Fat = -1 }), "herd: fat: -0.0001 in: out of range; allowed: 0 in to 3 in"},
+		{"herd without marbling", herd(func(h *practice.Herd) { h.Marbling = 0 }), "herd: marbling: missing; allowed: Devoid00 to Ab100"},
+		{"herd with a spread below 0", herd(func(h *practice.Herd) { h.WeightSpread = -1 }), "herd: spread of weight: out of range; allowed: 0 to the greatest value of the trait"},
+		{"herd too wide", herd(func(h *practice.Herd) { h.MarblingSpread = 1001 }), "herd: spread of marbling: out of range; allowed: 0 to the greatest value of the trait"},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			_, err := practice.Make(1, tt.spec)
+			if tt.want == "" {
+				if err == nil {
+					t.Error("taken")
+				}
+				return
+			}
+			faulttest.Text(t, err, tt.want)
+		})
+	}
+	for _, edge := range []practice.Spec{{Exhibits: 2}, {Exhibits: 12}, {Spread: 1}, {Spread: 400}, {LeastGrades: 4, Spread: 400}, {Exhibits: 2, LeastCut: 8}} {
+		_, err := practice.Make(1, edge)
+		faulttest.Text(t, err, "")
+	}
+	// No spread at all: no pair can be told apart, so no class is ever taken.
+	level := herd(func(h *practice.Herd) {
+		h.FatSpread, h.RibeyeSpread, h.KPHSpread, h.WeightSpread, h.MarblingSpread = 0, 0, 0, 0, 0
+	})
+	level.Policy = class.DefaultPolicy()
+	level.Policy.Ties = []class.Ground{class.ByMarbling}
+	_, err := practice.Make(1, level)
+	faulttest.Text(t, err, "spec: seed 1: out of range; allowed: a class that 20,000 draws can give")
+}
+
+// TestKey: the facts and the key of a class make a contest that scores its own key
+// in full.
+func TestKey(t *testing.T) {
+	c, err := practice.Make(3, practice.Spec{})
+	faulttest.Text(t, err, "")
+	if d := cmp.Diff(contest.OfficialPlacing{Class: "invented class 3", Order: c.Official.Order(), Cuts: c.Official.Cuts()}, c.Key(), cmp.AllowUnexported(placing.Order{}, placing.Cuts{})); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+	facts := c.Facts()
+	if len(facts) != 4 {
+		t.Fatalf("%d facts", len(facts))
+	}
+	for i, f := range facts {
+		a := c.Graded.Assessment(i + 1)
+		if f.Class != "invented class 3" || f.Exhibit != i+1 || f.Facts.Yield.Value != a.Yield || f.Facts.Quality.Value != a.Quality {
+			t.Errorf("facts %+v", f)
+		}
+	}
+	if c.Seed != 3 || c.Draws < 1 || c.Spec.Exhibits != 4 || c.Spec.Spread != 100 || c.Spec.Sex != grade.Steer || c.Spec.Rules.Edition != grade.Current {
+		t.Errorf("class %d, %d draws, spec %+v", c.Seed, c.Draws, c.Spec)
+	}
+}

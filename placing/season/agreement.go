@@ -1,0 +1,148 @@
+package season
+
+import (
+	"database/sql/driver"
+	"strconv"
+
+	"example.com/ribface/internal/text"
+)
+
+// Weights say how much a disagreement counts in kappa. The zero Weights are not
+// set.
+type Weights uint8
+
+// The weights.
+const (
+	Unweighted Weights = 1 + iota // every disagreement alike: Cohen's kappa
+	Linear                        // by the number of steps between the two
+	Quadratic                     // by its square
+)
+
+var weightings = text.Enum{Kind: "weights", Names: []string{"", "unweighted", "linear", "quadratic"}}
+
+// IsValid reports whether w is one of the named weights.
+func (w Weights) IsValid() bool { return weightings.IsValid(int(w)) }
+
+// String gives the name; "unset" for zero.
+func (w Weights) String() string { return weightings.String(int(w)) }
+
+// ParseWeights reads the name of weights, as [Weights.String] writes it.
+func ParseWeights(s string) (Weights, error) {
+	v, err := weightings.Parse(s)
+	return Weights(v), err
+}
+
+// AppendText appends the name; the zero value is empty text.
+func (w Weights) AppendText(b []byte) ([]byte, error) { return weightings.Append(b, int(w)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (w Weights) MarshalText() ([]byte, error) { return w.AppendText(nil) }
+
+// UnmarshalText reads a name. On error the receiver is left as it was.
+func (w *Weights) UnmarshalText(b []byte) error { return text.Unmarshal(w, b, ParseWeights) }
+
+// Value gives the name for a database.
+func (w Weights) Value() (driver.Value, error) { return text.Value(w) }
+
+// Scan reads a name from a database column that holds text.
+func (w *Weights) Scan(src any) error { return text.Scan(w, weightings.Kind, src) }
+
+// Agreement counts how two judges, or a judge and the key, put exhibits into
+// ordered categories, such as grades. It is made by [NewAgreement]; the zero
+// Agreement has no categories. A copy shares its counts.
+type Agreement struct {
+	k      int
+	n      int64
+	counts []int64 // by answer, then key
+}
+
+// maxCategories bounds the categories of an Agreement.
+const maxCategories = 64
+
+// NewAgreement returns an Agreement of 2 to 64 categories, numbered from 0 in
+// order.
+func NewAgreement(categories int) (Agreement, error) {
+	if categories < 2 || categories > maxCategories {
+		return Agreement{}, &FieldError{Field: "categories", Value: strconv.Itoa(categories), Allowed: "2 to 64", Err: ErrRange}
+	}
+	return Agreement{k: categories, counts: make([]int64, categories*categories)}, nil
+}
+
+// Add counts one exhibit. A category that is not there gives a [*FieldError].
+func (a *Agreement) Add(answer, key int) error {
+	for _, c := range [...]int{answer, key} {
+		if c < 0 || c >= a.k {
+			return &FieldError{Field: "category", Value: strconv.Itoa(c), Allowed: "0 to " + strconv.Itoa(a.k-1), Err: ErrRange}
+		}
+	}
+	a.counts[answer*a.k+key]++
+	a.n++
+	return nil
+}
+
+// Merge adds the counts of b. Another number of categories gives a [*FieldError].
+func (a *Agreement) Merge(b Agreement) error {
+	if a.k != b.k {
+		return &FieldError{Field: "categories", Value: strconv.Itoa(b.k), Allowed: strconv.Itoa(a.k), Err: ErrRange}
+	}
+	for i, c := range b.counts {
+		a.counts[i] += c
+	}
+	a.n += b.n
+	return nil
+}
+
+// N returns the number of exhibits.
+func (a Agreement) N() int { return int(a.n) }
+
+// Count returns how many exhibits had the answer and the key; 0 for a category that
+// is not there.
+func (a Agreement) Count(answer, key int) int {
+	if min(answer, key) < 0 || max(answer, key) >= a.k {
+		return 0
+	}
+	return int(a.counts[answer*a.k+key])
+}
+
+// Within returns the share of exhibits that are at most so many steps off: 0 for
+// those that are right.
+func (a Agreement) Within(steps int) Figure {
+	var in int64
+	for i, c := range a.counts {
+		if d := i/a.k - i%a.k; max(d, -d) <= steps {
+			in += c
+		}
+	}
+	return enough(a.n, MinAgreement).ratio(integer(in), integer(a.n))
+}
+
+// Kappa returns the agreement beyond chance: 1 less the weighted disagreement over
+// the one expected if answer and key had nothing to do with each other. It is 1 for
+// full agreement, 0 for that of chance and NoSpread where all exhibits have one
+// category in both. Weights that are not set are taken as Unweighted.
+func (a Agreement) Kappa(w Weights) Figure {
+	row, column := make([]int64, a.k), make([]int64, a.k)
+	for i, c := range a.counts {
+		row[i/a.k] += c
+		column[i%a.k] += c
+	}
+	observed, expected := integer(0), integer(0)
+	for i, c := range a.counts {
+		weight := integer(int64(w.of(i/a.k - i%a.k)))
+		observed.Add(observed, mul(weight, integer(c), integer(a.n)))
+		expected.Add(expected, mul(weight, integer(row[i/a.k]), integer(column[i%a.k])))
+	}
+	return enough(a.n, MinAgreement).ratio(sub(expected, observed), expected)
+}
+
+// of weighs a disagreement of so many steps.
+func (w Weights) of(steps int) int {
+	switch w {
+	case Quadratic:
+		return steps * steps
+	case Linear:
+		return max(steps, -steps)
+	default:
+		return min(steps*steps, 1)
+	}
+}

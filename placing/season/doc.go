@@ -1,0 +1,38 @@
+// Package season says how well members judge over a season: which way they
+// lean on each trait and how far they scatter, how far they agree with the key
+// beyond chance, how far with each other, and how hard the classes were.
+//
+// # Statistics
+//
+// [Errors] gives bias, spread, mean absolute error, root mean square and
+// correlation; [TauB] and [Rho] rank agreement; [Agreement] Cohen's kappa, plain and
+// weighted; [Ratings] the six intraclass correlations and Kendall's W of several
+// judges on the same exhibits; [Class] the difficulty and discrimination of a placing
+// class and how often each pair was reversed. [Season] does all that concerns one
+// member, for every member, in one pass over the cards.
+//
+// # Exactness
+//
+// Everything is summed up in whole numbers, so that parts of a season can be merged
+// in any order with one result. A [Figure] is worked out from the exact sums and
+// rounded once to a float64, a square root at 256 bits before that; figures that are
+// put into the unit of a trait are divided once more. The same cards give the same
+// bits on every processor.
+//
+// # Small samples
+//
+// With fewer observations than the least numbers of this package, [MinErrors] and
+// those after it, a Figure has no value but a [Reason], TooFew; where all values are
+// alike, so that a correlation has no meaning, it is NoSpread.
+//
+// # Checked against
+//
+// The published data on six targets and four judges (psychbull-1979-86-420), the
+// examples of tau-b and rho (stat-kendalltau-doc, stat-spearman-example) and a
+// textbook table for kappa (from memory) are tests of the package. A module inside
+// the repository compares every statistic with a general-purpose library on random
+// data.
+//
+// Results are for teaching and analysis. Only authorised federal graders assign
+// official grades.
+package season

@@ -1,0 +1,122 @@
+package season
+
+import (
+	"math/big"
+	mathbits "math/bits"
+	"strconv"
+)
+
+// wide is a sum of products of int64 in 128 bits. It is comparable.
+type wide struct {
+	hi int64
+	lo uint64
+}
+
+func (w *wide) plus(v wide) {
+	lo, carry := mathbits.Add64(w.lo, v.lo, 0)
+	w.lo, w.hi = lo, w.hi+v.hi+int64(carry)
+}
+
+// add adds a*b.
+func (w *wide) add(a, b int64) {
+	hi, lo := mathbits.Mul64(uint64(a), uint64(b))
+	w.plus(wide{int64(hi) - a>>63&b - b>>63&a, lo})
+}
+
+func (w wide) big() *big.Int {
+	v := new(big.Int).Lsh(integer(w.hi), 64)
+	return v.Add(v, new(big.Int).SetUint64(w.lo))
+}
+
+// Pair is an estimate with the truth that it is held against, as integers in a
+// unit of the caller's choice.
+type Pair struct{ Estimate, Truth int64 }
+
+// maxValue bounds what is summed, so that no sum of fewer than 2^60 observations
+// overflows.
+const maxValue = 1_000_000_000_000
+
+// check refuses what could overflow.
+func check(field string, v int64) error {
+	if v < -maxValue || v > maxValue {
+		return &FieldError{Field: field, Value: strconv.FormatInt(v, 10), Allowed: "-1,000,000,000,000 to 1,000,000,000,000", Err: ErrRange}
+	}
+	return nil
+}
+
+// Errors sums up the errors of estimates in one pass: an error is the estimate less
+// the truth. It holds exact integer sums, takes 136 bytes whatever it has seen, and
+// two of them can be merged in any order with the same result. It is comparable
+// with ==. The zero Errors have seen nothing.
+type Errors struct {
+	n              int64
+	e, abs, x, y   wide // sums of errors, their sizes, estimates, truths
+	ee, xx, yy, xy wide
+}
+
+// Add adds one estimate. A value beyond a trillion either way gives a
+// [*FieldError] and adds nothing.
+func (s *Errors) Add(p Pair) error {
+	if err := check("estimate", p.Estimate); err != nil {
+		return err
+	}
+	if err := check("truth", p.Truth); err != nil {
+		return err
+	}
+	e := p.Estimate - p.Truth
+	s.n++
+	s.e.add(e, 1)
+	s.abs.add(max(e, -e), 1)
+	s.x.add(p.Estimate, 1)
+	s.y.add(p.Truth, 1)
+	s.ee.add(e, e)
+	s.xx.add(p.Estimate, p.Estimate)
+	s.yy.add(p.Truth, p.Truth)
+	s.xy.add(p.Estimate, p.Truth)
+	return nil
+}
+
+// Merge adds what t has seen.
+func (s *Errors) Merge(t Errors) {
+	s.n += t.n
+	for _, v := range [...]struct {
+		to   *wide
+		from wide
+	}{{&s.e, t.e}, {&s.abs, t.abs}, {&s.x, t.x}, {&s.y, t.y}, {&s.ee, t.ee}, {&s.xx, t.xx}, {&s.yy, t.yy}, {&s.xy, t.xy}} {
+		v.to.plus(v.from)
+	}
+}
+
+// N returns the number of estimates.
+func (s Errors) N() int { return int(s.n) }
+
+// Bias returns the mean error; over 0 for estimates that are too high.
+func (s Errors) Bias() Figure {
+	return enough(s.n, MinErrors).ratio(s.e.big(), integer(s.n))
+}
+
+// Spread returns the standard deviation of the errors around their mean, with n - 1.
+func (s Errors) Spread() Figure {
+	return enough(s.n, MinErrors).sqrt(spread(s.n, s.ee, s.e, s.e), mul(integer(s.n), integer(s.n-1)))
+}
+
+// MeanAbsolute returns the mean size of the errors.
+func (s Errors) MeanAbsolute() Figure {
+	return enough(s.n, MinErrors).ratio(s.abs.big(), integer(s.n))
+}
+
+// RootMeanSquare returns the square root of the mean squared error.
+func (s Errors) RootMeanSquare() Figure {
+	return enough(s.n, MinErrors).sqrt(s.ee.big(), integer(s.n))
+}
+
+// Correlation returns the product-moment correlation of estimates and truths;
+// NoSpread where one of the two does not vary.
+func (s Errors) Correlation() Figure {
+	return enough(s.n, MinCorrelation).root(spread(s.n, s.xy, s.x, s.y), mul(spread(s.n, s.xx, s.x, s.x), spread(s.n, s.yy, s.y, s.y)))
+}
+
+// spread returns n*ab - a*b.
+func spread(n int64, ab, a, b wide) *big.Int {
+	return sub(mul(integer(n), ab.big()), mul(a.big(), b.big()))
+}

@@ -1,0 +1,168 @@
+package season
+
+import (
+	"database/sql/driver"
+	"math/big"
+	"strconv"
+
+	"example.com/ribface/internal/text"
+)
+
+// The least numbers of observations for which a figure is given. With fewer it
+// says TooFew instead of pretending. They are choices of this library; the one
+// published hint is that 4 to 5 animals are enough to tell students apart
+// (jds-1996-79-907).
+const (
+	MinErrors      = 3  // bias, spread, mean absolute error, root mean square
+	MinCorrelation = 5  // correlation, tau-b, rho, discrimination
+	MinAgreement   = 10 // shares and kappa of grades
+	MinExhibits    = 4  // exhibits for intraclass correlations and Kendall's W
+	MinJudges      = 2  // judges for the same
+	MinCards       = 5  // cards for the figures of a class
+)
+
+// Reason says why there is no figure. The zero Reason is that there is one.
+type Reason uint8
+
+// The reasons.
+const (
+	TooFew   Reason = 1 + iota // fewer observations than the least number
+	NoSpread                   // all values alike, so that the figure has no meaning
+)
+
+var reasons = text.Enum{Kind: "reason", Names: []string{"", "too few", "no spread"}}
+
+// IsValid reports whether r is one of the named reasons; the zero value is not.
+func (r Reason) IsValid() bool { return reasons.IsValid(int(r)) }
+
+// String gives the reason in words; "unset" for zero.
+func (r Reason) String() string { return reasons.String(int(r)) }
+
+// ParseReason reads a reason, as [Reason.String] writes it.
+func ParseReason(s string) (Reason, error) {
+	v, err := reasons.Parse(s)
+	return Reason(v), err
+}
+
+// AppendText appends the reason; the zero value is empty text.
+func (r Reason) AppendText(b []byte) ([]byte, error) { return reasons.Append(b, int(r)) }
+
+// MarshalText gives the reason; the zero value is empty text.
+func (r Reason) MarshalText() ([]byte, error) { return r.AppendText(nil) }
+
+// UnmarshalText reads a reason. On error the receiver is left as it was.
+func (r *Reason) UnmarshalText(b []byte) error { return text.Unmarshal(r, b, ParseReason) }
+
+// Value gives the reason for a database.
+func (r Reason) Value() (driver.Value, error) { return text.Value(r) }
+
+// Scan reads a reason from a database column that holds text.
+func (r *Reason) Scan(src any) error { return text.Scan(r, reasons.Kind, src) }
+
+// Figure is a statistic, or the reason why there is none. It is comparable with
+// ==. The zero Figure is the value 0 of no observations, which no function of this
+// package returns.
+//
+// A value is the exact result of integer sums, rounded once to a float64 (a square
+// root is taken at 256 bits first), so that it is the same whatever the order in
+// which observations came or were merged, and on every processor.
+type Figure struct {
+	Value  float64 // 0 when there is a Reason
+	N      int     // observations behind it
+	Reason Reason  // why there is no value; zero when there is one
+}
+
+// OK reports whether there is a value.
+func (f Figure) OK() bool { return f.Reason == 0 }
+
+// String gives the value to three decimals, or the reason and the number of
+// observations, as "too few (2)".
+func (f Figure) String() string {
+	if f.OK() {
+		return f.Text(3)
+	}
+	return f.Reason.String() + " (" + strconv.Itoa(f.N) + ")"
+}
+
+// Text gives the value to so many decimals, never as -0; for a Figure without a
+// value it is String.
+func (f Figure) Text(decimals int) string {
+	if !f.OK() {
+		return f.String()
+	}
+	s := strconv.FormatFloat(f.Value, 'f', decimals, 64)
+	if v, _ := strconv.ParseFloat(s, 64); v == 0 && s[0] == '-' {
+		return s[1:]
+	}
+	return s
+}
+
+// bits is the precision in which roots are taken.
+const bits = 256
+
+// enough returns a figure without a value yet, which says TooFew where n is under
+// the least number. The functions below that set the value leave it so.
+func enough(n int64, least int) Figure {
+	if n < int64(least) {
+		return Figure{N: int(n), Reason: TooFew}
+	}
+	return Figure{N: int(n)}
+}
+
+// ratio sets the value num/den, or says that there is no spread where den is 0.
+func (f Figure) ratio(num, den *big.Int) Figure {
+	return f.rat(new(big.Rat).SetInt(num), new(big.Rat).SetInt(den))
+}
+
+// rat is ratio for two fractions.
+func (f Figure) rat(num, den *big.Rat) Figure {
+	switch {
+	case !f.OK():
+	case den.Sign() == 0:
+		f.Reason = NoSpread
+	default:
+		f.Value, _ = new(big.Rat).Quo(num, den).Float64()
+	}
+	return f
+}
+
+// root sets the value num/sqrt(square), or says that there is no spread where
+// square is 0.
+func (f Figure) root(num, square *big.Int) Figure {
+	switch {
+	case !f.OK():
+	case square.Sign() == 0:
+		f.Reason = NoSpread
+	default:
+		s, n := precise(square), precise(num)
+		f.Value, _ = n.Quo(n, s.Sqrt(s)).Float64()
+	}
+	return f
+}
+
+// sqrt sets the value sqrt(num/den); den is over 0.
+func (f Figure) sqrt(num, den *big.Int) Figure {
+	if f.OK() {
+		q := precise(num)
+		q.Quo(q, precise(den))
+		f.Value, _ = q.Sqrt(q).Float64()
+	}
+	return f
+}
+
+// precise returns the number in the precision for roots.
+func precise(v *big.Int) *big.Float { return new(big.Float).SetPrec(bits).SetInt(v) }
+
+func integer(n int64) *big.Int { return big.NewInt(n) }
+
+// mul returns the product of the factors.
+func mul(factors ...*big.Int) *big.Int {
+	p := integer(1)
+	for _, f := range factors {
+		p.Mul(p, f)
+	}
+	return p
+}
+
+// sub returns a - b.
+func sub(a, b *big.Int) *big.Int { return new(big.Int).Sub(a, b) }

@@ -1,0 +1,20 @@
+package season_test
+
+import (
+	"testing"
+
+	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/placing/season"
+)
+
+func FuzzParseReason(f *testing.F) {
+	roundtrip.Fuzz(f, season.ParseReason, season.NoSpread, "too few")
+}
+
+func FuzzParseWeights(f *testing.F) {
+	roundtrip.Fuzz(f, season.ParseWeights, season.Linear, "quadratic")
+}
+
+func FuzzParseTrait(f *testing.F) {
+	roundtrip.Fuzz(f, season.ParseTrait, season.TraitKPH, "fat")
+}

@@ -1,0 +1,215 @@
+package season
+
+import (
+	"maps"
+	"math/big"
+	"slices"
+	"strconv"
+
+	"example.com/ribface/internal/text"
+)
+
+// Judges collects what several judges said of the same exhibits. It is made by
+// [NewJudges]. Unlike the other collections of this package it keeps every value.
+type Judges struct{ said map[saying]int64 }
+
+type saying struct{ exhibit, judge string }
+
+// NewJudges returns a collection without values.
+func NewJudges() Judges { return Judges{map[saying]int64{}} }
+
+// Add adds one value. A second one of the same judge for the same exhibit and a
+// value beyond a trillion either way give a [*FieldError].
+func (j Judges) Add(exhibit, judge string, value int64) error {
+	if err := check("value", value); err != nil {
+		return err
+	}
+	at := saying{exhibit, judge}
+	if _, ok := j.said[at]; ok {
+		return &FieldError{Field: "exhibit " + strconv.Quote(exhibit), Value: "judge " + strconv.Quote(judge), Allowed: "one value of each judge", Err: ErrRepeated}
+	}
+	j.said[at] = value
+	return nil
+}
+
+// Merge adds what k has. A value that both have gives a [*FieldError], and then
+// nothing is added.
+func (j Judges) Merge(k Judges) error {
+	for at := range k.said {
+		if _, ok := j.said[at]; ok {
+			return &FieldError{Field: "judges", Allowed: "one value of each judge for each exhibit", Err: ErrRepeated}
+		}
+	}
+	maps.Copy(j.said, k.said)
+	return nil
+}
+
+// Ratings is a full table of values: every judge of it saw every exhibit of it.
+type Ratings struct {
+	Exhibits []string
+	Judges   []string
+	Values   [][]int64 // by exhibit, then judge
+	Left     []string  // judges who missed an exhibit and are left out
+}
+
+// Ratings returns the table of the judges who saw every exhibit, exhibits and
+// judges in order of name.
+func (j Judges) Ratings() Ratings {
+	exhibits, judges := map[string]bool{}, map[string]int{}
+	for at := range j.said {
+		exhibits[at.exhibit] = true
+		judges[at.judge]++
+	}
+	r := Ratings{Exhibits: slices.Sorted(maps.Keys(exhibits))}
+	for _, name := range slices.Sorted(maps.Keys(judges)) {
+		if judges[name] < len(exhibits) {
+			r.Left = append(r.Left, name)
+		} else {
+			r.Judges = append(r.Judges, name)
+		}
+	}
+	for _, e := range r.Exhibits {
+		row := make([]int64, len(r.Judges))
+		for i, name := range r.Judges {
+			row[i] = j.said[saying{e, name}]
+		}
+		r.Values = append(r.Values, row)
+	}
+	return r
+}
+
+// size checks that the table is full and large enough.
+func (r Ratings) size() (n, k int64, f Figure, err error) {
+	n, k = int64(len(r.Values)), 0
+	if n > 0 {
+		k = int64(len(r.Values[0]))
+	}
+	for i, row := range r.Values {
+		if int64(len(row)) != k {
+			return 0, 0, Figure{}, &FieldError{Field: "exhibit " + strconv.Itoa(i+1), Value: text.Count(len(row), "value"), Allowed: strconv.FormatInt(k, 10) + ", one of each judge", Err: ErrMissing}
+		}
+		for _, v := range row {
+			if err := check("exhibit "+strconv.Itoa(i+1), v); err != nil {
+				return 0, 0, Figure{}, err
+			}
+		}
+	}
+	f.N = int(n)
+	if n < MinExhibits || k < MinJudges {
+		f.Reason = TooFew
+	}
+	return n, k, f, nil
+}
+
+// Intraclass holds the six intraclass correlations of a table of ratings with the
+// mean squares behind them (data published: psychbull-1979-86-420; formulas:
+// stat-icc-doc). N is the number of exhibits in every figure.
+type Intraclass struct {
+	Between, Within, Judges, Error Figure // mean squares: between exhibits, within them, of judges, residual
+
+	ICC11 Figure // one judge, each exhibit judged by others
+	ICC21 Figure // one judge of many, all judging every exhibit
+	ICC31 Figure // one of these very judges
+	ICC1k Figure // the mean of k judges, each exhibit judged by others
+	ICC2k Figure // the mean of k judges of many
+	ICC3k Figure // the mean of these very judges
+}
+
+// Intraclass returns the intraclass correlations; TooFew under [MinExhibits]
+// exhibits or [MinJudges] judges. Only Values are looked at. A row of another
+// length gives a [*FieldError].
+func (r Ratings) Intraclass() (Intraclass, error) {
+	n, k, f, err := r.size()
+	if err != nil {
+		return Intraclass{}, err
+	}
+	if !f.OK() {
+		return Intraclass{f, f, f, f, f, f, f, f, f, f}, nil
+	}
+	var grand, squares wide
+	columns := make([]wide, k)
+	rows2, columns2 := integer(0), integer(0)
+	for _, row := range r.Values {
+		var sum wide
+		for j, v := range row {
+			sum.add(v, 1)
+			columns[j].add(v, 1)
+			squares.add(v, v)
+		}
+		grand.plus(sum)
+		rows2.Add(rows2, mul(sum.big(), sum.big()))
+	}
+	for _, c := range columns {
+		columns2.Add(columns2, mul(c.big(), c.big()))
+	}
+	N, K := integer(n), integer(k)
+	grand2 := mul(grand.big(), grand.big())
+	frac := func(num *big.Int, den ...*big.Int) *big.Rat { return new(big.Rat).SetFrac(num, mul(den...)) }
+	// Each sum of squares over its degrees of freedom, on the denominator n*k.
+	between := frac(sub(mul(N, rows2), grand2), N, K, integer(n-1))
+	within := frac(sub(mul(K, squares.big()), rows2), K, N, integer(k-1))
+	judges := frac(sub(mul(K, columns2), grand2), N, K, integer(k-1))
+	residual := sub(mul(N, K, squares.big()), mul(N, rows2))
+	residual.Sub(residual, mul(K, columns2)).Add(residual, grand2)
+	rest := frac(residual, N, K, integer(n-1), integer(k-1))
+
+	one, rk, rn := big.NewRat(1, 1), new(big.Rat).SetInt(K), new(big.Rat).SetInt(N)
+	plus := func(a, b *big.Rat) *big.Rat { return new(big.Rat).Add(a, b) }
+	less := func(a, b *big.Rat) *big.Rat { return new(big.Rat).Sub(a, b) }
+	times := func(a, b *big.Rat) *big.Rat { return new(big.Rat).Mul(a, b) }
+	over := func(a, b *big.Rat) *big.Rat { return new(big.Rat).Quo(a, b) }
+	more := less(rk, one)
+	shift := over(less(judges, rest), rn)
+	return Intraclass{
+		Between: f.rat(between, one), Within: f.rat(within, one), Judges: f.rat(judges, one), Error: f.rat(rest, one),
+		ICC11: f.rat(less(between, within), plus(between, times(more, within))),
+		ICC21: f.rat(less(between, rest), plus(plus(between, times(more, rest)), times(rk, shift))),
+		ICC31: f.rat(less(between, rest), plus(between, times(more, rest))),
+		ICC1k: f.rat(less(between, within), between),
+		ICC2k: f.rat(less(between, rest), plus(between, shift)),
+		ICC3k: f.rat(less(between, rest), between),
+	}, nil
+}
+
+// Concordance returns Kendall's W of the judges, who are each reduced to the ranks
+// that they give: without and with the correction for ties. It runs from 0 to 1
+// (published: stat-kendall-w-help). It is TooFew under [MinExhibits] exhibits or
+// [MinJudges] judges and NoSpread where every judge ties all exhibits. Only Values
+// are looked at. A row of another length gives a [*FieldError].
+func (r Ratings) Concordance() (plain, corrected Figure, err error) {
+	n, k, f, err := r.size()
+	if err != nil || !f.OK() {
+		return f, f, err
+	}
+	sums := make([]int64, n) // of doubled ranks
+	ties := int64(0)         // sum of t^3 - t over the groups of equal ranks
+	for j := range k {
+		column := make([]int64, n)
+		for i, row := range r.Values {
+			column[i] = row[j]
+		}
+		ranks := midranks(column)
+		groups := map[int64]int64{}
+		for i, rank := range ranks {
+			sums[i] += rank
+			groups[rank]++
+		}
+		for _, t := range groups {
+			ties += t*t*t - t
+		}
+	}
+	var total, squares wide
+	for _, s := range sums {
+		total.add(s, 1)
+		squares.add(s, s)
+	}
+	// With doubled ranks: S = (n*squares - total^2) / 4n, W = 12 S / (k^2 (n^3-n) - k ties).
+	s := mul(integer(3), spread(n, squares, total, total))
+	full := mul(integer(n), integer(k), integer(k), integer(n*n*n-n))
+	plain = f.ratio(s, full)
+	corrected = f.ratio(s, sub(full, mul(integer(n), integer(k), integer(ties))))
+	if !corrected.OK() {
+		return corrected, corrected, nil
+	}
+	return plain, corrected, nil
+}
