@@ -1,6 +1,7 @@
 package grade
 
 import (
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/maturity"
 )
 
@@ -8,18 +9,18 @@ import (
 // choices in balancing maturity that no source settles. The zero Rules have no
 // edition, and every computation refuses them.
 type Rules struct {
-	Edition  Edition
-	Maturity maturity.Rules
+	Edition  Edition        `json:"edition"`
+	Maturity maturity.Rules `json:"maturity,omitzero"`
 }
 
 // Assessment is a graded carcass. It keeps what it was made from, so that it can
 // explain itself; see [Assessment.Steps].
 type Assessment struct {
-	Carcass  Carcass
-	Rules    Rules
-	Maturity maturity.Score // overall maturity
-	Quality  Quality        // NoGrade for a carcass that is eligible for none
-	Yield    Yield          // exact; its whole grade is Yield.Grade()
+	Carcass  Carcass        `json:"carcass"`
+	Rules    Rules          `json:"rules"`
+	Maturity maturity.Score `json:"maturity"` // overall maturity
+	Quality  Quality        `json:"quality"`  // NoGrade for a carcass that is eligible for none
+	Yield    Yield          `json:"yield"`    // exact; its whole grade is Yield.Grade()
 }
 
 // Assess grades the carcass under the edition with the default balancing rules.
@@ -29,12 +30,6 @@ func (e Edition) Assess(c Carcass) (Assessment, error) { return Rules{Edition: e
 // Quality returns the quality grade of the carcass under the edition with the
 // default balancing rules. Its measures are not looked at. See [Rules.Quality].
 func (e Edition) Quality(c Carcass) (Quality, error) { return Rules{Edition: e}.Quality(c) }
-
-// Maturity returns the overall maturity of the evidence under the edition with
-// the default balancing rules. See [Rules.Overall].
-func (e Edition) Maturity(ev maturity.Evidence) (maturity.Score, error) {
-	return Rules{Edition: e}.Overall(ev)
-}
 
 // Overall returns the overall maturity of the evidence: by [maturity.Rules.ByAge]
 // where the edition lets teeth and papers count, by [maturity.Rules.ByBone]
@@ -53,15 +48,16 @@ func (r Rules) Overall(ev maturity.Evidence) (maturity.Score, error) {
 // the order in which a person works. A bull gets NoGrade and a yield (common
 // practice, no source).
 //
-// The first field that is missing or impossible gives a [*FieldError] that names
-// it, and the Assessment is then the zero value.
+// An error tells of every field that is missing or impossible, each as a
+// [*FieldError] with its path in the carcass, as "measures.fat"; [Problems] lists
+// them. The Assessment is then the zero value.
 func (r Rules) Assess(c Carcass) (Assessment, error) {
 	var f finding
-	if err := r.judge(&c, &f); err != nil {
-		return Assessment{}, err
+	if r.judge(&c, &f) != nil {
+		return Assessment{}, r.Check(c)
 	}
 	m := c.Measures
-	if c.FatAdjust != 0 {
+	if c.FatAdjust.n != 0 {
 		var err error
 		if m, err = c.Adjusted(); err != nil {
 			return Assessment{}, err
@@ -69,9 +65,41 @@ func (r Rules) Assess(c Carcass) (Assessment, error) {
 	}
 	y, err := m.Yield()
 	if err != nil {
-		return Assessment{}, m.Check()
+		return Assessment{}, r.Check(c)
 	}
 	return Assessment{Carcass: c, Rules: r, Maturity: f.overall, Quality: f.quality, Yield: y}, nil
+}
+
+// Check returns an error that tells of everything that keeps [Rules.Assess] from
+// grading the carcass; nil when there is nothing.
+func (r Rules) Check(c Carcass) error {
+	_, fat := c.Adjusted()
+	return fault.Join(r.checkQuality(&c), fat)
+}
+
+// checkQuality is Check without the measures.
+func (r Rules) checkQuality(c *Carcass) error {
+	var edition, sex, marbling, firmness, dark error
+	if !r.Edition.IsValid() {
+		edition = editionNames.Check("edition", int(r.Edition))
+	}
+	if !c.Sex.IsValid() {
+		sex = fault.At("sex", "", sexes.Check("sex class", int(c.Sex)))
+	}
+	age := r.Maturity.Check()
+	if err := c.Maturity.Check(r.Edition.ByAge()); err != nil {
+		age = fault.Join(age, fault.At("maturity", "", err))
+	}
+	if !c.Marbling.IsValid() {
+		marbling = fault.At("marbling", "", c.Marbling.Check("marbling"))
+	}
+	if c.Lean.Firmness > Firm {
+		firmness = fault.At("lean.firmness", "", firmnesses.Check("firmness", int(c.Lean.Firmness)))
+	}
+	if c.Lean.Dark > DarkFull {
+		dark = fault.At("lean.dark", "", darkCuts.Check("dark cut", int(c.Lean.Dark)))
+	}
+	return fault.Join(edition, sex, age, marbling, firmness, dark)
 }
 
 // Quality returns the quality grade of the carcass; its measures are not looked
@@ -88,12 +116,12 @@ func (r Rules) Assess(c Carcass) (Assessment, error) {
 // marbling, younger bone or firmer lean can leave a dark cutter lower.
 //
 // A bullock whose skeleton is past the line between A and B is no bullock by the
-// standard (official: cfr-post1975-p24) and gets NoGrade. The first field that is
-// missing or impossible gives a [*FieldError] that names it.
+// standard (official: cfr-post1975-p24) and gets NoGrade. The errors are those of
+// [Rules.Assess] but for the measures.
 func (r Rules) Quality(c Carcass) (Quality, error) {
 	var f finding
-	if err := r.judge(&c, &f); err != nil {
-		return 0, err
+	if r.judge(&c, &f) != nil {
+		return 0, r.checkQuality(&c)
 	}
 	return f.quality, nil
 }

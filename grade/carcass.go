@@ -4,6 +4,7 @@ import (
 	"database/sql/driver"
 	"iter"
 
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity"
 )
@@ -12,35 +13,33 @@ import (
 // measures. The zero Carcass has nothing set, and every computation refuses it
 // by the first missing field.
 type Carcass struct {
-	Sex      Sex               // sex class
-	Maturity maturity.Evidence // skeletal and lean maturity, teeth and papers
-	Marbling Marbling          // in the ribeye between ribs 12 and 13
-	Lean     Lean              // firmness and dark cutting
-	Measures Measures          // fat as measured, ribeye, KPH, weight
+	Sex      Sex               `json:"sex,omitzero"`      // sex class
+	Maturity maturity.Evidence `json:"maturity,omitzero"` // skeletal and lean maturity, teeth and papers
+	Marbling Marbling          `json:"marbling,omitzero"` // in the ribeye between ribs 12 and 13
+	Lean     Lean              `json:"lean,omitzero"`     // firmness and dark cutting
+	Measures Measures          `json:"measures,omitzero"` // fat as measured, ribeye, KPH, weight
 
 	// FatAdjust is added to the measured fat for unusual fat on the rest of the
 	// carcass, and is negative where the rest is trimmer (official:
 	// cfr-1965-53-p26 (u)); 0.1 to 0.2 in is usual (published:
-	// ga-2004-yield-tutorial). Leave it zero when Measures.Fat is adjusted
+	// ga-2004-yield-tutorial). Leave it unset when Measures.Fat is adjusted
 	// already.
-	FatAdjust Thickness
+	FatAdjust Thickness `json:"fat_adjust,omitzero"`
 }
 
-// Adjusted returns the measures with the fat adjustment added in. A measure that
-// is missing or impossible, before or after, gives a [*FieldError].
+// Adjusted returns the measures with the fat adjustment added in. Measures that are
+// missing or impossible, before or after, give an error that names each.
 func (c Carcass) Adjusted() (Measures, error) {
 	m := c.Measures
-	if err := m.Check(); err != nil {
+	if c.FatAdjust.n == 0 {
+		return m, fault.At("measures", "", m.Check())
+	}
+	adjust := thicknesses.check("fat_adjust", "fat adjustment", c.FatAdjust.n, -maxFat, maxFat)
+	if err := fault.Join(fault.At("measures", "", m.Check()), adjust); err != nil {
 		return Measures{}, err
 	}
-	if c.FatAdjust == 0 {
-		return m, nil
-	}
-	if err := thicknesses.check("fat adjustment", int32(c.FatAdjust), -int32(maxFat), int32(maxFat)); err != nil {
-		return Measures{}, err
-	}
-	m.Fat += c.FatAdjust
-	if err := thicknesses.check("adjusted fat", int32(m.Fat), 0, int32(maxFat)); err != nil {
+	m.Fat = ThicknessUnits(m.Fat.Units() + c.FatAdjust.Units())
+	if err := thicknesses.check("fat_adjust", "adjusted fat", m.Fat.n, minFat, maxFat); err != nil {
 		return Measures{}, err
 	}
 	return m, nil
@@ -120,13 +119,13 @@ func (s Sex) open(g Grade) bool {
 // Lean is what is seen of the lean besides its marbling and color. The zero Lean
 // means that firmness was not looked at and that nothing is wrong.
 type Lean struct {
-	Firmness Firmness // zero: taken to go with the marbling
-	Dark     DarkCut  // zero: no dark cutter
+	Firmness Firmness `json:"firmness,omitzero"` // zero: taken to go with the marbling
+	Dark     DarkCut  `json:"dark,omitzero"`     // zero: no dark cutter
 
 	// BelowCutter is the judge's own finding that the carcass is below the
 	// minimum of Cutter. No minimum is published, so it is never inferred; it
 	// turns a carcass that meets nothing above Cutter into Canner.
-	BelowCutter bool
+	BelowCutter bool `json:"below_cutter,omitzero"`
 }
 
 // Firmness is the firmness of the lean. The zero Firmness was not looked at; the

@@ -37,7 +37,7 @@ var (
 		Kind:  "marbling",
 		Short: []string{"", "Devoid", "PD", "Tr", "Sl", "Sm", "Mt", "Md", "SlAb", "MAb", "Ab"},
 		Long:  degrees.Names,
-		Extra: []scale.Alias{{Name: "MdAb", Group: int(ModeratelyAbundant)}},
+		Extra: []text.Alias{{Name: "MdAb", Value: int(ModeratelyAbundant)}},
 	}
 )
 
@@ -124,10 +124,10 @@ func (m Marbling) String() string {
 	return string(marbled.Append(nil, int16(m)))
 }
 
-// ParseMarbling reads a degree and two digits, as Sm40. Also read: the full name
-// of the degree with or without one space, as "Small40" and "Slightly Abundant
-// 40"; MdAb for Moderately Abundant; and 100 for the end of a degree, so that
-// Sm100 is Mt00.
+// ParseMarbling reads a degree and two digits, as Sm40, in any case and with or
+// without blanks between. Also read: the full name of the degree, as "small 40" and
+// "Slightly Abundant 40"; MdAb for Moderately Abundant; 0 for 00; and 100 for the end
+// of a degree, so that Sm100 is Mt00. Md is Moderate and Mt is Modest.
 func ParseMarbling(s string) (Marbling, error) {
 	v, err := marbled.Parse(s)
 	return Marbling(v), err

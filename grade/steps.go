@@ -124,28 +124,20 @@ func (a Assessment) yieldSteps(m Measures) []cite.Step {
 	add := func(name, rule, given, result string, from cite.Citation) {
 		steps = append(steps, cite.Step{Name: name, Rule: rule, Given: given, Result: result, Cite: from})
 	}
-	if adj := a.Carcass.FatAdjust; adj != 0 {
-		add("adjusted fat", "fat elsewhere on the carcass that the rib does not show", a.Carcass.Measures.Fat.String()+" with "+signed(int64(adj), places)+" in", m.Fat.String(), citeAdjust)
+	if adj := a.Carcass.FatAdjust; adj.n != 0 {
+		add("adjusted fat", "fat elsewhere on the carcass that the rib does not show", a.Carcass.Measures.Fat.String()+" with "+fixed.Signed(adj.Units(), places)+" in", m.Fat.String(), citeAdjust)
 	}
 	add("fat", "preliminary yield grade: 2.00 and 0.25 for every 0.1 in; a start, not part of the equation", m.Fat.String(), m.Fat.Preliminary().String(), citePrelim)
 	need := m.Weight.required()
-	add("ribeye for the weight", "11.0 sq in at 600 lb and 0.3 for every 25 lb; a guide, not part of the equation", m.Ribeye.String()+" at "+m.Weight.String(), need.String()+" expected, "+signed(int64(m.Ribeye-need), places)+" sq in", citeRequired)
+	add("ribeye for the weight", "11.0 sq in at 600 lb and 0.3 for every 25 lb; a guide, not part of the equation", m.Ribeye.String()+" at "+m.Weight.String(), need.String()+" expected, "+fixed.Signed(m.Ribeye.Units()-need.Units(), places)+" sq in", citeRequired)
 	t := m.terms()
-	add("equation: start", "2.50", "every carcass", signed(int64(t.Start), yieldPlaces), citeEquation)
-	add("equation: fat", "+ 2.50 per in", m.Fat.String(), signed(int64(t.Fat), yieldPlaces), citeEquation)
-	add("equation: kidney, pelvic and heart fat", "+ 0.20 per percent", m.KPH.String(), signed(int64(t.KPH), yieldPlaces), citeEquation)
-	add("equation: hot carcass weight", "+ 0.0038 per lb", m.Weight.String(), signed(int64(t.Weight), yieldPlaces), citeEquation)
-	add("equation: ribeye", "- 0.32 per sq in", m.Ribeye.String(), signed(int64(t.Ribeye), yieldPlaces), citeEquation)
+	add("equation: start", "2.50", "every carcass", fixed.Signed(t.Start.Units(), yieldPlaces), citeEquation)
+	add("equation: fat", "+ 2.50 per in", m.Fat.String(), fixed.Signed(t.Fat.Units(), yieldPlaces), citeEquation)
+	add("equation: kidney, pelvic and heart fat", "+ 0.20 per percent", m.KPH.String(), fixed.Signed(t.KPH.Units(), yieldPlaces), citeEquation)
+	add("equation: hot carcass weight", "+ 0.0038 per lb", m.Weight.String(), fixed.Signed(t.Weight.Units(), yieldPlaces), citeEquation)
+	add("equation: ribeye", "- 0.32 per sq in", m.Ribeye.String(), fixed.Signed(t.Ribeye.Units(), yieldPlaces), citeEquation)
 	sum := t.Sum()
 	add("yield", "the sum, exact", "the five terms", sum.String(), citeEquation)
 	add("yield grade", "decimals dropped, then kept to 1 to 5", sum.String(), strconv.Itoa(sum.Grade()), citeWhole)
 	return steps
-}
-
-// signed writes n with its sign.
-func signed(n int64, places int) string {
-	if n < 0 {
-		return fixed.String(n, places)
-	}
-	return "+" + fixed.String(n, places)
 }

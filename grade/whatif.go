@@ -1,11 +1,13 @@
 package grade
 
 import (
-	"database/sql/driver"
 	"iter"
 	"slices"
 	"strconv"
+	"strings"
 
+	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/fixed"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity"
 	"github.com/shopspring/decimal"
@@ -57,39 +59,38 @@ func (f Factor) MarshalText() ([]byte, error) { return f.AppendText(nil) }
 // UnmarshalText reads a name. On error the receiver is left as it was.
 func (f *Factor) UnmarshalText(b []byte) error { return text.Unmarshal(f, b, ParseFactor) }
 
-// Value gives the name for a database.
-func (f Factor) Value() (driver.Value, error) { return text.Value(f) }
-
-// Scan reads a name from a database column that holds text.
-func (f *Factor) Scan(src any) error { return text.Scan(f, factors.Kind, src) }
-
 // factor is what the equation and the limits say of one measure.
 type factor struct {
 	q      *quantity
-	lo, hi int32
+	lo, hi int64
 	coef   int64 // 1e-8 of a grade per 0.0001 of the unit
 }
 
 var factorTable = [...]factor{
-	FatFactor:    {&thicknesses, 0, int32(maxFat), yieldFat},
-	RibeyeFactor: {&areas, 1, int32(maxRibeye), -yieldRibeye},
-	KPHFactor:    {&shares, 0, int32(maxKPH), yieldKPH},
-	WeightFactor: {&weights, 1, int32(maxWeight), yieldWeight},
+	FatFactor:    {&thicknesses, minFat, maxFat, yieldFat},
+	RibeyeFactor: {&areas, minRibeye, maxRibeye, -yieldRibeye},
+	KPHFactor:    {&shares, minKPH, maxKPH, yieldKPH},
+	WeightFactor: {&weights, minWeight, maxWeight, yieldWeight},
 }
 
 // with returns the measures with the factor at n times 0.0001 of its unit.
-func (m Measures) with(f Factor, n int32) Measures {
+func (m Measures) with(f Factor, n int64) Measures {
 	switch f {
 	case FatFactor:
-		m.Fat = Thickness(n)
+		m.Fat = ThicknessUnits(n)
 	case RibeyeFactor:
-		m.Ribeye = Area(n)
+		m.Ribeye = AreaUnits(n)
 	case KPHFactor:
-		m.KPH = Share(n)
+		m.KPH = ShareUnits(n)
 	default:
-		m.Weight = Weight(n)
+		m.Weight = WeightUnits(n)
 	}
 	return m
+}
+
+// units returns the factor in 0.0001 of its unit.
+func (m Measures) units(f Factor) int64 {
+	return [...]int64{0, m.Fat.Units(), m.Ribeye.Units(), m.KPH.Units(), m.Weight.Units()}[f]
 }
 
 // YieldLine is a line between two whole yield grades, as seen from a carcass.
@@ -101,26 +102,29 @@ type YieldLine struct {
 
 // Better returns the line to the next better whole grade, the one with the lower
 // number. The yield must come under the line: one that is on it has 0 to go and
-// is still over it. ok is false for a grade 1.
+// is still over it. ok is false for a grade 1 and a yield that is not set.
 func (y Yield) Better() (line YieldLine, ok bool) {
 	g := y.Grade()
-	if g == 1 {
+	if g <= 1 {
 		return YieldLine{}, false
 	}
-	at := Yield(g) * OneGrade
-	return YieldLine{At: at, Grade: g - 1, Away: at - y}, true
+	return y.line(g, g-1), true
+}
+
+func (y Yield) line(at, grade int) YieldLine {
+	l := YieldUnits(int64(at) * OneGrade)
+	return YieldLine{At: l, Grade: grade, Away: l.Sub(y)}
 }
 
 // Worse returns the line to the next worse whole grade, the one with the higher
 // number. A yield on the line is in that grade already, so what is away is always
-// over 0. ok is false for a grade 5.
+// over 0. ok is false for a grade 5 and a yield that is not set.
 func (y Yield) Worse() (line YieldLine, ok bool) {
 	g := y.Grade()
-	if g == 5 {
+	if g == 5 || g == 0 {
 		return YieldLine{}, false
 	}
-	at := Yield(g+1) * OneGrade
-	return YieldLine{At: at, Grade: g + 1, Away: at - y}, true
+	return y.line(g+1, g+1), true
 }
 
 // OnLine is the value of one factor that puts a carcass exactly on a yield, with
@@ -191,20 +195,24 @@ func (m Measures) Solve(f Factor, line Yield) (OnLine, error) {
 	if err := m.with(f, t.hi).Check(); err != nil {
 		return OnLine{}, err
 	}
-	if line > 100*OneGrade || line < -100*OneGrade {
-		return OnLine{}, &FieldError{Field: "line", Value: line.String(), Allowed: "-100 to 100", Err: ErrRange}
+	if n := line.Units(); !line.IsSet() || n > 100*OneGrade || n < -100*OneGrade {
+		e := &FieldError{Field: "line", Allowed: "-100 to 100", Err: ErrMissing}
+		if line.IsSet() {
+			e.Value, e.Err = line.String(), ErrRange
+		}
+		return OnLine{}, e
 	}
-	left := int64(line - m.with(f, 0).terms().Sum())
-	num, den := left, t.coef*10_000
+	left := line.Units() - m.with(f, 0).terms().Sum().Units()
+	num, den := left, t.coef*unitOf
 	if den < 0 {
 		num, den = -num, -den
 	}
 	g := gcd(num, den)
 	o := OnLine{Factor: f, Line: line, Num: num / g, Den: den / g}
 	// The value lies from down to down+1 on the grid, and on down where exact.
-	down, rest := floorDiv(left, t.coef)
-	if down < int64(t.lo) || down > int64(t.hi) || down == int64(t.hi) && rest != 0 {
-		return OnLine{}, &FieldError{Field: f.String(), Value: o.value() + " for a yield of " + line.String(), Allowed: t.q.string(t.lo) + " to " + t.q.string(t.hi), Err: ErrRange}
+	down, rest := fixed.FloorDiv(left, t.coef)
+	if down < t.lo || down > t.hi || down == t.hi && rest != 0 {
+		return OnLine{}, &FieldError{Field: f.String(), Value: o.value() + " for a yield of " + line.String(), Allowed: t.q.amount(t.lo) + " to " + t.q.amount(t.hi), Err: ErrRange}
 	}
 	up := down
 	if rest != 0 {
@@ -214,10 +222,10 @@ func (m Measures) Solve(f Factor, line Yield) (OnLine, error) {
 	if t.coef < 0 {
 		under, reach = down+1, down
 	}
-	if under >= int64(t.lo) && under <= int64(t.hi) {
-		o.Under = m.with(f, int32(under))
+	if under >= t.lo && under <= t.hi {
+		o.Under = m.with(f, under)
 	}
-	o.Reach = m.with(f, int32(reach))
+	o.Reach = m.with(f, reach)
 	return o, nil
 }
 
@@ -230,16 +238,6 @@ func gcd(a, b int64) int64 {
 		a, b = b%a, a
 	}
 	return b
-}
-
-// floorDiv divides toward minus infinity.
-func floorDiv(a, b int64) (q, rest int64) {
-	q, rest = a/b, a%b
-	if rest != 0 && (rest < 0) != (b < 0) {
-		q--
-		rest += b
-	}
-	return q, rest
 }
 
 // QualityChange is a point of the marbling scale at which the quality of a
@@ -281,52 +279,66 @@ func (r Rules) QualityChanges(c Carcass) ([]QualityChange, error) {
 	return all, nil
 }
 
-// Tolerances say how far an estimate may be off, to either side. A zero
-// tolerance takes the estimate as exact. Negative ones, and ones wider than the
+// Tolerances say how far an estimate may be off, to either side. A tolerance that is
+// not set or zero takes the estimate as exact. Negative ones, and ones wider than the
 // whole range of what they stand for, are refused.
 type Tolerances struct {
-	Fat      Thickness // of the fat, adjusted; 0 to 3 in
-	Ribeye   Area      // 0 to 25 sq in
-	KPH      Share     // 0 to 10%
-	Weight   Weight    // 0 to 1,800 lb
-	Marbling int       // points, 0 to 1,000
-	Maturity int       // units, of the skeletal and of the lean score alike; 0 to 500
+	Fat      Thickness `json:"fat,omitzero"`      // of the fat, adjusted; 0 to 3 in
+	Ribeye   Area      `json:"ribeye,omitzero"`   // 0 to 25 sq in
+	KPH      Share     `json:"kph,omitzero"`      // 0 to 10%
+	Weight   Weight    `json:"weight,omitzero"`   // 0 to 1,800 lb
+	Marbling int       `json:"marbling,omitzero"` // points, 0 to 1,000
+	Maturity int       `json:"maturity,omitzero"` // units, of the skeletal and of the lean score alike; 0 to 500
 }
 
-// Check returns a [*FieldError] for the first tolerance that is negative or too
-// wide; nil when there is none.
+// measures is what the four measures of the tolerances are kept as.
+func (t Tolerances) measures() [WeightFactor + 1]uint32 {
+	return [...]uint32{FatFactor: t.Fat.n, RibeyeFactor: t.Ribeye.n, KPHFactor: t.KPH.n, WeightFactor: t.Weight.n}
+}
+
+// Check returns an error that tells of every tolerance that is negative or too wide;
+// nil when there is none.
 func (t Tolerances) Check() error {
-	for f, n := range [...]int32{FatFactor: int32(t.Fat), RibeyeFactor: int32(t.Ribeye), KPHFactor: int32(t.KPH), WeightFactor: int32(t.Weight)} {
-		if f == 0 {
-			continue
-		}
-		w := factorTable[f]
-		if n < 0 || n > w.hi {
-			return &FieldError{Field: "tolerance of " + Factor(f).String(), Value: w.q.string(n), Allowed: w.q.string(0) + " to " + w.q.string(w.hi), Err: ErrRange}
+	var all []error
+	for f, n := range t.measures() {
+		if n != 0 {
+			w := factorTable[f]
+			all = append(all, w.q.check(strings.ToLower(Factor(f).String()), "tolerance of "+Factor(f).String(), n, 0, w.hi))
 		}
 	}
-	if t.Marbling < 0 || t.Marbling > 1000 {
-		return &FieldError{Field: "tolerance of marbling", Value: strconv.Itoa(t.Marbling), Allowed: "0 to 1000 points", Err: ErrRange}
+	number := func(name string, n, most int, unit string) {
+		if n < 0 || n > most {
+			all = append(all, &FieldError{Path: name, Field: "tolerance of " + name, Value: strconv.Itoa(n), Allowed: "0 to " + strconv.Itoa(most) + unit, Err: ErrRange})
+		}
 	}
-	if t.Maturity < 0 || t.Maturity > 500 {
-		return &FieldError{Field: "tolerance of maturity", Value: strconv.Itoa(t.Maturity), Allowed: "0 to 500 units", Err: ErrRange}
-	}
-	return nil
+	number("marbling", t.Marbling, 1000, " points")
+	number("maturity", t.Maturity, 500, " units")
+	return fault.Join(all...)
 }
 
 // Span returns the leanest and the fattest measures within the tolerances: least
 // fat, KPH and weight with the largest ribeye, and the other way round. No
-// measure leaves the limits of [Measures]. Bad measures and bad tolerances give a
-// [*FieldError].
+// measure leaves the limits of [Measures]. Bad measures and bad tolerances give an
+// error that tells of each.
 func (t Tolerances) Span(m Measures) (leanest, fattest Measures, err error) {
-	if err := t.Check(); err != nil {
+	if err := fault.Join(fault.At("tolerances", "", t.Check()), fault.At("measures", "", m.Check())); err != nil {
 		return Measures{}, Measures{}, err
 	}
-	if err := m.Check(); err != nil {
-		return Measures{}, Measures{}, err
+	for f, n := range t.measures() {
+		if f == 0 {
+			continue
+		}
+		w, by := factorTable[f], int64(0)
+		if n != 0 {
+			by = count(n)
+		}
+		at := m.units(Factor(f))
+		low, high := max(at-by, w.lo), min(at+by, w.hi)
+		if w.coef < 0 {
+			low, high = high, low
+		}
+		leanest, fattest = leanest.with(Factor(f), low), fattest.with(Factor(f), high)
 	}
-	leanest = Measures{Fat: max(m.Fat-t.Fat, 0), Ribeye: min(m.Ribeye+t.Ribeye, maxRibeye), KPH: max(m.KPH-t.KPH, 0), Weight: max(m.Weight-t.Weight, 1)}
-	fattest = Measures{Fat: min(m.Fat+t.Fat, maxFat), Ribeye: max(m.Ribeye-t.Ribeye, 1), KPH: min(m.KPH+t.KPH, maxKPH), Weight: min(m.Weight+t.Weight, maxWeight)}
 	return leanest, fattest, nil
 }
 
@@ -352,7 +364,7 @@ type Estimate struct {
 // scale are kept to. Bad tolerances, and what [Rules.Assess] refuses, give a
 // [*FieldError].
 func (r Rules) Estimate(c Carcass, t Tolerances) (Estimate, error) {
-	if err := t.Check(); err != nil {
+	if err := fault.At("tolerances", "", t.Check()); err != nil {
 		return Estimate{}, err
 	}
 	if _, err := r.Assess(c); err != nil {

@@ -139,7 +139,7 @@ func (t *Teeth) UnmarshalJSON(b []byte) error { return text.UnmarshalJSON(t, b) 
 func (t Teeth) Value() (driver.Value, error) { return text.Value(t) }
 
 // Scan reads a count from a database column that holds text or an integer.
-func (t *Teeth) Scan(src any) error { return text.ScanNumber(t, "teeth", src) }
+func (t *Teeth) Scan(src any) error { return text.Scan(t, "teeth", src) }
 
 // ageLimit is the age under which teeth or papers put a carcass in group A.
 const ageLimit Months = 30
@@ -156,10 +156,10 @@ var (
 
 // Evidence is what is known of the age of one carcass.
 type Evidence struct {
-	Skeletal Score  // bones and cartilages; always needed
-	Lean     Score  // color and texture of the lean; may be left out only when teeth or papers settle the age
-	Teeth    Teeth  // permanent incisors, where somebody looked
-	Papers   Months // age by documents verified under a federal program, where there are any
+	Skeletal Score  `json:"skeletal,omitzero"` // bones and cartilages; always needed
+	Lean     Score  `json:"lean,omitzero"`     // color and texture of the lean; may be left out only when teeth or papers settle the age
+	Teeth    Teeth  `json:"teeth,omitzero"`    // permanent incisors, where somebody looked
+	Papers   Months `json:"papers,omitzero"`   // age by documents verified under a federal program, where there are any
 }
 
 // Under30 reports whether teeth or papers show an age under 30 months: two
@@ -171,22 +171,24 @@ func (e Evidence) Under30() bool {
 	return e.Teeth >= 1 && e.Teeth <= 3 || e.Papers > 0 && e.Papers < ageLimit
 }
 
-// Check returns an error for the first field that is missing or impossible.
-// byAge says whether teeth and papers may settle the age.
+// Check returns an error that tells of every field that is missing or impossible;
+// nil when there is none. byAge says whether teeth and papers may settle the age.
 func (e Evidence) Check(byAge bool) error {
-	if err := e.Skeletal.Check("skeletal maturity"); err != nil {
-		return err
-	}
-	if e.Teeth < 0 || e.Teeth > 9 {
-		return &FieldError{Field: "teeth", Value: e.Teeth.String(), Allowed: "0 to 8", Err: ErrRange}
-	}
-	if e.Papers < 0 || e.Papers > greatestMonths {
-		return &FieldError{Field: "papers", Value: e.Papers.String(), Allowed: "1 to 600 months, 0 for none", Err: ErrRange}
-	}
-	if e.Lean == 0 && byAge && e.Under30() && e.Skeletal < firstD {
+	if e.Skeletal.IsValid() && e.Lean.IsValid() && e.Teeth == 0 && e.Papers == 0 {
 		return nil
 	}
-	return e.Lean.Check("lean maturity")
+	skeletal := fault.At("skeletal", "", e.Skeletal.Check("skeletal maturity"))
+	var teeth, papers, lean error
+	if e.Teeth < 0 || e.Teeth > 9 {
+		teeth = &FieldError{Path: "teeth", Field: "teeth", Value: e.Teeth.String(), Allowed: "0 to 8", Err: ErrRange}
+	}
+	if e.Papers < 0 || e.Papers > greatestMonths {
+		papers = &FieldError{Path: "papers", Field: "papers", Value: e.Papers.String(), Allowed: "1 to 600 months, 0 for none", Err: ErrRange}
+	}
+	if e.Lean != 0 || !byAge || !e.Under30() || e.Skeletal >= firstD {
+		lean = fault.At("lean", "", e.Lean.Check("lean maturity"))
+	}
+	return fault.Join(skeletal, lean, teeth, papers)
 }
 
 const (
@@ -321,4 +323,4 @@ func (m *Months) UnmarshalJSON(b []byte) error { return text.UnmarshalJSON(m, b)
 func (m Months) Value() (driver.Value, error) { return text.Value(m) }
 
 // Scan reads an age from a database column that holds text or an integer.
-func (m *Months) Scan(src any) error { return text.ScanNumber(m, "age", src) }
+func (m *Months) Scan(src any) error { return text.Scan(m, "age", src) }

@@ -1,8 +1,7 @@
 package maturity
 
 import (
-	"database/sql/driver"
-
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity/cite"
 )
@@ -33,8 +32,8 @@ const (
 // Rules are the choices in balancing that no source settles. The zero Rules are
 // the defaults.
 type Rules struct {
-	Tens    Tens
-	OldLean OldLean
+	Tens    Tens    `json:"tens,omitzero"`
+	OldLean OldLean `json:"old_lean,omitzero"`
 }
 
 var (
@@ -64,12 +63,6 @@ func (t Tens) MarshalText() ([]byte, error) { return t.AppendText(nil) }
 // receiver is left as it was.
 func (t *Tens) UnmarshalText(b []byte) error { return text.Unmarshal(t, b, ParseTens) }
 
-// Value gives the name for a database.
-func (t Tens) Value() (driver.Value, error) { return text.Value(t) }
-
-// Scan reads a name from a database column that holds text.
-func (t *Tens) Scan(src any) error { return text.Scan(t, tens.Kind, src) }
-
 // IsValid reports whether o is one of the two answers; the zero value is.
 func (o OldLean) IsValid() bool { return o <= OldLeanStaysInB }
 
@@ -91,12 +84,6 @@ func (o OldLean) MarshalText() ([]byte, error) { return o.AppendText(nil) }
 // UnmarshalText reads a name; empty text gives the zero value. On error the
 // receiver is left as it was.
 func (o *OldLean) UnmarshalText(b []byte) error { return text.Unmarshal(o, b, ParseOldLean) }
-
-// Value gives the name for a database.
-func (o OldLean) Value() (driver.Value, error) { return text.Value(o) }
-
-// Scan reads a name from a database column that holds text.
-func (o *OldLean) Scan(src any) error { return text.Scan(o, oldLeans.Kind, src) }
 
 // wider marks a gap between bone and lean over which the mean moves toward bone,
 // shift is by how much, and hardBone is the skeletal score from which the
@@ -143,16 +130,20 @@ func (r Rules) Balance(skeletal, lean Score) (Score, error) {
 }
 
 func (r Rules) check(skeletal, lean Score) error {
-	if err := skeletal.Check("skeletal maturity"); err != nil {
-		return err
-	}
-	if err := lean.Check("lean maturity"); err != nil {
-		return err
-	}
+	return fault.Join(fault.At("skeletal", "", skeletal.Check("skeletal maturity")), fault.At("lean", "", lean.Check("lean maturity")), r.Check())
+}
+
+// Check returns an error that tells of every rule that is not one of the named
+// choices; nil when there is none.
+func (r Rules) Check() error {
+	var all [2]error
 	if !r.Tens.IsValid() {
-		return &FieldError{Field: "rules: tens", Value: r.Tens.String(), Allowed: "KeepUnits, TensTowardBone, TensTowardLean", Err: ErrUnknown}
+		all[0] = &FieldError{Path: "tens", Field: "rules: tens", Value: r.Tens.String(), Allowed: tens.Allowed(), Err: ErrUnknown}
 	}
-	return &FieldError{Field: "rules: old lean", Value: r.OldLean.String(), Allowed: "OldLeanMayCross, OldLeanStaysInB", Err: ErrUnknown}
+	if !r.OldLean.IsValid() {
+		all[1] = &FieldError{Path: "old_lean", Field: "rules: old lean", Value: r.OldLean.String(), Allowed: oldLeans.Allowed(), Err: ErrUnknown}
+	}
+	return fault.Join(all[:]...)
 }
 
 func (r Rules) balance(bone, lean Score) Score {

@@ -3,7 +3,8 @@ package maturity
 import "example.com/ribface/internal/fault"
 
 // FieldError is the error for a value that a computation refuses. Its fields
-// are Field (the field in the words of the trade, as "skeletal maturity"), Value
+// are Path (the field by the JSON names of the input, as "measures.fat"; may be empty),
+// Field (the field in the words of the trade, as "skeletal maturity"), Value
 // (as given; empty when missing), Allowed (what would be accepted) and Err (one
 // of the sentinels below). The packages grade and placing use the same type.
 type FieldError = fault.FieldError
@@ -20,4 +21,10 @@ var (
 	ErrSyntax  = fault.ErrSyntax  // text without the form of the wanted value
 	ErrUnknown = fault.ErrUnknown // well formed, but names nothing known
 	ErrRange   = fault.ErrRange   // outside what is allowed
+	ErrPlaces  = fault.ErrPlaces  // a number with more decimals than the value holds
 )
+
+// Problems lists every problem that an error of this module tells of, in order,
+// however it is wrapped or joined; nil for no error. A [*ParseError] becomes a
+// FieldError named for its kind, and any other error one with that error as reason.
+func Problems(err error) []*FieldError { return fault.Problems(err) }

@@ -119,8 +119,9 @@ func (s Score) String() string {
 // Check returns an error that names the field when s is not set or not valid.
 func (s Score) Check(field string) error { return letters.Check(field, int16(s)) }
 
-// Parse reads a score: a letter A to E and two digits, as A70. The one other
-// spelling accepted is 100 for the end of a group: A100 is B00.
+// Parse reads a score: a letter A to E and two digits, as A70, in any case and with or
+// without blanks between. Also read: 0 for 00, and 100 for the end of a group, so that
+// A100 is B00.
 func Parse(s string) (Score, error) {
 	v, err := letters.Parse(s)
 	return Score(v), err

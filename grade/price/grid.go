@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -25,18 +26,23 @@ var (
 )
 
 // Band is a premium or discount for a span of yields or of weights.
-type Band[T interface {
+type Band[T Edged] struct {
+	From   T               `json:"from"`
+	To     T               `json:"to,omitzero"` // over From; not set for a band without upper end
+	Amount decimal.Decimal `json:"amount"`      // dollars per cwt; a discount is negative
+}
+
+// Edged is what has bands: exact yields and hot carcass weights.
+type Edged interface {
 	grade.Yield | grade.Weight
 	fmt.Stringer
-}] struct {
-	From   T
-	To     T               // over From; zero for a band without upper end
-	Amount decimal.Decimal // dollars per cwt; a discount is negative
+	IsSet() bool
+	Units() int64
 }
 
 // String names the band by its ends, as "900 lb to 1000 lb".
 func (b Band[T]) String() string {
-	if b.To == 0 {
+	if !b.To.IsSet() {
 		return b.From.String() + " and over"
 	}
 	return b.From.String() + " to " + b.To.String()
@@ -44,41 +50,41 @@ func (b Band[T]) String() string {
 
 // TierAmount is the premium or discount of a trade tier.
 type TierAmount struct {
-	Tier   grade.Tier
-	Amount decimal.Decimal // dollars per cwt; a discount is negative
+	Tier   grade.Tier      `json:"tier"`
+	Amount decimal.Decimal `json:"amount"` // dollars per cwt; a discount is negative
 }
 
 // MarkAmount is the premium or discount of a mark.
 type MarkAmount struct {
-	Mark    Mark
-	Amount  decimal.Decimal // dollars per cwt; a discount is negative
-	Instead bool            // it stands in place of the tier's amount; else it is added to it
+	Mark    Mark            `json:"mark"`
+	Amount  decimal.Decimal `json:"amount"`           // dollars per cwt; a discount is negative
+	Instead bool            `json:"instead,omitzero"` // it stands in place of the tier's amount; else it is added to it
 }
 
 // Terms are a price grid as data. Amounts are dollars per cwt of hot carcass
 // weight with at most 4 places, under 10,000 either way. The zero Terms have no
 // base and make no grid.
 type Terms struct {
-	Name string          // for explanations, as "week of 2025-01-06"
-	Base decimal.Decimal // the price before any premium or discount; over 0
-	Cite cite.Citation   // where the amounts come from; zero for those of one's own
+	Name string          `json:"name"`          // for explanations, as "week of 2025-01-06"
+	Base decimal.Decimal `json:"base"`          // the price before any premium or discount; over 0
+	Cite cite.Citation   `json:"cite,omitzero"` // where the amounts come from; zero for those of one's own
 
 	// Tiers has one entry for every tier that is bought. Without any, tiers have
 	// no price of their own and none is refused.
-	Tiers []TierAmount
+	Tiers []TierAmount `json:"tiers,omitempty"`
 
 	// Yield and Weight are bands in any order that meet end to end; the edges
 	// say who owns an inner end. Without any, yield or weight has no price of
 	// its own and none is refused. Yields are exact, and one under 1 counts as 1,
 	// as it does for the whole grade.
-	Yield      []Band[grade.Yield]
-	YieldEdge  Edge
-	Weight     []Band[grade.Weight]
-	WeightEdge Edge
+	Yield      []Band[grade.Yield]  `json:"yield,omitempty"`
+	YieldEdge  Edge                 `json:"yield_edge,omitzero"`
+	Weight     []Band[grade.Weight] `json:"weight,omitempty"`
+	WeightEdge Edge                 `json:"weight_edge,omitzero"`
 
 	// Marks prices the marks. One that the caller of [Grid.Value] names must
 	// stand here; one that is read off the assessment may be without price.
-	Marks []MarkAmount
+	Marks []MarkAmount `json:"marks,omitempty"`
 }
 
 // Grid is a checked price grid. Make one with [New]. The zero Grid prices
@@ -90,8 +96,8 @@ type grid struct {
 	terms  Terms
 	base   int64
 	tiers  [grade.PrimeTier + 1]amount
-	yield  []band[grade.Yield]
-	weight []band[grade.Weight]
+	yield  []band
+	weight []band
 	marks  [NonHormoneTreated + 1]amount
 }
 
@@ -101,11 +107,14 @@ type amount struct {
 	instead bool
 }
 
-type band[T grade.Yield | grade.Weight] struct {
-	from, to T // to is zero for a band without upper end
+type band struct {
+	from, to int64 // units; to is open for a band without upper end
 	n        int64
 	name     string
 }
+
+// open is the upper end of a band that has none.
+const open = math.MaxInt64
 
 // places is the number of decimals of an amount, and mostDollars its bound.
 const (
@@ -171,32 +180,32 @@ func units(field string, d decimal.Decimal) (int64, error) {
 		return 0, &grade.FieldError{Field: field, Value: "a decimal with exponent far out of range", Allowed: allowed, Err: grade.ErrRange}
 	}
 	s := d.Shift(places)
-	if !s.IsInteger() || d.Abs().Cmp(decimal.New(mostDollars, 0)) >= 0 {
+	if !s.IsInteger() {
+		return 0, &grade.FieldError{Field: field, Value: dollars(d), Allowed: allowed, Err: grade.ErrPlaces}
+	}
+	if d.Abs().Cmp(decimal.New(mostDollars, 0)) >= 0 {
 		return 0, &grade.FieldError{Field: field, Value: dollars(d), Allowed: allowed, Err: grade.ErrRange}
 	}
 	return s.IntPart(), nil
 }
 
 // bands checks bands, puts them in order and sees that they meet.
-func bands[T interface {
-	grade.Yield | grade.Weight
-	fmt.Stringer
-}](field string, list []Band[T], edge Edge) ([]band[T], error) {
+func bands[T Edged](field string, list []Band[T], edge Edge) ([]band, error) {
 	if len(list) == 0 {
 		return nil, nil
 	}
-	refuse := func(b Band[T], value, allowed string, err error) ([]band[T], error) {
+	refuse := func(b Band[T], value, allowed string, err error) ([]band, error) {
 		return nil, &grade.FieldError{Field: field + " " + b.String(), Value: value, Allowed: allowed, Err: err}
 	}
 	if !edge.IsValid() {
 		return nil, fault.In(field+" edge", edgeNames.Check("owner", int(edge)))
 	}
 	sorted := slices.Clone(list)
-	slices.SortStableFunc(sorted, func(a, b Band[T]) int { return cmp.Compare(a.From, b.From) })
-	var out []band[T]
+	slices.SortStableFunc(sorted, func(a, b Band[T]) int { return cmp.Compare(a.From.Units(), b.From.Units()) })
+	var out []band
 	for i, b := range sorted {
-		if b.From < 0 || b.To != 0 && b.To <= b.From || !held(b.From) || !held(b.To) {
-			return refuse(b, "", "a start of 0 or more and an end over it, or zero for none", grade.ErrRange)
+		if !held(b.From) || b.From.Units() < 0 || b.To.IsSet() && (!held(b.To) || b.To.Units() <= b.From.Units()) {
+			return refuse(b, "", "a start of 0 or more and an end over it, or none", grade.ErrRange)
 		}
 		n, err := units(field+" "+b.String(), b.Amount)
 		if err != nil {
@@ -205,33 +214,39 @@ func bands[T interface {
 		if i > 0 {
 			below := sorted[i-1]
 			switch allowed := "a start at " + below.To.String() + ", the end of " + below.String(); {
-			case below.To == 0:
+			case !below.To.IsSet():
 				return refuse(b, "", "no band over "+below.String(), ErrOverlap)
-			case b.From > below.To:
+			case b.From.Units() > below.To.Units():
 				return refuse(b, "a start at "+b.From.String(), allowed, ErrGap)
-			case b.From < below.To:
+			case b.From.Units() < below.To.Units():
 				return refuse(b, "a start at "+b.From.String(), allowed, ErrOverlap)
 			}
 		}
-		out = append(out, band[T]{b.From, b.To, n, b.String()})
+		to := int64(open)
+		if b.To.IsSet() {
+			to = b.To.Units()
+		}
+		out = append(out, band{b.From.Units(), to, n, b.String()})
 	}
 	return out, nil
 }
 
 // held reports whether the value holds a number.
-func held[T grade.Yield | grade.Weight](v T) bool {
-	w, ok := any(v).(grade.Weight)
-	return !ok || w.IsValid()
+func held[T Edged](v T) bool {
+	if w, ok := any(v).(grade.Weight); ok {
+		return w.IsValid()
+	}
+	return v.IsSet()
 }
 
 // find returns the band that v stands in, or -1.
-func find[T grade.Yield | grade.Weight](bands []band[T], v T, edge Edge) int {
+func find(bands []band, v int64, edge Edge) int {
 	if v < bands[0].from {
 		return -1
 	}
 	for i := range bands {
 		b := &bands[i]
-		if b.to == 0 || v < b.to || v == b.to && (edge == EdgeLower || i == len(bands)-1) {
+		if b.to == open || v < b.to || v == b.to && (edge == EdgeLower || i == len(bands)-1) {
 			return i
 		}
 	}
@@ -239,11 +254,10 @@ func find[T grade.Yield | grade.Weight](bands []band[T], v T, edge Edge) int {
 }
 
 // span names what the bands cover.
-func span[T interface {
-	grade.Yield | grade.Weight
-	fmt.Stringer
-}](bands []band[T]) string {
-	return Band[T]{From: bands[0].from, To: bands[len(bands)-1].to}.String()
+func span[T Edged](list []Band[T]) string {
+	first := slices.MinFunc(list, func(a, b Band[T]) int { return cmp.Compare(a.From.Units(), b.From.Units()) })
+	last := slices.MaxFunc(list, func(a, b Band[T]) int { return cmp.Compare(a.From.Units(), b.From.Units()) })
+	return Band[T]{From: first.From, To: last.To}.String()
 }
 
 // Terms returns the terms of the grid, in fresh slices; the zero Terms for the
@@ -269,12 +283,12 @@ func (g Grid) Value(a grade.Assessment, given ...Mark) (Value, error) {
 	if g.g == nil {
 		return Value{}, &grade.FieldError{Field: "grid", Allowed: "one made by New", Err: grade.ErrMissing}
 	}
-	if !a.Quality.IsValid() {
-		return Value{}, &grade.FieldError{Field: "assessment", Allowed: "one with a quality grade", Err: grade.ErrMissing}
+	if !a.Quality.IsValid() || !a.Yield.IsSet() {
+		return Value{}, &grade.FieldError{Field: "assessment", Allowed: "one with a quality grade and a yield", Err: grade.ErrMissing}
 	}
 	p := g.g
 	v := Value{grid: p, tier: a.Quality.Tier(), quality: a.Quality, maturity: a.Maturity, yield: a.Yield, weight: a.Carcass.Measures.Weight, perCwt: p.base, yieldBand: -1, weightBand: -1}
-	if v.weight <= 0 || !v.weight.IsValid() {
+	if v.weight.Units() <= 0 {
 		return Value{}, &grade.FieldError{Field: "weight", Value: v.weight.String(), Allowed: "over 0 lb", Err: grade.ErrRange}
 	}
 	v.read = marksOf(&a)
@@ -302,14 +316,14 @@ func (g Grid) Value(a grade.Assessment, given ...Mark) (Value, error) {
 		v.perCwt += t.n
 	}
 	if len(p.yield) > 0 {
-		if v.yieldBand = find(p.yield, max(v.yield, grade.OneGrade), p.terms.YieldEdge); v.yieldBand < 0 {
-			return Value{}, &grade.FieldError{Field: "yield", Value: v.yield.String(), Allowed: span(p.yield), Err: ErrNoPrice}
+		if v.yieldBand = find(p.yield, max(v.yield.Units(), grade.OneGrade), p.terms.YieldEdge); v.yieldBand < 0 {
+			return Value{}, &grade.FieldError{Field: "yield", Value: v.yield.String(), Allowed: span(p.terms.Yield), Err: ErrNoPrice}
 		}
 		v.perCwt += p.yield[v.yieldBand].n
 	}
 	if len(p.weight) > 0 {
-		if v.weightBand = find(p.weight, v.weight, p.terms.WeightEdge); v.weightBand < 0 {
-			return Value{}, &grade.FieldError{Field: "weight", Value: v.weight.String(), Allowed: span(p.weight), Err: ErrNoPrice}
+		if v.weightBand = find(p.weight, v.weight.Units(), p.terms.WeightEdge); v.weightBand < 0 {
+			return Value{}, &grade.FieldError{Field: "weight", Value: v.weight.String(), Allowed: span(p.terms.Weight), Err: ErrNoPrice}
 		}
 		v.perCwt += p.weight[v.weightBand].n
 	}

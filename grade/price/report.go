@@ -45,7 +45,19 @@ type printed struct {
 	low, high, average int64
 }
 
-const half = grade.OneGrade / 2
+func yields(from, to float64) [2]grade.Yield {
+	if to == 0 {
+		return [2]grade.Yield{grade.Grades(from)}
+	}
+	return [2]grade.Yield{grade.Grades(from), grade.Grades(to)}
+}
+
+func pounds(from, to float64) [2]grade.Weight {
+	if to == 0 {
+		return [2]grade.Weight{grade.Pounds(from)}
+	}
+	return [2]grade.Weight{grade.Pounds(from), grade.Pounds(to)}
+}
 
 // The reports. That of 2014 is known from a reprint, page partly legible, and
 // without its ranges.
@@ -63,10 +75,10 @@ var reports = []struct {
 		{category: "Hardbone", mark: Hardbone, average: -3512},
 		{category: "Dark cutter", mark: DarkCutter, average: -3875},
 		{category: "Over 30 months", mark: Over30Months, average: -1661},
-		{category: "YG 5.0 and up", yield: [2]grade.Yield{10 * half, 0}, average: -1306},
-		{category: "400-500 lb", weight: [2]grade.Weight{400 * grade.Pound, 500 * grade.Pound}, average: -2540},
-		{category: "500-550 lb", weight: [2]grade.Weight{500 * grade.Pound, 550 * grade.Pound}, average: -2280},
-		{category: "550-600 lb", weight: [2]grade.Weight{550 * grade.Pound, 600 * grade.Pound}, average: -270},
+		{category: "YG 5.0 and up", yield: yields(5, 0), average: -1306},
+		{category: "400-500 lb", weight: pounds(400, 500), average: -2540},
+		{category: "500-550 lb", weight: pounds(500, 550), average: -2280},
+		{category: "550-600 lb", weight: pounds(550, 600), average: -270},
 	}},
 	{time.Date(2025, time.January, 6, 0, 0, 0, 0, time.UTC), cite.Citation{Standing: cite.Official, IDs: "ams-ct155-2025-01-06"}, []printed{
 		{"Prime", grade.Prime, 0, [2]grade.Yield{}, [2]grade.Weight{}, true, 0, 4900, 1754},
@@ -80,20 +92,20 @@ var reports = []struct {
 		{"Hardbone", 0, Hardbone, [2]grade.Yield{}, [2]grade.Weight{}, true, -6800, -2000, -4220},
 		{"Dark cutter", 0, DarkCutter, [2]grade.Yield{}, [2]grade.Weight{}, true, -6500, -3000, -3875},
 		{"Over 30 months", 0, Over30Months, [2]grade.Yield{}, [2]grade.Weight{}, true, -4000, 0, -1429},
-		{"YG 1.0-2.0", 0, 0, [2]grade.Yield{2 * half, 4 * half}, [2]grade.Weight{}, true, 0, 800, 335},
-		{"YG 2.0-2.5", 0, 0, [2]grade.Yield{4 * half, 5 * half}, [2]grade.Weight{}, true, 0, 400, 177},
-		{"YG 2.5-3.0", 0, 0, [2]grade.Yield{5 * half, 6 * half}, [2]grade.Weight{}, true, 0, 400, 138},
-		{"YG 3.0-3.5", 0, 0, [2]grade.Yield{6 * half, 7 * half}, [2]grade.Weight{}, true, 0, 0, 0},
-		{"YG 3.5-4.0", 0, 0, [2]grade.Yield{7 * half, 8 * half}, [2]grade.Weight{}, true, 0, 0, 0},
-		{"YG 4.0-5.0", 0, 0, [2]grade.Yield{8 * half, 10 * half}, [2]grade.Weight{}, true, -1500, -1000, -1245},
-		{"YG 5.0 and up", 0, 0, [2]grade.Yield{10 * half, 0}, [2]grade.Weight{}, true, -2500, -1000, -1782},
-		{"400-500 lb", 0, 0, [2]grade.Yield{}, [2]grade.Weight{400 * grade.Pound, 500 * grade.Pound}, true, -4500, 0, -2929},
-		{"500-550 lb", 0, 0, [2]grade.Yield{}, [2]grade.Weight{500 * grade.Pound, 550 * grade.Pound}, true, -4500, 0, -2264},
-		{"550-600 lb", 0, 0, [2]grade.Yield{}, [2]grade.Weight{550 * grade.Pound, 600 * grade.Pound}, true, -3500, 0, -1157},
-		{"600-900 lb", 0, 0, [2]grade.Yield{}, [2]grade.Weight{600 * grade.Pound, 900 * grade.Pound}, true, 0, 0, 0},
-		{"900-1,000 lb", 0, 0, [2]grade.Yield{}, [2]grade.Weight{900 * grade.Pound, 1000 * grade.Pound}, true, -1500, 0, -107},
-		{"1,000-1,050 lb", 0, 0, [2]grade.Yield{}, [2]grade.Weight{1000 * grade.Pound, 1050 * grade.Pound}, true, -2000, 0, -500},
-		{"over 1,050 lb", 0, 0, [2]grade.Yield{}, [2]grade.Weight{1050 * grade.Pound, 0}, true, -2500, -500, -1545},
+		{"YG 1.0-2.0", 0, 0, yields(1, 2), [2]grade.Weight{}, true, 0, 800, 335},
+		{"YG 2.0-2.5", 0, 0, yields(2, 2.5), [2]grade.Weight{}, true, 0, 400, 177},
+		{"YG 2.5-3.0", 0, 0, yields(2.5, 3), [2]grade.Weight{}, true, 0, 400, 138},
+		{"YG 3.0-3.5", 0, 0, yields(3, 3.5), [2]grade.Weight{}, true, 0, 0, 0},
+		{"YG 3.5-4.0", 0, 0, yields(3.5, 4), [2]grade.Weight{}, true, 0, 0, 0},
+		{"YG 4.0-5.0", 0, 0, yields(4, 5), [2]grade.Weight{}, true, -1500, -1000, -1245},
+		{"YG 5.0 and up", 0, 0, yields(5, 0), [2]grade.Weight{}, true, -2500, -1000, -1782},
+		{"400-500 lb", 0, 0, [2]grade.Yield{}, pounds(400, 500), true, -4500, 0, -2929},
+		{"500-550 lb", 0, 0, [2]grade.Yield{}, pounds(500, 550), true, -4500, 0, -2264},
+		{"550-600 lb", 0, 0, [2]grade.Yield{}, pounds(550, 600), true, -3500, 0, -1157},
+		{"600-900 lb", 0, 0, [2]grade.Yield{}, pounds(600, 900), true, 0, 0, 0},
+		{"900-1,000 lb", 0, 0, [2]grade.Yield{}, pounds(900, 1000), true, -1500, 0, -107},
+		{"1,000-1,050 lb", 0, 0, [2]grade.Yield{}, pounds(1000, 1050), true, -2000, 0, -500},
+		{"over 1,050 lb", 0, 0, [2]grade.Yield{}, pounds(1050, 0), true, -2500, -500, -1545},
 	}},
 }
 
@@ -149,7 +161,7 @@ func (r Report) Terms(base decimal.Decimal) Terms {
 			}
 		case l.Mark != 0:
 			t.Marks = append(t.Marks, MarkAmount{l.Mark, l.Average, l.Mark == Hardbone})
-		case l.YieldFrom != 0:
+		case l.YieldFrom.IsSet():
 			t.Yield = append(t.Yield, Band[grade.Yield]{l.YieldFrom, l.YieldTo, l.Average})
 		default:
 			t.Weight = append(t.Weight, Band[grade.Weight]{l.WeightFrom, l.WeightTo, l.Average})

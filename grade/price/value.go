@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/fixed"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
@@ -29,7 +30,7 @@ type Value struct {
 
 // perHead is the value in units of 1e-10 dollar. It fits: a price is under eleven
 // times 10,000 dollars, a weight under 214,749 lb.
-func (v Value) perHead() int64 { return v.perCwt * int64(v.weight) }
+func (v Value) perHead() int64 { return v.perCwt * v.weight.Units() }
 
 // headPlaces is the number of decimals of a value per head: four of the price,
 // four of the weight and two for the hundredweight.
@@ -57,10 +58,10 @@ func (v Value) Cents(r grade.Rounding) (decimal.Decimal, error) {
 // rounded to the cent by r (derived: ext-msu-p2556). A live weight that is not
 // over the carcass weight and an unset rounding give a [*grade.FieldError].
 func (v Value) PerLiveCwt(live grade.Weight, r grade.Rounding) (decimal.Decimal, error) {
-	if live <= v.weight || !live.IsValid() {
+	if !live.IsValid() || live.Units() <= v.weight.Units() {
 		return decimal.Decimal{}, &grade.FieldError{Field: "live weight", Value: live.String(), Allowed: "over the carcass's " + v.weight.String(), Err: grade.ErrRange}
 	}
-	n, err := divide(v.perHead(), 100*int64(live), r)
+	n, err := divide(v.perHead(), 100*live.Units(), r)
 	return decimal.New(n, -2), err
 }
 
@@ -191,7 +192,7 @@ func PerHead(perCwt decimal.Decimal, w grade.Weight) (decimal.Decimal, error) {
 	if err := over0("weight", w); err != nil {
 		return decimal.Decimal{}, err
 	}
-	return exact(n*int64(w), headPlaces), nil
+	return exact(n*w.Units(), headPlaces), nil
 }
 
 // Dressing returns the dressing percent, 100 times hot carcass weight by live
@@ -200,16 +201,16 @@ func PerHead(perCwt decimal.Decimal, w grade.Weight) (decimal.Decimal, error) {
 // give a [*grade.FieldError].
 func Dressing(hot, live grade.Weight, r grade.Rounding) (grade.Share, error) {
 	if err := over0("live weight", live); err != nil {
-		return 0, err
+		return grade.Share{}, err
 	}
 	if err := over0("weight", hot); err != nil {
-		return 0, err
+		return grade.Share{}, err
 	}
-	if hot > live {
-		return 0, &grade.FieldError{Field: "weight", Value: hot.String(), Allowed: "up to the live weight of " + live.String(), Err: grade.ErrRange}
+	if hot.Units() > live.Units() {
+		return grade.Share{}, &grade.FieldError{Field: "weight", Value: hot.String(), Allowed: "up to the live weight of " + live.String(), Err: grade.ErrRange}
 	}
-	n, err := divide(1_000_000*int64(hot), int64(live), r)
-	return grade.Share(n), err
+	n, err := divide(1_000_000*hot.Units(), live.Units(), r)
+	return shareUnits(n, err)
 }
 
 // BreakEven returns the dressing percent at which a price per cwt of live weight
@@ -220,24 +221,35 @@ func Dressing(hot, live grade.Weight, r grade.Rounding) (grade.Share, error) {
 func BreakEven(live, carcass decimal.Decimal, r grade.Rounding) (grade.Share, error) {
 	l, err := units("live price", live)
 	if err != nil {
-		return 0, err
+		return grade.Share{}, err
 	}
 	c, err := units("carcass price", carcass)
 	if err != nil {
-		return 0, err
+		return grade.Share{}, err
 	}
 	if l <= 0 || c < l {
-		return 0, &grade.FieldError{Field: "live price", Value: dollars(live), Allowed: "over 0.00, up to the carcass price of " + dollars(carcass), Err: grade.ErrRange}
+		return grade.Share{}, &grade.FieldError{Field: "live price", Value: dollars(live), Allowed: "over 0.00, up to the carcass price of " + dollars(carcass), Err: grade.ErrRange}
 	}
 	n, err := divide(1_000_000*l, c, r)
-	return grade.Share(n), err
+	return shareUnits(n, err)
 }
 
 func over0(field string, w grade.Weight) error {
-	if w > 0 && w.IsValid() {
+	e := &grade.FieldError{Field: field, Allowed: "over 0 lb", Err: grade.ErrMissing}
+	switch {
+	case w.Units() > 0:
 		return nil
+	case w.IsSet():
+		e.Value, e.Err = w.String(), grade.ErrRange
 	}
-	return &grade.FieldError{Field: field, Value: w.String(), Allowed: "over 0 lb", Err: grade.ErrRange}
+	return e
+}
+
+func shareUnits(n int64, err error) (grade.Share, error) {
+	if err != nil {
+		return grade.Share{}, err
+	}
+	return grade.ShareUnits(n), nil
 }
 
 // divide returns n/d rounded by r; d is over 0.
@@ -245,16 +257,5 @@ func divide(n, d int64, r grade.Rounding) (int64, error) {
 	if !r.IsValid() {
 		return 0, &grade.FieldError{Field: "rounding", Value: r.String(), Allowed: "down, half up, half even", Err: grade.ErrMissing}
 	}
-	q, rest := n/d, n%d
-	if rest < 0 {
-		q, rest = q-1, rest+d
-	}
-	switch {
-	case r == grade.Down, 2*rest < d:
-		return q, nil
-	case r == grade.HalfEven && 2*rest == d && q%2 == 0:
-		return q, nil
-	default:
-		return q + 1, nil
-	}
+	return fixed.Divide(n, d, fixed.Rounding(r)), nil
 }

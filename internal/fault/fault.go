@@ -1,6 +1,7 @@
 // Package fault holds the error types shared by every package of the module.
-// The public packages export them under their own names as aliases, so that a
-// caller can match an error with errors.As and errors.Is wherever it came from.
+// The packages maturity, grade and placing export them under their own names as
+// aliases, so that a caller can match an error with errors.As and errors.Is
+// wherever it came from.
 package fault
 
 import (
@@ -17,14 +18,17 @@ var (
 	ErrSyntax = errors.New("bad syntax")
 	// ErrUnknown marks text or a code that is well formed but names nothing known.
 	ErrUnknown = errors.New("unknown")
-	// ErrRange marks a value outside what is allowed, or finer than the unit holds.
+	// ErrRange marks a value outside what is allowed.
 	ErrRange = errors.New("out of range")
+	// ErrPlaces marks a number with more decimals than the value holds.
+	ErrPlaces = errors.New("too many places")
 	// ErrRepeated marks a value given twice where it may stand once.
 	ErrRepeated = errors.New("repeated")
 )
 
 // FieldError says which field was refused, the value it had and what is allowed.
 type FieldError struct {
+	Path    string // where the field stands in the input, by its JSON names: "exhibits[2].measures.fat"; empty where there is no input to point into
 	Field   string // the field, in the words of the trade: "fat", "exhibit 3: ribeye"
 	Value   string // the value as given; empty when it is missing
 	Allowed string // what would be accepted
@@ -33,14 +37,20 @@ type FieldError struct {
 
 // Error gives field, value, reason and what is allowed, in one line.
 func (e *FieldError) Error() string {
+	if e == nil {
+		return "no error"
+	}
 	var b strings.Builder
 	b.WriteString(e.Field)
+	if e.Field == "" {
+		b.WriteString("value")
+	}
 	b.WriteString(": ")
 	if e.Value != "" {
 		b.WriteString(e.Value)
 		b.WriteString(": ")
 	}
-	b.WriteString(e.Err.Error())
+	b.WriteString(reason(e.Err))
 	if e.Allowed != "" {
 		b.WriteString("; allowed: ")
 		b.WriteString(e.Allowed)
@@ -48,22 +58,107 @@ func (e *FieldError) Error() string {
 	return b.String()
 }
 
-// Unwrap returns the reason.
-func (e *FieldError) Unwrap() error { return e.Err }
-
-// In returns the error with its field put under a wider one, as
-// "exhibit 3: fat". An error that is no FieldError becomes one.
-func In(outer string, err error) error {
+func reason(err error) string {
 	if err == nil {
+		return "refused"
+	}
+	return err.Error()
+}
+
+// Unwrap returns the reason.
+func (e *FieldError) Unwrap() error {
+	if e == nil {
 		return nil
 	}
-	var fe *FieldError
-	if errors.As(err, &fe) {
-		c := *fe
-		c.Field = outer + ": " + fe.Field
-		return &c
+	return e.Err
+}
+
+// Equal reports whether two errors say the same of the same field, with the same
+// reason.
+func (e *FieldError) Equal(f *FieldError) bool {
+	if e == nil || f == nil {
+		return e == f
 	}
-	return &FieldError{Field: outer, Err: err}
+	return e.Path == f.Path && e.Field == f.Field && e.Value == f.Value && e.Allowed == f.Allowed && reason(e.Err) == reason(f.Err)
+}
+
+// In is [At] without a path.
+func In(name string, err error) error { return At("", name, err) }
+
+// At returns the error with every field in it put under a wider one: path
+// "exhibits[2]" and name "exhibit 3" turn "measures.fat" and "fat" into
+// "exhibits[2].measures.fat" and "exhibit 3: fat". Either may be empty and is then
+// left out. An error that is no FieldError becomes one; nil stays nil.
+func At(path, name string, err error) error {
+	var all []error
+	for _, p := range Problems(err) {
+		c := *p
+		c.Path = join(path, p.Path, ".")
+		c.Field = join(name, p.Field, ": ")
+		all = append(all, &c)
+	}
+	return Join(all...)
+}
+
+func join(outer, inner, between string) string {
+	switch {
+	case outer == "":
+		return inner
+	case inner == "":
+		return outer
+	case between == "." && inner[0] == '[':
+		return outer + inner
+	}
+	return outer + between + inner
+}
+
+// Join returns one error for all that are not nil: nil for none, the error itself
+// for one.
+func Join(all ...error) error {
+	var first error
+	n := 0
+	for _, err := range all {
+		if err != nil {
+			first = err
+			n++
+		}
+	}
+	if n > 1 {
+		return errors.Join(all...)
+	}
+	return first
+}
+
+// Problems lists every problem that an error tells of, in order, however it is
+// wrapped or joined. A [ParseError] becomes a FieldError named for its kind; an
+// error that is neither becomes one that holds its text as the reason.
+func Problems(err error) []*FieldError {
+	switch e := err.(type) {
+	case nil:
+		return nil
+	case *FieldError:
+		if e == nil {
+			return nil
+		}
+		return []*FieldError{e}
+	case *ParseError:
+		if e == nil {
+			return nil
+		}
+		return []*FieldError{{Field: e.Kind, Value: quote(e.Input), Allowed: e.Allowed, Err: e.Err}}
+	case interface{ Unwrap() []error }:
+		var all []*FieldError
+		for _, below := range e.Unwrap() {
+			all = append(all, Problems(below)...)
+		}
+		return all
+	}
+	var fe *FieldError
+	var pe *ParseError
+	if errors.As(err, &fe) || errors.As(err, &pe) {
+		return Problems(errors.Unwrap(err))
+	}
+	return []*FieldError{{Err: err}}
 }
 
 // ParseError says which text could not be read as which kind of value.
@@ -77,12 +172,18 @@ type ParseError struct {
 
 // Error gives kind, text, wrong part, reason and what is allowed, in one line.
 func (e *ParseError) Error() string {
+	if e == nil {
+		return "no error"
+	}
 	var b strings.Builder
 	b.WriteString(e.Kind)
+	if e.Kind == "" {
+		b.WriteString("text")
+	}
 	b.WriteString(": ")
 	b.WriteString(quote(e.Input))
 	b.WriteString(": ")
-	b.WriteString(e.Err.Error())
+	b.WriteString(reason(e.Err))
 	if e.Part != "" && e.Part != e.Input {
 		b.WriteString(" at ")
 		b.WriteString(quote(e.Part))
@@ -95,7 +196,21 @@ func (e *ParseError) Error() string {
 }
 
 // Unwrap returns the reason.
-func (e *ParseError) Unwrap() error { return e.Err }
+func (e *ParseError) Unwrap() error {
+	if e == nil {
+		return nil
+	}
+	return e.Err
+}
+
+// Equal reports whether two errors say the same of the same text, with the same
+// reason.
+func (e *ParseError) Equal(f *ParseError) bool {
+	if e == nil || f == nil {
+		return e == f
+	}
+	return e.Kind == f.Kind && e.Input == f.Input && e.Part == f.Part && e.Allowed == f.Allowed && reason(e.Err) == reason(f.Err)
+}
 
 // Parse makes a ParseError that does not keep the caller's text alive.
 func Parse(kind, input, part, allowed string, err error) error {

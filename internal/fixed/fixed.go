@@ -2,67 +2,231 @@
 // without any float on the way.
 package fixed
 
-import "example.com/ribface/internal/fault"
+import (
+	"math/big"
+	"math/bits"
+	"strconv"
 
-// maxLen bounds the text of one number.
-const maxLen = 24
+	"example.com/ribface/internal/fault"
+)
 
-// pow10 holds the powers of ten that fit the places in use.
-var pow10 = [...]int64{1, 10, 100, 1_000, 10_000, 100_000, 1_000_000, 10_000_000, 100_000_000}
+const (
+	maxLen    = 32 // bytes of the text of one number
+	maxWhole  = 10 // digits before the point
+	maxDigits = 18 // digits that are kept; 10^18 fits an int64
+)
 
-// Parse reads s as a decimal number and returns it in units of 10^-places.
-// The form is: an optional minus sign, one or more digits, and optionally a
-// point and one or more digits. No plus sign, no exponent, no space, no
-// grouping. Digits after the wanted places are refused unless they are zeros.
-// The reason is fault.ErrSyntax or fault.ErrRange, or nil.
-func Parse[T ~string | ~[]byte](s T, places int) (int64, error) {
+// pow10 holds the powers of ten that fit 64 bits.
+var pow10 = [20]uint64{1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19}
+
+// Number is a decimal number as text has it: Digits * 10^-Places, and a little
+// more where More is set. Places is negative after an exponent over 0.
+type Number struct {
+	Neg    bool
+	More   bool // digits other than zeros follow the ones that are kept
+	Digits uint64
+	Places int
+}
+
+// Read reads s as a decimal number: an optional sign, digits with at most one
+// point before, among or after them, and optionally an exponent, as 12, -0.45,
+// .45, 820., +0.1 and 4.5E-01. No space and no grouping are read. The reason is
+// fault.ErrSyntax or fault.ErrRange, or nil.
+func Read[T ~string | ~[]byte](s T) (n Number, err error) {
 	if len(s) == 0 || len(s) > maxLen {
-		return 0, fault.ErrSyntax
+		return n, fault.ErrSyntax
 	}
 	i := 0
-	neg := s[0] == '-'
-	if neg {
+	if s[0] == '-' || s[0] == '+' {
+		n.Neg = s[0] == '-'
 		i = 1
 	}
-	var n int64
 	start := i
 	for i < len(s) && s[i]-'0' <= 9 {
-		if i-start >= 10 {
-			return 0, fault.ErrRange
+		if i-start >= maxWhole {
+			return Number{}, fault.ErrRange
 		}
-		n = n*10 + int64(s[i]-'0')
+		n.Digits = n.Digits*10 + uint64(s[i]-'0')
 		i++
 	}
-	if i == start {
-		return 0, fault.ErrSyntax
+	digits := i - start
+	if i < len(s) && s[i] == '.' {
+		for i++; i < len(s) && s[i]-'0' <= 9; i++ {
+			if digits++; digits > maxDigits {
+				n.More = n.More || s[i] != '0'
+				continue
+			}
+			n.Digits = n.Digits*10 + uint64(s[i]-'0')
+			n.Places++
+		}
 	}
-	left := places
+	if digits == 0 {
+		return Number{}, fault.ErrSyntax
+	}
 	if i < len(s) {
-		if s[i] != '.' || i+1 == len(s) {
-			return 0, fault.ErrSyntax
+		e, ok := exponent(string(s[i:]))
+		if !ok {
+			return Number{}, fault.ErrSyntax
 		}
-		var tooFine bool
-		for i++; i < len(s); i++ {
-			d := s[i] - '0'
-			if d > 9 {
-				return 0, fault.ErrSyntax
-			}
-			if left > 0 {
-				n = n*10 + int64(d)
-				left--
-			} else if d != 0 {
-				tooFine = true
-			}
-		}
-		if tooFine {
-			return 0, fault.ErrRange
-		}
-	}
-	n *= pow10[left]
-	if neg {
-		n = -n
+		n.Places -= e
 	}
 	return n, nil
+}
+
+// exponent reads the e and a number of up to two digits.
+func exponent(s string) (int, bool) {
+	if s[0] != 'e' && s[0] != 'E' || len(s) > 4 {
+		return 0, false
+	}
+	e, err := strconv.Atoi(s[1:])
+	return e, err == nil && e > -100 && e < 100
+}
+
+// Decimal returns the number of a coefficient and an exponent of ten, the parts of
+// a decimal; ok is false when they are too large to be a number of this package.
+func Decimal(coefficient *big.Int, exponent int32) (n Number, ok bool) {
+	if exponent > maxWhole || exponent < -99 {
+		return Number{}, false
+	}
+	n = Number{Neg: coefficient.Sign() < 0, Places: -int(exponent)}
+	c := new(big.Int).Abs(coefficient)
+	if c.BitLen() > 400 {
+		return Number{}, false
+	}
+	ten, rest := big.NewInt(10), new(big.Int)
+	for c.BitLen() > 59 { // 10^18 has 60
+		c.QuoRem(c, ten, rest)
+		n.More = n.More || rest.Sign() != 0
+		n.Places--
+	}
+	n.Digits = c.Uint64()
+	return n, true
+}
+
+// Rounding says which way a number goes that lies between two.
+type Rounding uint8
+
+// The roundings; the first is none.
+const (
+	Exact    Rounding = iota // refuse
+	Down                     // toward minus infinity
+	HalfUp                   // to the nearest, halves toward plus infinity
+	HalfEven                 // to the nearest, halves to the even one
+	HalfAway                 // to the nearest, halves away from zero
+)
+
+// Units returns the number times 10^places / den as a whole number, rounded once.
+// The reason is fault.ErrPlaces for a rest that may not be rounded, or
+// fault.ErrRange beyond 10^18, or nil.
+func (n Number) Units(places int, den uint64, r Rounding) (int64, error) {
+	up := places - n.Places
+	var q uint64
+	var rest, half int // whether anything is left, and how it compares with a half
+	switch {
+	case up >= 0 && n.Digits == 0:
+	case up >= 0:
+		if up >= len(pow10) {
+			return 0, fault.ErrRange
+		}
+		hi, lo := bits.Mul64(n.Digits, pow10[up])
+		if hi >= den {
+			return 0, fault.ErrRange
+		}
+		var left uint64
+		q, left = bits.Div64(hi, lo, den)
+		rest, half = compare(left, den)
+	case -up < len(pow10):
+		// Digits / (10^-up * den)
+		hi, lo := bits.Mul64(pow10[-up], den)
+		if hi == 0 {
+			q = n.Digits / lo
+			rest, half = compare(n.Digits%lo, lo)
+			break
+		}
+		fallthrough
+	default:
+		// The divisor is over 64 bits and the digits are not: under a half.
+		q, rest, half = 0, sign(n.Digits), -1
+		if n.Digits == 0 {
+			half = -1
+		}
+	}
+	if n.More {
+		rest = 1
+		if half == 0 {
+			half = 1
+		}
+	}
+	if q > 1_000_000_000_000_000_000 {
+		return 0, fault.ErrRange
+	}
+	v := int64(q)
+	if n.Neg {
+		v = -v
+	}
+	if rest == 0 {
+		return v, nil
+	}
+	away := false
+	switch r {
+	case Exact:
+		return 0, fault.ErrPlaces
+	case Down:
+		away = n.Neg
+	case HalfUp:
+		away = half > 0 || half == 0 && !n.Neg
+	case HalfEven:
+		away = half > 0 || half == 0 && q%2 != 0
+	default:
+		away = half >= 0
+	}
+	switch {
+	case away && n.Neg:
+		v--
+	case away:
+		v++
+	}
+	return v, nil
+}
+
+// compare says whether something is left of a division by den, and how it compares
+// with the half of den.
+func compare(left, den uint64) (rest, half int) {
+	if left == 0 {
+		return 0, -1
+	}
+	switch over := den - left; {
+	case left < over:
+		return 1, -1
+	case left == over:
+		return 1, 0
+	}
+	return 1, 1
+}
+
+func sign(n uint64) int {
+	if n == 0 {
+		return 0
+	}
+	return 1
+}
+
+// Parse reads s, see [Read], and returns it in units of 10^-places. Digits after
+// the wanted places are refused unless they are zeros. The reason is
+// fault.ErrSyntax, fault.ErrRange or fault.ErrPlaces, or nil.
+func Parse[T ~string | ~[]byte](s T, places int) (int64, error) {
+	n, err := Read(s)
+	if err != nil {
+		return 0, err
+	}
+	if up := places - n.Places; up >= 0 && up <= maxDigits-maxWhole && n.Digits <= 1e10 && !n.More {
+		v := int64(n.Digits * pow10[up])
+		if n.Neg {
+			v = -v
+		}
+		return v, nil
+	}
+	return n.Units(places, 1, Exact)
 }
 
 // Append writes n, a count of 10^-places, as the shortest decimal text.
@@ -104,3 +268,48 @@ func AppendMin(b []byte, n int64, places, min int) []byte {
 
 // String is Append as a string.
 func String(n int64, places int) string { return string(Append(nil, n, places)) }
+
+// Signed is String with a plus sign for a number that is not negative.
+func Signed(n int64, places int) string {
+	if n < 0 {
+		return String(n, places)
+	}
+	return "+" + String(n, places)
+}
+
+// FloorDiv divides toward minus infinity, with a rest of the sign of b.
+func FloorDiv(a, b int64) (q, rest int64) {
+	q, rest = a/b, a%b
+	if rest != 0 && (rest < 0) != (b < 0) {
+		q--
+		rest += b
+	}
+	return q, rest
+}
+
+// Divide returns n/d rounded by r; d is over 0.
+func Divide(n, d int64, r Rounding) int64 {
+	q, rest := FloorDiv(n, d)
+	if rest == 0 || r == Down {
+		return q
+	}
+	_, half := compare(uint64(rest), uint64(d))
+	if half == 0 {
+		switch r {
+		case HalfUp:
+			half = 1
+		case HalfEven:
+			half = int(q & 1)
+		default:
+			half = sign(uint64(max(n, 0)))
+		}
+	}
+	if half > 0 {
+		q++
+	}
+	return q
+}
+
+// Round rounds n to a multiple of step, which is over 0 and, times 2, well under the
+// ends of an int64, as n is.
+func Round(n, step int64, r Rounding) int64 { return Divide(n, step, r) * step }

@@ -11,20 +11,15 @@ import (
 	"strconv"
 
 	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/text"
 )
 
 // Scale describes one scale.
 type Scale struct {
-	Kind  string   // for errors: "maturity", "marbling"
-	Short []string // spelling of each group, from 1; index 0 unused
-	Long  []string // second spelling of each group, from 1; may be nil
-	Extra []Alias  // further spellings that parse
-}
-
-// Alias is a further spelling of a group.
-type Alias struct {
-	Name  string
-	Group int
+	Kind  string       // for errors: "maturity", "marbling"
+	Short []string     // spelling of each group, from 1; index 0 unused
+	Long  []string     // second spelling of each group, from 1; may be nil
+	Extra []text.Alias // further spellings that parse
 }
 
 // At returns the point so many units into a group.
@@ -97,17 +92,18 @@ func (s *Scale) Allowed() string {
 	return s.Short[1] + "00 to " + s.Short[len(s.Short)-1] + "100"
 }
 
-// Parse reads a spelling: a short or long group name, at most one space after a
-// long name, and two digits or "100".
+// Parse reads a spelling: a short or long group name in any case, blanks or none, and
+// two digits, "100", or "0" for 00.
 func (s *Scale) Parse(in string) (int16, error) {
-	end := len(in)
-	for end > 0 && in[end-1]-'0' <= 9 {
+	trimmed := text.Trim(in)
+	end := len(trimmed)
+	for end > 0 && trimmed[end-1]-'0' <= 9 {
 		end--
 	}
-	name, digits := in[:end], in[end:]
+	name, digits := trimmed[:end], trimmed[end:]
 	g := s.group(name)
 	if g == 0 {
-		if len(digits) == len(in) || name == "" {
+		if len(digits) == len(trimmed) || name == "" {
 			return 0, fault.Parse(s.Kind, in, "", s.Allowed(), fault.ErrSyntax)
 		}
 		return 0, fault.Parse(s.Kind, in, name, s.Allowed(), fault.ErrUnknown)
@@ -115,6 +111,8 @@ func (s *Scale) Parse(in string) (int16, error) {
 	switch {
 	case len(digits) == 2:
 		return s.At(g, int(digits[0]-'0')*10+int(digits[1]-'0')), nil
+	case digits == "0":
+		return s.At(g, 0), nil
 	case digits == "100":
 		return s.At(g, 100), nil
 	case len(digits) < 2:
@@ -130,17 +128,17 @@ func (s *Scale) group(name string) int {
 			return g
 		}
 	}
-	if n := len(name); n > 0 && name[n-1] == ' ' {
-		name = name[:n-1]
+	if text.Trim(name) == "" {
+		return 0
 	}
-	for g := 1; g < len(s.Long); g++ {
-		if name == s.Long[g] {
+	for g := 1; g < len(s.Short); g++ {
+		if text.SameWords(name, s.Short[g]) || g < len(s.Long) && text.SameWords(name, s.Long[g]) {
 			return g
 		}
 	}
 	for _, a := range s.Extra {
-		if name == a.Name {
-			return a.Group
+		if text.SameWords(name, a.Name) {
+			return a.Value
 		}
 	}
 	return 0

@@ -34,17 +34,22 @@ func UnmarshalSet[T any](dst *T, b []byte, parse func(string) (T, error)) error 
 	return nil
 }
 
-// Scan reads a database column that holds text, as string or as bytes.
+// Scan reads a database column that holds text, as string or as bytes, or a number,
+// which is read as its shortest text. NULL is read as empty text.
 func Scan(dst interface{ UnmarshalText([]byte) error }, kind string, src any) error {
 	switch v := src.(type) {
 	case string:
 		return dst.UnmarshalText([]byte(v))
 	case []byte:
 		return dst.UnmarshalText(v)
+	case int64:
+		return dst.UnmarshalText(strconv.AppendInt(nil, v, 10))
+	case float64:
+		return dst.UnmarshalText(strconv.AppendFloat(nil, v, 'f', -1, 64))
 	case nil:
-		return &fault.FieldError{Field: kind, Value: "NULL", Allowed: "text; wrap the type in sql.Null for a column that may be NULL", Err: fault.ErrMissing}
+		return dst.UnmarshalText(nil)
 	default:
-		return &fault.FieldError{Field: kind, Value: "a column that is not text", Allowed: "text", Err: fault.ErrSyntax}
+		return &fault.FieldError{Field: kind, Value: "a column that is neither text nor a number", Allowed: "text or a number", Err: fault.ErrSyntax}
 	}
 }
 
@@ -53,7 +58,14 @@ func Scan(dst interface{ UnmarshalText([]byte) error }, kind string, src any) er
 type Enum struct {
 	Kind  string
 	Names []string
-	Zero  string // the name of index 0 where it is a choice like the others; empty for "not set"
+	Zero  string  // the name of index 0 where it is a choice like the others; empty for "not set"
+	Also  []Alias // further spellings that are read
+}
+
+// Alias is a further spelling of a value.
+type Alias struct {
+	Name  string
+	Value int
 }
 
 // IsValid reports whether v is one of the named values.
@@ -97,21 +109,33 @@ func (e *Enum) Check(field string, v int) error {
 	}
 }
 
-// Parse reads a name, exactly as String writes it; "unset" is no name.
+// Parse reads a name as String writes it, or a further spelling, in any case, with
+// blanks around it and with blanks, hyphens or underscores between its words;
+// "unset" is no name.
 func (e *Enum) Parse(s string) (int, error) {
-	if s == e.Zero && s != "" {
-		return 0, nil
-	}
 	for v := 1; v < len(e.Names); v++ {
 		if s == e.Names[v] {
 			return v, nil
 		}
 	}
-	reason := fault.ErrUnknown
-	if s == "" {
-		reason = fault.ErrSyntax
+	in := Trim(s)
+	if in == "" {
+		return 0, fault.Parse(e.Kind, s, "", e.Allowed(), fault.ErrSyntax)
 	}
-	return 0, fault.Parse(e.Kind, s, "", e.Allowed(), reason)
+	if e.Zero != "" && SameWords(in, e.Zero) {
+		return 0, nil
+	}
+	for v := 1; v < len(e.Names); v++ {
+		if SameWords(in, e.Names[v]) {
+			return v, nil
+		}
+	}
+	for _, a := range e.Also {
+		if SameWords(in, a.Name) {
+			return a.Value, nil
+		}
+	}
+	return 0, fault.Parse(e.Kind, s, "", e.Allowed(), fault.ErrUnknown)
 }
 
 // Allowed lists the names.
@@ -121,15 +145,6 @@ func (e *Enum) Allowed() string {
 		names = e.Zero + ", " + names
 	}
 	return names
-}
-
-// ScanNumber is Scan for a type that a database may also hold as an integer,
-// which is read as its text.
-func ScanNumber(dst interface{ UnmarshalText([]byte) error }, kind string, src any) error {
-	if n, ok := src.(int64); ok {
-		return dst.UnmarshalText(strconv.AppendInt(nil, n, 10))
-	}
-	return Scan(dst, kind, src)
 }
 
 // UnmarshalJSON reads text in quotes, or a bare number by its text, with
@@ -160,10 +175,10 @@ func Count(n int, thing string) string {
 	return strconv.Itoa(n) + " " + thing
 }
 
-// Value gives the text of v for a database.
+// Value gives the text of v for a database, NULL for empty text.
 func Value(v interface{ MarshalText() ([]byte, error) }) (driver.Value, error) {
 	b, err := v.MarshalText()
-	if err != nil {
+	if err != nil || len(b) == 0 {
 		return nil, err
 	}
 	return string(b), nil
