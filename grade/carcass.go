@@ -62,7 +62,12 @@ const (
 	Bull
 )
 
-var sexes = text.Enum{Kind: "sex class", Names: []string{"", "steer", "heifer", "cow", "bullock", "bull"}}
+// The letters and plurals are common practice, no source. B is refused: it may be a
+// bullock or a bull.
+var sexes = text.Enum{Kind: "sex class", Names: []string{"", "steer", "heifer", "cow", "bullock", "bull"}, Also: []text.Alias{
+	{Name: "S", Value: int(Steer)}, {Name: "steers", Value: int(Steer)}, {Name: "H", Value: int(Heifer)}, {Name: "heifers", Value: int(Heifer)},
+	{Name: "C", Value: int(Cow)}, {Name: "cows", Value: int(Cow)}, {Name: "bullocks", Value: int(Bullock)}, {Name: "bulls", Value: int(Bull)},
+}}
 
 // Sexes yields the sex classes.
 func Sexes() iter.Seq[Sex] {
@@ -81,7 +86,9 @@ func (s Sex) IsValid() bool { return sexes.IsValid(int(s)) }
 // String gives the name; "unset" for zero.
 func (s Sex) String() string { return sexes.String(int(s)) }
 
-// ParseSex reads the name of a sex class, as [Sex.String] writes it.
+// ParseSex reads the name of a sex class in any case, also in the plural, or the
+// letter S, H or C (common practice, no source). B is refused, since it may be a
+// bullock or a bull.
 func ParseSex(s string) (Sex, error) {
 	v, err := sexes.Parse(s)
 	return Sex(v), err
@@ -153,7 +160,7 @@ func (f Firmness) IsValid() bool { return firmnesses.IsValid(int(f)) }
 // String gives the term; "unset" for zero.
 func (f Firmness) String() string { return firmnesses.String(int(f)) }
 
-// ParseFirmness reads a term, as [Firmness.String] writes it.
+// ParseFirmness reads a term as [Firmness.String] writes it, in any case.
 func ParseFirmness(s string) (Firmness, error) {
 	v, err := firmnesses.Parse(s)
 	return Firmness(v), err
@@ -190,7 +197,9 @@ const (
 	DarkFull                         // the whole of it
 )
 
-var darkCuts = text.Enum{Kind: "dark cut", Names: []string{"", "one third", "two thirds", "full"}, Zero: "none"}
+var darkCuts = text.Enum{Kind: "dark cut", Names: []string{"", "one third", "two thirds", "full"}, Zero: "none", Also: []text.Alias{
+	{Name: "1/3", Value: int(DarkThird)}, {Name: "third", Value: int(DarkThird)}, {Name: "a third", Value: int(DarkThird)}, {Name: "2/3", Value: int(DarkTwoThirds)},
+}}
 
 // IsValid reports whether d is one of the three steps; the zero value is not.
 func (d DarkCut) IsValid() bool { return darkCuts.IsValid(int(d)) }
@@ -198,7 +207,8 @@ func (d DarkCut) IsValid() bool { return darkCuts.IsValid(int(d)) }
 // String gives the step; "none" for zero.
 func (d DarkCut) String() string { return darkCuts.String(int(d)) }
 
-// ParseDarkCut reads a step, as [DarkCut.String] writes it, or "none".
+// ParseDarkCut reads a step as [DarkCut.String] writes it, in any case, or "none".
+// Also read: "1/3", "third", "a third" and "2/3".
 func ParseDarkCut(s string) (DarkCut, error) {
 	v, err := darkCuts.Parse(s)
 	return DarkCut(v), err

@@ -3,7 +3,6 @@ package maturity
 import (
 	"database/sql/driver"
 	"strconv"
-	"strings"
 
 	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/fixed"
@@ -92,17 +91,24 @@ func (t Teeth) String() string {
 	return strconv.Itoa(n) + teethPlural
 }
 
+// number takes one of the words off the end of the text, and the blanks before it.
+func number(in string, words ...string) string {
+	for _, w := range words {
+		if before, ok := text.CutSuffixFold(in, w); ok {
+			return text.Trim(before)
+		}
+	}
+	return in
+}
+
 // ParseTeeth reads a count as [Teeth.String] writes it, as "2 permanent incisors"
-// or "not looked at", or a bare number 0 to 8.
+// or "not looked at", in any case, "2 incisors", or a bare number 0 to 8.
 func ParseTeeth(s string) (Teeth, error) {
-	if s == notLooked {
+	in := text.Trim(s)
+	if text.SameWords(in, notLooked) {
 		return 0, nil
 	}
-	number, ok := strings.CutSuffix(s, teethPlural)
-	if !ok && s == teethOne {
-		number = "1"
-	}
-	n, err := fixed.Parse(number, 0)
+	n, err := fixed.Parse(number(in, "permanent incisors", "permanent incisor", "incisors", "incisor"), 0)
 	if err == nil && (n < 0 || n > 8) {
 		err = ErrRange
 	}
@@ -277,16 +283,14 @@ func (m Months) String() string {
 const monthsAllowed = "1 to 600 months"
 
 // ParseMonths reads an age as [Months.String] writes it, as "29 months" or
-// "none", or a bare number of months. Ages over 600 months are refused.
+// "none", in any case, "29 mo", or a bare number of months. Ages over 600 months are
+// refused.
 func ParseMonths(s string) (Months, error) {
-	if s == "none" {
+	in := text.Trim(s)
+	if text.SameWords(in, "none") {
 		return 0, nil
 	}
-	number, ok := strings.CutSuffix(s, " months")
-	if !ok && s == "1 month" {
-		number = "1"
-	}
-	n, err := fixed.Parse(number, 0)
+	n, err := fixed.Parse(number(in, "months", "month", "mos", "mo"), 0)
 	if err == nil && (n < 1 || n > int64(greatestMonths)) {
 		err = ErrRange
 	}

@@ -94,7 +94,7 @@ func Decimal(coefficient *big.Int, exponent int32) (n Number, ok bool) {
 		return Number{}, false
 	}
 	ten, rest := big.NewInt(10), new(big.Int)
-	for c.BitLen() > 59 { // 10^18 has 60
+	for c.BitLen() > 60 || c.Uint64() >= pow10[maxDigits] {
 		c.QuoRem(c, ten, rest)
 		n.More = n.More || rest.Sign() != 0
 		n.Places--
