@@ -12,6 +12,8 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
 	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/everytype"
+	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/internal/roundtrip"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
@@ -439,8 +441,8 @@ func TestValueErrors(t *testing.T) {
 		want         string
 	}{
 		{"zero grid", "not made by New", price.Grid{}, good, "grid: missing; allowed: one made by New"},
-		{"zero assessment", "not made by package grade", latest(t, nil), grade.Assessment{}, "assessment: missing; allowed: one with a quality grade"},
-		{"no weight", "nothing to pay for", latest(t, nil), assessed(good.Quality, grade.Grades(3), grade.Pounds(0)), "weight: 0 lb: out of range; allowed: over 0 lb"},
+		{"zero assessment", "not made by package grade", latest(t, nil), grade.Assessment{}, "assessment: missing; allowed: one with a quality grade and a yield"},
+		{"no weight", "nothing to pay for", latest(t, nil), assessed(good.Quality, grade.Grades(3), grade.Weight{}), "weight: missing; allowed: over 0 lb"},
 		{"weight not a number", "nothing to pay for", latest(t, nil), assessed(good.Quality, grade.Grades(3), grade.Pounds(math.Inf(1))), "weight: over 214748 lb: out of range; allowed: over 0 lb"},
 		{"light", "under the lowest band", latest(t, nil), assessed(good.Quality, grade.Grades(3), grade.Pounds(399.9999)), "weight: 399.9999 lb: no price; allowed: 400 lb and over"},
 	}
@@ -477,34 +479,35 @@ func TestNewErrors(t *testing.T) {
 	}{
 		{"zero", "no base", price.Terms{}, "base: 0.00: out of range; allowed: over 0.00", grade.ErrRange},
 		{"negative base", "no price", price.Terms{Base: dec("-1")}, "base: -1.00: out of range; allowed: over 0.00", grade.ErrRange},
-		{"fine base", "5 places", price.Terms{Base: dec("1.00001")}, "base: 1.00001: out of range; allowed: " + allowed, grade.ErrRange},
+		{"fine base", "5 places", price.Terms{Base: dec("1.00001")}, "base: 1.00001: too many places; allowed: " + allowed, grade.ErrPlaces},
 		{"large base", "10,000 dollars", price.Terms{Base: dec("10000")}, "base: 10000.00: out of range; allowed: " + allowed, grade.ErrRange},
-		{"huge base", "an exponent that must not be scaled", price.Terms{Base: decimal.New(1, 10)}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
-		{"tiny base", "an exponent that must not be scaled", price.Terms{Base: decimal.New(1, -65)}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
-		{"long base", "more digits than anyone means", price.Terms{Base: dec("1." + strings.Repeat("0", 60)).Add(dec(strings.Repeat("1", 21)))}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
+		{"huge base", "an exponent that must not be scaled", price.Terms{Base: decimal.New(1, 11)}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
+		{"tiny base", "an exponent that must not be scaled", price.Terms{Base: decimal.New(1, -100)}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
+		{"long base", "more digits than anyone means", price.Terms{Base: dec("1." + strings.Repeat("0", 60)).Add(dec(strings.Repeat("1", 21)))}, "base: " + strings.Repeat("1", 20) + "2.00: out of range; allowed: " + allowed, grade.ErrRange},
 		{"greatest exponent", "scaled, and too large", price.Terms{Base: decimal.New(1, 9)}, "base: 1000000000.00: out of range; allowed: " + allowed, grade.ErrRange},
-		{"least exponent", "scaled, and too fine", price.Terms{Base: decimal.New(1, -64)}, "base: 0." + strings.Repeat("0", 63) + "1: out of range; allowed: " + allowed, grade.ErrRange},
+		{"least exponent", "scaled, and too fine", price.Terms{Base: decimal.New(1, -64)}, "base: 0." + strings.Repeat("0", 63) + "1: too many places; allowed: " + allowed, grade.ErrPlaces},
 		{"80 digits", "scaled, and too large", price.Terms{Base: dec(strings.Repeat("7", 80))}, "base: " + strings.Repeat("7", 80) + ".00: out of range; allowed: " + allowed, grade.ErrRange},
-		{"81 digits", "not scaled", price.Terms{Base: dec(strings.Repeat("7", 81))}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
+		{"122 digits", "not scaled", price.Terms{Base: dec(strings.Repeat("7", 122))}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
 		{"tier", "no such tier", price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{}}}, "tiers: unset: unknown; allowed: below standard to prime", grade.ErrUnknown},
-		{"tier twice", "two amounts", price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("1")}, {grade.PrimeTier, dec("2.5")}}}, "tier prime: 2.50: repeated; allowed: one amount", price.ErrRepeated},
+		{"tier twice", "two amounts", price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("1")}, {grade.PrimeTier, dec("2.5")}}}, "tier prime: 2.50: repeated; allowed: one amount", grade.ErrRepeated},
 		{"tier amount", "under -10,000", price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("-10000")}}}, "tier prime: -10000.00: out of range; allowed: " + allowed, grade.ErrRange},
 		{"mark", "no such mark", price.Terms{Base: dec("1"), Marks: []price.MarkAmount{{}}}, "marks: unset: unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated", grade.ErrUnknown},
-		{"mark twice", "two amounts", price.Terms{Base: dec("1"), Marks: []price.MarkAmount{{Mark: price.DairyType}, {Mark: price.DairyType}}}, "mark dairy-type: 0.00: repeated; allowed: one amount", price.ErrRepeated},
-		{"mark amount", "5 places", price.Terms{Base: dec("1"), Marks: []price.MarkAmount{{Mark: price.DairyType, Amount: dec("0.00001")}}}, "mark dairy-type: 0.00001: out of range; allowed: " + allowed, grade.ErrRange},
-		{"edge", "nobody owns the edges", price.Terms{Base: dec("1"), Weight: []price.Band[grade.Weight]{band(grade.Pounds(0), grade.Pounds(0))}}, "weight band edge: owner: missing; allowed: lower band, upper band", grade.ErrMissing},
-		{"edge unknown", "no such owner", price.Terms{Base: dec("1"), Yield: []price.Band[grade.Yield]{{}}, YieldEdge: 3}, "yield band edge: owner: edge(3): unknown; allowed: lower band, upper band", grade.ErrUnknown},
-		{"gap", "950 lb stands in no band", weights(band(grade.Pounds(600), grade.Pounds(900)), band(grade.Pounds(1000), grade.Pounds(0))), "weight band 1000 lb and over: a start at 1000 lb: gap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrGap},
-		{"gap of the least unit", "900.0000 to 900.0001", weights(band(grade.Pounds(600), grade.Pounds(900)), band(grade.Pounds(900.0001), grade.Pounds(0))), "weight band 900.0001 lb and over: a start at 900.0001 lb: gap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrGap},
-		{"overlap", "890 lb stands in two bands; the bands come in any order", weights(band(grade.Pounds(880), grade.Pounds(0)), band(grade.Pounds(600), grade.Pounds(900))), "weight band 880 lb and over: a start at 880 lb: overlap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrOverlap},
-		{"overlap of an open band", "950 lb stands in two bands", weights(band(grade.Pounds(600), grade.Pounds(0)), band(grade.Pounds(900), grade.Pounds(1000))), "weight band 900 lb to 1000 lb: overlap; allowed: no band over 600 lb and over", price.ErrOverlap},
+		{"mark twice", "two amounts", price.Terms{Base: dec("1"), Marks: []price.MarkAmount{{Mark: price.DairyType}, {Mark: price.DairyType}}}, "mark dairy-type: 0.00: repeated; allowed: one amount", grade.ErrRepeated},
+		{"mark amount", "5 places", price.Terms{Base: dec("1"), Marks: []price.MarkAmount{{Mark: price.DairyType, Amount: dec("0.00001")}}}, "mark dairy-type: 0.00001: too many places; allowed: " + allowed, grade.ErrPlaces},
+		{"edge", "nobody owns the edges", price.Terms{Base: dec("1"), Weight: []price.Band[grade.Weight]{band(grade.Pounds(0), grade.Weight{})}}, "weight band edge: owner: missing; allowed: lower band, upper band", grade.ErrMissing},
+		{"edge unknown", "no such owner", price.Terms{Base: dec("1"), Yield: []price.Band[grade.Yield]{{From: grade.Grades(1)}}, YieldEdge: 3}, "yield band edge: owner: edge(3): unknown; allowed: lower band, upper band", grade.ErrUnknown},
+		{"gap", "950 lb stands in no band", weights(band(grade.Pounds(600), grade.Pounds(900)), band(grade.Pounds(1000), grade.Weight{})), "weight band 1000 lb and over: a start at 1000 lb: gap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrGap},
+		{"gap of the least unit", "900.0000 to 900.0001", weights(band(grade.Pounds(600), grade.Pounds(900)), band(grade.Pounds(900.0001), grade.Weight{})), "weight band 900.0001 lb and over: a start at 900.0001 lb: gap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrGap},
+		{"overlap", "890 lb stands in two bands; the bands come in any order", weights(band(grade.Pounds(880), grade.Weight{}), band(grade.Pounds(600), grade.Pounds(900))), "weight band 880 lb and over: a start at 880 lb: overlap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrOverlap},
+		{"overlap of an open band", "950 lb stands in two bands", weights(band(grade.Pounds(600), grade.Weight{}), band(grade.Pounds(900), grade.Pounds(1000))), "weight band 900 lb to 1000 lb: overlap; allowed: no band over 600 lb and over", price.ErrOverlap},
 		{"twice", "the same band", weights(band(grade.Pounds(600), grade.Pounds(900)), band(grade.Pounds(600), grade.Pounds(900))), "weight band 600 lb to 900 lb: a start at 600 lb: overlap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrOverlap},
-		{"turned", "ends before it starts", weights(band(grade.Pounds(900), grade.Pounds(600))), "weight band 900 lb to 600 lb: out of range; allowed: a start of 0 or more and an end over it, or zero for none", grade.ErrRange},
-		{"empty", "ends where it starts", weights(band(grade.Pounds(900), grade.Pounds(900))), "weight band 900 lb to 900 lb: out of range; allowed: a start of 0 or more and an end over it, or zero for none", grade.ErrRange},
-		{"negative", "starts under 0", weights(band(grade.WeightUnits(-1), grade.Pounds(900))), "weight band -0.0001 lb to 900 lb: out of range; allowed: a start of 0 or more and an end over it, or zero for none", grade.ErrRange},
-		{"start not a number", "too large for the type", weights(band(grade.Pounds(1e9), grade.Pounds(0))), "weight band over 214748 lb and over: out of range; allowed: a start of 0 or more and an end over it, or zero for none", grade.ErrRange},
-		{"end not a number", "too large for the type", weights(band(grade.Pounds(0), grade.Pounds(1e9))), "weight band 0 lb to over 214748 lb: out of range; allowed: a start of 0 or more and an end over it, or zero for none", grade.ErrRange},
-		{"band amount", "5 places", weights(price.Band[grade.Weight]{Amount: dec("0.00001")}), "weight band 0 lb and over: 0.00001: out of range; allowed: " + allowed, grade.ErrRange},
+		{"turned", "ends before it starts", weights(band(grade.Pounds(900), grade.Pounds(600))), "weight band 900 lb to 600 lb: out of range; allowed: a start of 0 or more and an end over it, or none", grade.ErrRange},
+		{"empty", "ends where it starts", weights(band(grade.Pounds(900), grade.Pounds(900))), "weight band 900 lb to 900 lb: out of range; allowed: a start of 0 or more and an end over it, or none", grade.ErrRange},
+		{"negative", "starts under 0", weights(band(grade.WeightUnits(-1), grade.Pounds(900))), "weight band -0.0001 lb to 900 lb: out of range; allowed: a start of 0 or more and an end over it, or none", grade.ErrRange},
+		{"start not a number", "too large for the type", weights(band(grade.Pounds(1e9), grade.Weight{})), "weight band over 214748 lb and over: out of range; allowed: a start of 0 or more and an end over it, or none", grade.ErrRange},
+		{"end not a number", "too large for the type", weights(band(grade.Pounds(0), grade.Pounds(1e9))), "weight band 0 lb to over 214748 lb: out of range; allowed: a start of 0 or more and an end over it, or none", grade.ErrRange},
+		{"band amount", "5 places", weights(price.Band[grade.Weight]{From: grade.Pounds(0), Amount: dec("0.00001")}), "weight band 0 lb and over: 0.00001: too many places; allowed: " + allowed, grade.ErrPlaces},
+		{"no start", "a misspelled name leaves it out", weights(price.Band[grade.Weight]{To: grade.Pounds(900)}), "weight band not taken to 900 lb: missing; allowed: a start of 0 or more", grade.ErrMissing},
 		{"yield gap", "2.7 stands in no band", yields(price.Band[grade.Yield]{From: grade.Grades(1), To: grade.Grades(2.5)}, price.Band[grade.Yield]{From: grade.Grades(3)}), "yield band 3 and over: a start at 3: gap; allowed: a start at 2.5, the end of 1 to 2.5", price.ErrGap},
 	}
 	for _, tt := range tests {
@@ -514,7 +517,7 @@ func TestNewErrors(t *testing.T) {
 				t.Errorf("%s: %v, want %s", tt.reason, err, tt.want)
 			}
 			var fe *grade.FieldError
-			if !errors.Is(err, tt.is) || !errors.As(err, &fe) || g != (price.Grid{}) {
+			if !errors.Is(err, tt.is) || !errors.As(err, &fe) || !g.Equal(price.Grid{}) {
 				t.Errorf("error %v is no %v with a field, or comes with a grid", err, tt.is)
 			}
 		})
@@ -673,7 +676,7 @@ func TestBreakEvenAndPerHead(t *testing.T) {
 		{"down", "66", "109", grade.Down, "60.5504%"},
 		{"no live price", "0", "109", grade.HalfUp, "live price: 0.00: out of range; allowed: over 0.00, up to the carcass price of 109.00"},
 		{"live over carcass", "109.0001", "109", grade.HalfUp, "live price: 109.0001: out of range; allowed: over 0.00, up to the carcass price of 109.00"},
-		{"live too fine", "66.00001", "109", grade.HalfUp, "live price: 66.00001: out of range" + allowed},
+		{"live too fine", "66.00001", "109", grade.HalfUp, "live price: 66.00001: too many places" + allowed},
 		{"carcass too large", "66", "10000", grade.HalfUp, "carcass price: 10000.00: out of range" + allowed},
 		{"unset rounding", "66", "109", 0, "rounding: unset: missing; allowed: down, half up, half even"},
 	}
@@ -687,7 +690,7 @@ func TestBreakEvenAndPerHead(t *testing.T) {
 			t.Errorf("%s: %s, want %s", tt.name, got, tt.want)
 		}
 	}
-	if v, err := price.PerHead(dec("66.00001"), grade.Pounds(1)); err == nil || err.Error() != "price per cwt: 66.00001: out of range"+allowed || !v.IsZero() {
+	if v, err := price.PerHead(dec("66.00001"), grade.Pounds(1)); err == nil || err.Error() != "price per cwt: 66.00001: too many places"+allowed || !v.IsZero() {
 		t.Errorf("PerHead: %s, %v", v, err)
 	}
 	if v, err := price.PerHead(dec("66"), grade.Pounds(-1)); err == nil || err.Error() != "weight: -1 lb: out of range; allowed: over 0 lb" || !v.IsZero() {
@@ -828,11 +831,11 @@ func TestEncodings(t *testing.T) {
 			"dairy-type": price.DairyType, "bullock or stag": price.BullockOrStag, "hardbone": price.Hardbone, "dark cutter": price.DarkCutter,
 			"over 30 months": price.Over30Months, "all natural": price.AllNatural, "non-hormone-treated": price.NonHormoneTreated,
 		},
-		Bad: []string{"unset", "Hardbone", "stag"}, Invalid: []price.Mark{price.NonHormoneTreated + 1},
+		Bad: []string{"unset", "hard bone", "stag"}, Invalid: []price.Mark{price.NonHormoneTreated + 1},
 	})
 	roundtrip.Run(t, "Edge", price.EdgeUpper, price.ParseEdge, roundtrip.Case[price.Edge]{
 		Texts: map[string]price.Edge{"lower band": price.EdgeLower, "upper band": price.EdgeUpper},
-		Bad:   []string{"unset", "lower", "Upper band"}, Invalid: []price.Edge{price.EdgeUpper + 1},
+		Bad:   []string{"unset", "lower", "upper band -"}, Invalid: []price.Edge{price.EdgeUpper + 1},
 	})
 	for range price.Marks() {
 		break
@@ -865,4 +868,94 @@ func BenchmarkValue(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
+}
+
+// TestAllProblems holds that a grid tells of everything that is wrong with it, each
+// with its path in the terms.
+func TestAllProblems(t *testing.T) {
+	_, err := price.New(price.Terms{
+		Base:       dec("-1"),
+		Tiers:      []price.TierAmount{{0, dec("1")}, {grade.PrimeTier, dec("1")}, {grade.PrimeTier, dec("2")}, {grade.SelectTier, dec("0.00001")}},
+		Marks:      []price.MarkAmount{{Mark: 99}, {Mark: price.DairyType, Amount: dec("10000")}},
+		Yield:      []price.Band[grade.Yield]{{From: grade.Grades(3), Amount: dec("1")}, {From: grade.Grades(1), To: grade.Grades(2), Amount: dec("0.00001")}},
+		Weight:     []price.Band[grade.Weight]{{To: grade.Pounds(900)}, {From: grade.Pounds(900), To: grade.Pounds(600)}},
+		WeightEdge: price.EdgeLower,
+	})
+	faulttest.All(t, "New", err,
+		"base | base: -1.00: out of range; allowed: over 0.00",
+		"tiers[0].tier | tiers: unset: unknown; allowed: below standard to prime",
+		"tiers[2].amount | tier prime: 2.00: repeated; allowed: one amount",
+		"tiers[3].amount | tier select: 0.00001: too many places; allowed: amounts under 10,000 with at most 4 places",
+		"marks[0].mark | marks: mark(99): unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated",
+		"marks[1].amount | mark dairy-type: 10000.00: out of range; allowed: amounts under 10,000 with at most 4 places",
+		"yield_edge | yield band edge: owner: missing; allowed: lower band, upper band",
+		"yield[1].amount | yield band 1 to 2: 0.00001: too many places; allowed: amounts under 10,000 with at most 4 places",
+		"yield[0].from | yield band 3 and over: a start at 3: gap; allowed: a start at 2, the end of 1 to 2",
+		"weight[0].from | weight band not taken to 900 lb: missing; allowed: a start of 0 or more",
+		"weight[1] | weight band 900 lb to 600 lb: out of range; allowed: a start of 0 or more and an end over it, or none",
+	)
+}
+
+// TestGridThroughJSON holds that a grid and its terms come back from JSON unchanged,
+// or not at all.
+func TestGridThroughJSON(t *testing.T) {
+	g := latest(t, nil)
+	b, err := json.Marshal(g)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var back price.Grid
+	if err := json.Unmarshal(b, &back); err != nil || !back.Equal(g) {
+		t.Errorf("comes back as %+v, %v", back, err)
+	}
+	if d := cmp.Diff(g.Terms(), back.Terms()); d != "" {
+		t.Errorf("terms (-want +got):\n%s", d)
+	}
+	if d := cmp.Diff(g, latest(t, func(t *price.Terms) { t.Tiers[0].Amount = dec("0.01") })); d == "" {
+		t.Error("cmp.Diff finds nothing between two grids")
+	}
+	for in, want := range map[string]string{
+		`{"base":"1","yeild":[]}`:              "yeild | name: yeild: unknown; allowed: name, base, cite, tiers, yield, yield_edge, weight, weight_edge, marks",
+		`{"base":"-1"}`:                        "base | base: -1.00: out of range; allowed: over 0.00",
+		`{"base":"1","tiers":[{"teir":"a"}]}`:  "tiers.teir | name: teir: unknown; allowed: tier, amount",
+		`{"base":"1","marks":[{"amonut":1}]}`:  "marks.amonut | name: amonut: unknown; allowed: mark, amount, instead",
+		`{"base":"1","weight":[{"form":"1"}]}`: "weight.form | name: form: unknown; allowed: from, to, amount",
+	} {
+		kept := g
+		faulttest.All(t, in, json.Unmarshal([]byte(in), &kept), want)
+		if !kept.Equal(g) {
+			t.Errorf("%s changes the receiver", in)
+		}
+	}
+	if err := json.Unmarshal([]byte("null"), &back); err != nil || !back.Equal(g) {
+		t.Errorf("null gives %v, %v", back, err)
+	}
+	v, err := g.Value(assessed(grade.Choice.Part(grade.Low), grade.Grades(3), grade.Pounds(700)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if b, err := json.Marshal(v); err == nil {
+		t.Errorf("a value has the JSON %s", b)
+	}
+	w, _ := latest(t, nil).Value(assessed(grade.Choice.Part(grade.Low), grade.Grades(3), grade.Pounds(700)))
+	if d := cmp.Diff(v, w); d != "" {
+		t.Errorf("the same value of an equal grid: %s", d)
+	}
+}
+
+// TestEveryType holds every exported type to the promises of the module.
+func TestEveryType(t *testing.T) {
+	g := latest(t, nil)
+	v, err := g.Value(assessed(grade.Choice.Part(grade.Low), grade.Grades(3), grade.Pounds(700)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	everytype.Run(t, ".",
+		price.DairyType, price.Mark(99), price.EdgeLower, price.Edge(99), g, v, v.Parts()[0], price.Latest(), price.Latest().Lines[0],
+		price.Terms{Name: "odd", Base: dec("1e400"), Tiers: []price.TierAmount{{}}, Yield: []price.Band[grade.Yield]{{}}, Weight: []price.Band[grade.Weight]{{}}}, g.Terms(),
+		price.Band[grade.Yield]{From: grade.Grades(-1), To: grade.Grades(5)}, price.Band[grade.Weight]{From: grade.Pounds(math.NaN()), Amount: dec("-1e-400")},
+		price.TierAmount{Tier: 99, Amount: dec("1")}, price.TierAmount{Tier: grade.PrimeTier}, price.MarkAmount{Mark: price.DairyType, Instead: true},
+		price.New, price.PerHead, price.Dressing, price.BreakEven, price.ByHead, price.ByCwt, price.ParseMark, price.ParseEdge, price.Marks, price.MarksOf,
+		grade.Assessment{}, grade.Grades(3), grade.Yield{}, grade.Pounds(700), grade.Weight{}, grade.HalfUp, dec("1e400"), dec("66"), decimal.Decimal{},
+	)
 }
