@@ -148,10 +148,10 @@ func (c *checker) say(format string, args ...any) {
 }
 
 // try reports a panic of f.
-func (c *checker) try(what string, f func()) {
+func (c *checker) try(what func() string, f func()) {
 	defer func() {
 		if p := recover(); p != nil {
-			c.say("%s panics: %v", what, p)
+			c.say("%s panics: %v", what(), p)
 		}
 	}()
 	f()
@@ -180,7 +180,7 @@ func (c *checker) names(t reflect.Type) {
 
 func (c *checker) print(v reflect.Value) {
 	for _, verb := range []string{"%v", "%+v", "%#v", "%s", "%q", "%d", "%x", "%f", "%.2f", "%8.1f", "%-8s"} {
-		c.try(fmt.Sprintf("%s of a %v", verb, v.Type()), func() {
+		c.try(func() string { return fmt.Sprintf("%s of a %v", verb, v.Type()) }, func() {
 			if s := fmt.Sprintf(verb, v.Interface()); strings.Contains(s, "PANIC=") {
 				c.say("%s of a %v panics: %s", verb, v.Type(), s)
 			}
@@ -191,7 +191,7 @@ func (c *checker) print(v reflect.Value) {
 // diff compares a value with every other of its type.
 func (c *checker) diff(v reflect.Value) {
 	t := v.Type()
-	c.try(fmt.Sprintf("cmp.Diff of %v", t), func() {
+	c.try(func() string { return fmt.Sprintf("cmp.Diff of %v", t) }, func() {
 		for i, w := range c.values[t] {
 			a, b := v.Interface(), w.Interface()
 			d := cmp.Diff(a, b)
@@ -222,7 +222,7 @@ func (c *checker) json(v reflect.Value) {
 	if reflect.PointerTo(t).Implements(errorType) {
 		return
 	}
-	c.try(fmt.Sprintf("JSON of %v", t), func() {
+	c.try(func() string { return fmt.Sprintf("JSON of %v", t) }, func() {
 		b, err := json.Marshal(v.Interface())
 		if err != nil {
 			return
@@ -297,7 +297,7 @@ func (c *checker) each(what string, f reflect.Value, before func()) {
 			}
 		}
 		before()
-		c.try(fmt.Sprintf("%s(%s)", what, show(args)), func() {
+		c.try(func() string { return what + "(" + show(args) + ")" }, func() {
 			for _, out := range f.Call(args) {
 				walk(out)
 			}
