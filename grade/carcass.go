@@ -31,10 +31,10 @@ type Carcass struct {
 // missing or impossible, before or after, give an error that names each.
 func (c Carcass) Adjusted() (Measures, error) {
 	m := c.Measures
-	if c.FatAdjust.n == 0 {
-		return m, fault.At("measures", "", m.Check())
+	var adjust error
+	if c.FatAdjust.n != 0 {
+		adjust = thicknesses.check("fat_adjust", "fat adjustment", c.FatAdjust.n, -maxFat, maxFat)
 	}
-	adjust := thicknesses.check("fat_adjust", "fat adjustment", c.FatAdjust.n, -maxFat, maxFat)
 	if err := fault.Join(fault.At("measures", "", m.Check()), adjust); err != nil {
 		return Measures{}, err
 	}

@@ -113,12 +113,12 @@ func TestYieldIsInlined(t *testing.T) {
 // TestZeroValues holds what the zero value of every type is documented to be.
 func TestZeroValues(t *testing.T) {
 	for name, ok := range map[string]bool{
-		"Thickness is 0 in":              grade.Inches(0).IsValid() && grade.Inches(0).String() == "0 in",
-		"Area is 0 sq in":                grade.SquareInches(0).IsValid() && grade.SquareInches(0).String() == "0 sq in",
-		"Share is 0%":                    grade.Percent(0).IsValid() && grade.Percent(0).String() == "0%",
-		"Weight is 0 lb":                 grade.Pounds(0).IsValid() && grade.Pounds(0).String() == "0 lb",
-		"Yield is 0":                     grade.Grades(0).String() == "0" && grade.Grades(0).Grade() == 1,
-		"QuickYield is 0":                grade.ShortcutGrades(0).String() == "0",
+		"Thickness is not taken":         !grade.Thickness{}.IsSet() && !grade.Thickness{}.IsValid() && grade.Thickness{}.String() == "not taken",
+		"Area is not taken":              !grade.Area{}.IsSet() && !grade.Area{}.IsValid() && grade.Area{}.String() == "not taken",
+		"Share is not taken":             !grade.Share{}.IsSet() && !grade.Share{}.IsValid() && grade.Share{}.String() == "not taken",
+		"Weight is not taken":            !grade.Weight{}.IsSet() && !grade.Weight{}.IsValid() && grade.Weight{}.String() == "not taken",
+		"Yield is not set":               !grade.Yield{}.IsSet() && grade.Yield{}.String() == "unset" && grade.Yield{}.Grade() == 0,
+		"ShortcutYield is not set":       !grade.ShortcutYield{}.IsSet() && grade.ShortcutYield{}.String() == "unset",
 		"Degree is not set":              !grade.Degree(0).IsValid() && grade.Degree(0).String() == "unset",
 		"Marbling is not set":            !grade.Marbling(0).IsValid() && grade.Marbling(0).String() == "unset",
 		"MarblingScale is not set":       !grade.MarblingScale(0).IsValid() && grade.MarblingScale(0).String() == "unset",
@@ -133,7 +133,7 @@ func TestZeroValues(t *testing.T) {
 		"Rounding is not set":            !grade.Rounding(0).IsValid() && grade.Rounding(0).String() == "unset",
 		"RetailTable is not set":         !grade.RetailTable(0).IsValid() && grade.RetailTable(0).String() == "unset",
 		"Measures are refused":           grade.Measures{}.Check() != nil,
-		"Terms add up to 0":              grade.Terms{}.Sum() == (grade.Yield{}),
+		"Terms add up to nothing":        grade.Terms{}.Sum() == (grade.Yield{}),
 		"an Assessment explains nothing": grade.Assessment{}.Steps() == nil,
 		"a Line is flat at nothing":      grade.Line{}.On(50) == 0,
 	} {

@@ -302,14 +302,18 @@ func (g number[K]) String() string {
 
 // GoString gives Go syntax that makes the value, as "grade.Grades(2.952)".
 func (g number[K]) GoString() string {
-	name := "Yield"
+	kind := ""
 	if g.kind() != (yieldKind{}).kind() {
-		name = "ShortcutYield"
+		kind = "Shortcut"
 	}
-	if g.n == 0 {
-		return "grade." + name + "{}"
+	f, _ := strconv.ParseFloat(g.String(), 64) // 0 for "unset"
+	switch {
+	case g.n == 0:
+		return "grade." + kind + "Yield{}"
+	case numberOf[K](f) == g:
+		return "grade." + kind + "Grades(" + g.String() + ")"
 	}
-	return "grade." + name + "Units(" + strconv.FormatInt(g.Units(), 10) + ")"
+	return "grade." + kind + "YieldUnits(" + strconv.FormatInt(g.Units(), 10) + ")"
 }
 
 // Format writes the number for package fmt: %v and %s as String, %q in quotes, %#v
