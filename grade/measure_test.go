@@ -92,6 +92,7 @@ func TestFromFloat(t *testing.T) {
 		{"most kilograms", "214748.2 lb is held", kg, 97_408, 2_147_478_803},
 		{"far too many kilograms", "the product would overflow", kg, 9_000_001, tooLarge},
 		{"most kilograms in the guard", "no overflow below it", kg, 9_000_000, tooLarge},
+		{"next to no kilograms", "an exponent of -200", kg, 1e-200, 0},
 		{"far too few kilograms", "the product would overflow", kg, -9_000_000, tooSmall},
 	}
 	for _, tt := range tests {
