@@ -376,7 +376,9 @@ func ExampleChartQualities() {
 		fmt.Println(q)
 	}
 	// Output:
-	// Commercial
+	// High Commercial
+	// Average Commercial
+	// Low Commercial
 	// Utility
 	// Cutter
 	// Canner

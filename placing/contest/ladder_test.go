@@ -202,7 +202,7 @@ func TestQualityRungs(t *testing.T) {
 	}, text(contest.ChartQualities(grade.Current, maturity.A))); d != "" {
 		t.Errorf("every quality of the chart (-want +got):\n%s", d)
 	}
-	if d := cmp.Diff([]string{"Commercial", "Utility", "Cutter", "Canner", "No grade"}, text(contest.ChartQualities(grade.Current, maturity.E))); d != "" {
+	if d := cmp.Diff([]string{"High Commercial", "Average Commercial", "Low Commercial", "Utility", "Cutter", "Canner", "No grade"}, text(contest.ChartQualities(grade.Current, maturity.E))); d != "" {
 		t.Errorf("every quality of group E (-want +got):\n%s", d)
 	}
 	if contest.ChartQualities(0, maturity.A) != nil || contest.ChartQualities(grade.Current, 0) != nil {
