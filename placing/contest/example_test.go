@@ -436,6 +436,20 @@ func ExampleYieldRule() {
 	// rounding: unset: missing; allowed: down, half up, half even
 }
 
+// A table of points that a teaching deck prints: the answer is two thirds off.
+func ExampleTaughtThirds() {
+	rule, source := contest.TaughtThirds()
+	key, _ := grade.ParseYield("2.40")
+	answer, _ := grade.ParseYield("3.10")
+	fmt.Println(rule.Loss(key, answer))
+	fmt.Println(rule.Score(key, contest.Give(answer)))
+	fmt.Println(source)
+	// Output:
+	// 5 2 <nil>
+	// 5 <nil>
+	// published: aged-yield-slides
+}
+
 func ExampleKind() {
 	for k := contest.KindPlacing; k <= contest.KindHand; k++ {
 		fmt.Println(k)
