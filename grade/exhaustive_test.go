@@ -330,7 +330,8 @@ func TestEveryMarblingAndMaturity(t *testing.T) {
 	t.Logf("%d carcasses", carcasses)
 }
 
-// TestEveryFirmnessAndDarkCut grades a net of marblings and maturities, with both
+// TestEveryFirmnessAndDarkCut holds the span of a dark cut to a second reading of the
+// document of Rules.Quality: it grades a net of marblings and maturities, with both
 // sides of every line on it, under every firmness, every step of dark cutting and
 // the finding below Cutter, in every edition and sex class, against fractions.
 func TestEveryFirmnessAndDarkCut(t *testing.T) {
