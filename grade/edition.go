@@ -280,7 +280,7 @@ var (
 		edge{Slight.At(67), true, derived("uf-mimeo-table6")},
 		SlightlySoft, federal("cfr-1987-54-p51")}
 	standardA = row{Standard, Low,
-		edge{PracticallyDevoid.At(0), false, thirds},
+		edge{PracticallyDevoid.At(0), false, published("ext-tamu-quality-es")}, // Low Standard starts there
 		edge{PracticallyDevoid.At(67), false, thirds},
 		edge{Traces.At(34), false, thirds},
 		Soft, memory}

@@ -154,10 +154,11 @@ var (
 	citeAgeOne = cite.Citation{Standing: cite.Derived, IDs: "news-2017-maturity"}
 )
 
-// Evidence is what is known of the age of one carcass.
+// Evidence is what is known of the age of one carcass. The colors of a dark cutter
+// are not read as age (official: cfr-1965-53-p25).
 type Evidence struct {
 	Skeletal Score  // bones and cartilages; always needed
-	Lean     Score  // color and texture of the lean, but not the color of a dark cutter, which is not read as age (official: cfr-1965-53-p25); may be left out only when teeth or papers settle the age
+	Lean     Score  // color and texture of the lean; may be left out only when teeth or papers settle the age
 	Teeth    Teeth  // permanent incisors, where somebody looked
 	Papers   Months // age by documents verified under a federal program, where there are any
 }
