@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"net/url"
 	"os"
+
+	"example.com/ribface/placing"
 )
 
 // version is the number of the tables below. A file with another is refused.
@@ -133,7 +135,7 @@ func Open(ctx context.Context, path string) (*Store, error) {
 	if s.write, err = connect(path, 1, "_pragma=foreign_keys(1)", "_pragma=journal_mode(WAL)", "_pragma=synchronous(FULL)", "_txlock=immediate"); err != nil {
 		return nil, err
 	}
-	if s.read, err = connect(path, 4, "_pragma=query_only(1)"); err != nil {
+	if s.read, err = connect(path, 4, "mode=ro"); err != nil {
 		return nil, errors.Join(err, s.Close())
 	}
 	if err := s.makeTables(ctx); err != nil {
@@ -169,7 +171,7 @@ func (s *Store) makeTables(ctx context.Context) error {
 		return nil
 	}
 	if count > 0 {
-		return fmt.Errorf("the file has tables of version %d, not %d", has, version)
+		return &placing.FieldError{Field: "tables", Value: fmt.Sprintf("version %d", has), Allowed: fmt.Sprintf("version %d, or a new file", version), Err: placing.ErrRange}
 	}
 	if _, err := tx.ExecContext(ctx, tables+fmt.Sprintf("PRAGMA user_version = %d;", version)); err != nil {
 		return fmt.Errorf("making the tables: %w", err)
