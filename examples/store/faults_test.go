@@ -307,3 +307,38 @@ func TestStoreGone(t *testing.T) {
 	sameStandings(t, again)
 	t.Logf("%d acknowledged, %d failed, %d kept", n, len(failed), len(found))
 }
+
+// TestFull lets the disk run full. The card that does not fit is not acknowledged
+// and changes nothing; where there is room again, the service goes on.
+func TestFull(t *testing.T) {
+	s := open(t)
+	s.put(s.official, "/classes/steers", `{"official":"3-2-1-4 cuts 2-8-2"}`)
+	var pages int
+	if err := s.store.write.QueryRow(`PRAGMA page_count`).Scan(&pages); err != nil {
+		t.Fatal(err)
+	}
+	limit := func(n int) {
+		if _, err := s.store.write.Exec(fmt.Sprintf(`PRAGMA max_page_count = %d`, n)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	limit(pages + 2)
+	n := 0
+	for ; ; n++ {
+		status, _, got := call(t, s.clerk, "PUT", fmt.Sprintf("%s/classes/steers/cards/m-%d", s.url, n), `{"placing":"1-2-3-4"}`)
+		if status == 500 && !strings.Contains(got, "full") {
+			break
+		}
+		if status != 200 || n == 10_000 {
+			t.Fatalf("card %d: %d %s", n, status, got)
+		}
+	}
+	if kept := cards(t, s.store); len(kept) != n {
+		t.Errorf("%d cards kept, %d acknowledged", len(kept), n)
+	}
+	sameStandings(t, s.store)
+	limit(pages + 100)
+	s.put(s.clerk, fmt.Sprintf("/classes/steers/cards/m-%d", n), `{"placing":"1-2-3-4"}`)
+	sameStandings(t, s.store)
+	t.Logf("%d cards before it was full", n)
+}

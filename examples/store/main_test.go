@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"database/sql"
 	"errors"
@@ -11,6 +12,7 @@ import (
 	"net/http"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -82,6 +84,9 @@ func TestCommands(t *testing.T) {
 		if flagOutput != "" {
 			t.Errorf("%s prints %s", tt.name, flagOutput)
 		}
+	}
+	if out, err := command(ctx, "-h"); err != nil || out != usage+"\n" {
+		t.Errorf("help: %q, %v", out, err)
 	}
 	if _, err := os.Stat(other); !errors.Is(err, os.ErrNotExist) {
 		t.Errorf("a file was made: %v", err)
@@ -168,5 +173,28 @@ func TestShutdown(t *testing.T) {
 	}
 	if err := <-served; err != nil {
 		t.Errorf("listen: %v", err)
+	}
+}
+
+// TestSession runs the requests in the comment of main.go, and holds each answer
+// to the line below it.
+func TestSession(t *testing.T) {
+	source, err := os.ReadFile("main.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := open(t)
+	tokens := map[string]string{"": "", "official": s.official, "clerk": s.clerk}
+	line := regexp.MustCompile(`(?m)^//\t\$ curl (?:-X (PUT) )?(?:--oauth2-bearer \$(\w+) )?(?:--json '(.*)' )?127\.0\.0\.1:8080(\S+)\n//\t(.*)$`)
+	moment := regexp.MustCompile(`"at":"[^"]*"`)
+	requests := line.FindAllStringSubmatch(string(source), -1)
+	for _, r := range requests {
+		_, _, got := call(t, tokens[r[2]], cmp.Or(r[1], "GET"), s.url+r[4], r[3])
+		if moment.ReplaceAllString(got, "") != moment.ReplaceAllString(r[5], "") {
+			t.Errorf("%s\n got %s\nwant %s", r[4], got, r[5])
+		}
+	}
+	if want := strings.Count(string(source), "$ curl "); len(requests) != want || want < 10 {
+		t.Errorf("%d requests were run, of %d", len(requests), want)
 	}
 }
