@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"context"
 	"fmt"
-	"log/slog"
 	"math/rand/v2"
 	"net/http"
 	"os"
@@ -26,10 +25,7 @@ func TestMain(m *testing.M) {
 	if os.Getenv(asService) == "" {
 		os.Exit(m.Run())
 	}
-	if err := run(context.Background(), os.Args[1:], os.Stdout, slog.Default()); err != nil {
-		fmt.Fprintln(os.Stderr, err)
-		os.Exit(1)
-	}
+	main()
 }
 
 // start runs the service as a process and returns its address.

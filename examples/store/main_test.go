@@ -93,6 +93,36 @@ func TestCommands(t *testing.T) {
 	}
 }
 
+// TestServe runs the service as a process, without tokens and with them, and stops
+// it as a person would.
+func TestServe(t *testing.T) {
+	for _, tokens := range []bool{false, true} {
+		path := filepath.Join(t.TempDir(), "contest.db")
+		store := openFile(t, path)
+		if tokens {
+			newToken(t, store, "official", "olaf")
+		}
+		cmd, url := start(t, path)
+		// What begins with tokens does not open its doors when the last is revoked.
+		want := 200
+		if tokens {
+			want = 401
+			if err := store.Revoke(context.Background(), "test", "olaf"); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if status, _, got := call(t, "", "GET", url+"/log", ""); status != want {
+			t.Errorf("with tokens %v: %d %s", tokens, status, got)
+		}
+		if err := cmd.Process.Signal(os.Interrupt); err != nil {
+			t.Fatal(err)
+		}
+		if err := cmd.Wait(); err != nil {
+			t.Errorf("stopped: %v", err)
+		}
+	}
+}
+
 // TestAddress is about what may be listened on.
 func TestAddress(t *testing.T) {
 	for _, tt := range []struct {

@@ -176,6 +176,14 @@ func TestStandingsAgree(t *testing.T) {
 			t.Errorf("no %s in %v", kind, kinds)
 		}
 	}
+	// No card gets into a closed class past the store, where the sums would miss it.
+	if err := s.SetState(ctx, "test", "a", stateClosed); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := s.write.Exec(`INSERT INTO member (name) VALUES ('late'); INSERT INTO card (class, member, mark, score) VALUES ('a', 'late', 'blank', 0)`); err == nil {
+		t.Error("a card got into a closed class")
+	}
+	sameStandings(t, s, "junior", "senior")
 	// The same by pages of every size.
 	v := View{Open: true, From: 1, Count: maxCount}
 	all, err := s.Standings(ctx, v)

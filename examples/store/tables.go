@@ -66,9 +66,8 @@ CREATE INDEX team_rank ON team (division, points DESC, digits, name);
 CREATE INDEX team_closed_rank ON team (division, closed_points DESC, digits, name);
 
 CREATE TRIGGER card_new AFTER INSERT ON card BEGIN
+	SELECT RAISE(ABORT, 'the class is closed') FROM class WHERE name = NEW.class AND state = 'closed';
 	UPDATE member SET points = points + NEW.score, cards = cards + 1 WHERE name = NEW.member;
-	UPDATE member SET closed_points = closed_points + NEW.score, closed_cards = closed_cards + 1
-		WHERE name = NEW.member AND (SELECT state FROM class WHERE name = NEW.class) = 'closed';
 END;
 CREATE TRIGGER card_score AFTER UPDATE OF score ON card WHEN NEW.score <> OLD.score BEGIN
 	UPDATE member SET points = points + NEW.score - OLD.score WHERE name = NEW.member;
