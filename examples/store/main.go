@@ -36,8 +36,9 @@
 // has a login there may do all.
 //
 // It speaks plain HTTP. To serve others, put a proxy that speaks TLS before it,
-// and give the name that people ask for with -host. There is no limit on how often
-// one may ask; that is for the proxy too.
+// and give the name that people ask for with -host; a request that names another
+// host is refused. There is no limit on how often one may ask; that is for the
+// proxy too.
 //
 // The people and places here are invented. The standings are for teaching.
 package main
