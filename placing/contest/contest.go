@@ -1,6 +1,7 @@
 package contest
 
 import (
+	"slices"
 	"strconv"
 
 	"example.com/ribface/grade"
@@ -77,6 +78,7 @@ func NewContest(name string, f Format, r Rules, placings []OfficialPlacing, fact
 	if err := f.Check(); err != nil {
 		return nil, err
 	}
+	r.Yield.Off = slices.Clone(r.Yield.Off)
 	c := &Contest{name: name, format: f.clone(), rules: r, class: map[string]*class{}, slotAt: map[slotKey]int{}, part: map[string]int{}}
 	for i := range c.format.Components {
 		comp := &c.format.Components[i]

@@ -376,7 +376,9 @@ func ExampleChartQualities() {
 		fmt.Println(q)
 	}
 	// Output:
-	// Commercial
+	// High Commercial
+	// Average Commercial
+	// Low Commercial
 	// Utility
 	// Cutter
 	// Canner
@@ -432,6 +434,20 @@ func ExampleYieldRule() {
 	// 2 -4 <nil>
 	// 8 <nil>
 	// rounding: unset: missing; allowed: down, half up, half even
+}
+
+// A table of points that a teaching deck prints: the answer is two thirds off.
+func ExampleTaughtThirds() {
+	rule, source := contest.TaughtThirds()
+	key, _ := grade.ParseYield("2.40")
+	answer, _ := grade.ParseYield("3.10")
+	fmt.Println(rule.Loss(key, answer))
+	fmt.Println(rule.Score(key, contest.Give(answer)))
+	fmt.Println(source)
+	// Output:
+	// 5 2 <nil>
+	// 5 <nil>
+	// published: aged-yield-slides
 }
 
 func ExampleKind() {

@@ -16,8 +16,9 @@ import (
 // from best to worst, each line between two rungs has a weight, and an answer
 // loses the weights of the lines between it and the right one, up to the value of
 // the item (the model of two published tables, see [PoultryCarcasses] and
-// [CandledEggs]). No table of this kind is published for grades of beef, so the
-// caller gives the weights. The zero Ladder has no rungs and refuses every answer.
+// [CandledEggs]). No contest rule book with such a table for grades of beef was
+// legible, so the caller gives the weights; the one table that was found is for
+// yield grades in thirds, from a teaching deck, see [TaughtThirds]. The zero Ladder has no rungs and refuses every answer.
 type Ladder[T comparable] struct {
 	rungs []T
 	depth []Points // the sum of the lines above each rung
@@ -295,23 +296,35 @@ func (s YieldStep) Value() (driver.Value, error) { return text.Value(s) }
 // Scan reads a name from a database column that holds text.
 func (s *YieldStep) Scan(src any) error { return text.Scan(s, yieldSteps.Kind, src) }
 
-// YieldRule says how an estimate of a yield grade is scored: so many points for
-// each step that it is off, up to the value of the item; or, with WholeGrades and a
-// ladder of the grades 1 to 5, by the lines crossed. No table of this kind is
-// published, so the caller gives the points. The zero YieldRule refuses every
-// estimate.
+// YieldRule says how an estimate of a yield grade is scored. An answer n steps from
+// the key loses n times Each, up to the value of the item; or, with a table Off, the
+// n-th number of the table, and past its end the whole item; or, with WholeGrades and
+// a ladder of the grades 1 to 5, the lines crossed. One table is published, for
+// thirds ([TaughtThirds]); it is a teaching deck's and no contest rule book's, so the
+// caller gives the points. The zero YieldRule refuses every estimate.
 type YieldRule struct {
 	Step     YieldStep
 	Rounding grade.Rounding // to tenths, or to hundredths before thirds; not used for whole grades
 	Value    Points         // value of an item, the most that can be lost
-	Each     Points         // lost for each step; 0 with a ladder
+	Each     Points         // lost for each step; 0 with a table or a ladder
+	Off      []Points       // lost for one step, two steps and so on, never less for more, and no more than the value; farther off loses the value
 	Ladder   Ladder[int]    // only with WholeGrades: the five grades and the weights of the lines
 	Marks    MarkRules
 }
 
+// TaughtThirds returns the published table of points for yield grades in thirds, and
+// where it comes from: 10 for the right third, 8 for one off, 5 for two off, so a
+// loss of 0, 2 and 5. It is from a teaching deck and no contest rule book. What three
+// thirds off score was not printed; here it is nothing (our own). Yields are rounded
+// to hundredths first, halves up (our own).
+func TaughtThirds() (YieldRule, cite.Citation) {
+	return YieldRule{Step: Thirds, Rounding: grade.HalfUp, Value: 10 * Point, Off: []Points{2 * Point, 5 * Point}},
+		cite.Citation{Standing: cite.Published, IDs: "aged-yield-slides"}
+}
+
 // Check returns a [*FieldError] when the rule cannot be used: no step, a value not
-// over 0, points below 0, no rounding where one is needed, or a ladder that goes
-// with something else.
+// over 0, points below 0, no rounding where one is needed, a table that falls, passes
+// the value or stands beside Each, or a ladder that goes with something else.
 func (r YieldRule) Check() error {
 	if err := yieldSteps.Check("yield step", int(r.Step)); err != nil {
 		return err
@@ -325,13 +338,23 @@ func (r YieldRule) Check() error {
 		switch {
 		case r.Step != WholeGrades || !slices.Equal(rungs, []int{1, 2, 3, 4, 5}):
 			return &FieldError{Field: "ladder of yield grades", Allowed: "the grades 1 to 5, with whole grades", Err: ErrRange}
-		case r.Each != 0 || r.Value != r.Ladder.value:
-			return &FieldError{Field: "points for each step", Value: r.Each.String() + " of " + r.Value.String(), Allowed: "0, and the value of the ladder, where there is one", Err: ErrRepeated}
+		case r.Each != 0 || len(r.Off) > 0 || r.Value != r.Ladder.value:
+			return &FieldError{Field: "points for each step", Value: r.Each.String() + " of " + r.Value.String(), Allowed: "0, no table, and the value of the ladder, where there is one", Err: ErrRepeated}
 		}
 		return nil
 	}
 	if err := checkValue("value of an item", r.Value); err != nil {
 		return err
+	}
+	least := Points(0)
+	for i, p := range r.Off {
+		if p < least || p > r.Value {
+			return &FieldError{Field: "points for " + text.Count(i+1, "step") + " off", Value: p.String(), Allowed: least.String() + " to " + r.Value.String(), Err: ErrRange}
+		}
+		least = p
+	}
+	if len(r.Off) > 0 && r.Each != 0 {
+		return &FieldError{Field: "points for each step", Value: r.Each.String(), Allowed: "0 with a table", Err: ErrRepeated}
 	}
 	return checkLoss("points for each step", r.Each)
 }
@@ -375,6 +398,15 @@ func (r *YieldRule) loss(key, answer grade.Yield) (lost Points, steps int64) {
 	if r.Ladder.IsValid() {
 		lost, _, _ = r.Ladder.Loss(int(k), int(a))
 		return lost, a - k
+	}
+	if n := max(a-k, k-a); len(r.Off) > 0 {
+		switch {
+		case n == 0:
+			return 0, 0
+		case n > int64(len(r.Off)):
+			return r.Value, a - k
+		}
+		return r.Off[n-1], a - k
 	}
 	// A thousand steps are more than any two yields of the equation are apart; the
 	// bound keeps the product from overflowing for anything else.

@@ -261,6 +261,7 @@ type TraitFigures struct {
 	N              int
 	Bias           Figure // over 0 for estimates that are too high
 	Spread         Figure
+	Lower, Upper   Figure // limits of agreement: the bias less and plus 1.96 times the spread
 	MeanAbsolute   Figure
 	RootMeanSquare Figure
 	Correlation    Figure
@@ -318,7 +319,8 @@ func (s Errors) figures(t Trait) TraitFigures {
 		f.Value /= float64(traits[t].divisor)
 		return f
 	}
-	return TraitFigures{t, s.N(), per(s.Bias()), per(s.Spread()), per(s.MeanAbsolute()), per(s.RootMeanSquare()), s.Correlation()}
+	lower, upper := s.Limits()
+	return TraitFigures{t, s.N(), per(s.Bias()), per(s.Spread()), per(lower), per(upper), per(s.MeanAbsolute()), per(s.RootMeanSquare()), s.Correlation()}
 }
 
 // String gives the calibration as plain text: a table of traits in their units, one
@@ -329,11 +331,11 @@ func (c Calibration) String() string {
 	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', tabwriter.AlignRight)
 	row := func(cells ...string) { _, _ = w.Write([]byte("\t" + strings.Join(cells, "\t") + "\t\n")) }
 	if len(c.Traits) > 0 {
-		row("trait", "unit", "n", "bias", "spread", "mean absolute", "root mean square", "correlation")
+		row("trait", "unit", "n", "bias", "spread", "lower limit", "upper limit", "mean absolute", "root mean square", "correlation")
 	}
 	for _, t := range c.Traits {
 		d := traits[t.Trait].shown
-		row(t.Trait.String(), t.Trait.Unit(), strconv.Itoa(t.N), signed(t.Bias, d), t.Spread.Text(d), t.MeanAbsolute.Text(d), t.RootMeanSquare.Text(d), t.Correlation.Text(2))
+		row(t.Trait.String(), t.Trait.Unit(), strconv.Itoa(t.N), signed(t.Bias, d), t.Spread.Text(d), signed(t.Lower, d), signed(t.Upper, d), t.MeanAbsolute.Text(d), t.RootMeanSquare.Text(d), t.Correlation.Text(2))
 	}
 	_ = w.Flush() // a Builder takes every write
 	for i, g := range [...]struct {
