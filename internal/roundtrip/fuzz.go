@@ -13,7 +13,7 @@ func Check[T Text, P Pointer[T]](v T, hasText bool, parse func(string) (T, error
 
 // Fuzz runs [Input], [JSON] and [Column] over arbitrary text, with receivers
 // that hold the zero value and kept.
-func Fuzz[T Text, P Scanner[T]](f *testing.F, parse func(string) (T, error), kept T, seeds ...string) {
+func Fuzz[T Text, P Pointer[T]](f *testing.F, parse func(string) (T, error), kept T, seeds ...string) {
 	for _, s := range append(seeds, "", "unset", "none", "0", "\xff", `"`, "null", "1e9") {
 		f.Add(s)
 	}

@@ -15,6 +15,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -34,12 +35,6 @@ type Pointer[T any] interface {
 	*T
 	encoding.TextMarshaler
 	encoding.TextUnmarshaler
-}
-
-// Scanner is what a pointer to a value that a database column can hold can do.
-type Scanner[T any] interface {
-	Pointer[T]
-	sql.Scanner
 }
 
 // Value checks that a value that can be written comes back from every encoding
@@ -75,8 +70,8 @@ func Value[T Text, P Pointer[T]](v T, parse func(string) (T, error)) error {
 		}
 	}
 	if c, ok := any(v).(driver.Valuer); ok {
-		if got, err := c.Value(); err != nil || got != written {
-			return fmt.Errorf("Value of %v: %v, %v; want the text %q", v, got, err, written)
+		if err := column[T, P](c, v, written); err != nil {
+			return err
 		}
 	}
 	j, err := json.Marshal(map[T]T{v: v})
@@ -94,6 +89,28 @@ func Value[T Text, P Pointer[T]](v T, parse func(string) (T, error)) error {
 	fs.TextVar(P(&bySet), "set", P(&zero), "")
 	if err := fs.Parse([]string{"-set=" + written}); err != nil || byDefault != v || bySet != v {
 		return fmt.Errorf("flag of %q: default %v, set %v, %v", written, byDefault, bySet, err)
+	}
+	return nil
+}
+
+// column checks what a value gives a database: NULL for empty text, else its text or,
+// for a number with a unit, the number, which a numeric column can hold; and that it
+// comes back from either, and from NULL as the zero value.
+func column[T Text, P Pointer[T]](c driver.Valuer, v T, written string) error {
+	got, err := c.Value()
+	number, isText := got.(string)
+	if err != nil || (got == nil) != (written == "") || got != nil && (!isText || !strings.HasPrefix(written, number)) {
+		return fmt.Errorf("Value of %v: %v, %v; want NULL for no text, else %q or its number", v, got, err, written)
+	}
+	var zero T
+	for _, src := range []any{got, nil} {
+		back, want := zero, zero
+		if src == got {
+			want = v
+		}
+		if err := any(P(&back)).(sql.Scanner).Scan(src); err != nil || back != want {
+			return fmt.Errorf("Scan of %v: %v, %v; want %v", src, back, err, want)
+		}
 	}
 	return nil
 }
@@ -180,12 +197,33 @@ func JSON[T Text, P Pointer[T]](in []byte, kept T, parse func(string) (T, error)
 	return nil
 }
 
-// Column checks that a database column that holds no text, NULL among them, is
-// refused by Scan with a [fault.FieldError] and without a change to kept.
-func Column[T Text, P Scanner[T]](src any, kept T) error {
-	got := kept
-	if err := P(&got).Scan(src); got != kept || !isFieldError(err) {
-		return fmt.Errorf("decoding a column of %T over %v: %v, %v; want a FieldError and no change", src, kept, got, err)
+// Column checks what Scan does with a database column: NULL gives the zero value, a
+// number is read as its text is, and anything else but text is refused with a
+// [fault.FieldError] and without a change to kept.
+func Column[T Text, P Pointer[T]](src any, kept T) error {
+	got, want := kept, kept
+	scan, ok := any(P(&got)).(sql.Scanner)
+	if !ok {
+		return nil // a setting, which no column holds
+	}
+	err := scan.Scan(src)
+	var byText error
+	switch n := src.(type) {
+	case nil:
+		var zero T
+		want = zero
+	case int64:
+		byText = P(&want).UnmarshalText(strconv.AppendInt(nil, n, 10))
+	case float64:
+		byText = P(&want).UnmarshalText(strconv.AppendFloat(nil, n, 'f', -1, 64))
+	default:
+		if got != kept || !isFieldError(err) {
+			return fmt.Errorf("decoding a column of %T over %v: %v, %v; want a FieldError and no change", src, kept, got, err)
+		}
+		return nil
+	}
+	if got != want || (err == nil) != (byText == nil) {
+		return fmt.Errorf("decoding a column of %T over %v: %v, %v; want %v", src, kept, got, err, want)
 	}
 	return nil
 }
@@ -221,7 +259,7 @@ func isFieldError(err error) bool {
 }
 
 func isKnown(err error) bool {
-	for _, known := range []error{fault.ErrMissing, fault.ErrSyntax, fault.ErrUnknown, fault.ErrRange, fault.ErrRepeated} {
+	for _, known := range []error{fault.ErrMissing, fault.ErrSyntax, fault.ErrUnknown, fault.ErrRange, fault.ErrPlaces, fault.ErrRepeated} {
 		if err == known {
 			return true
 		}

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"example.com/ribface/grade"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/placing"
 )
@@ -103,7 +102,7 @@ type Fact struct {
 	// yield equation for fat, ribeye, kidney fat and weight; the policy's own
 	// exchange for quality, color and marbling. It is 0 for maturity, firmness and
 	// sites, which no rule weighs.
-	Weight grade.Yield
+	Weight yield
 }
 
 // String gives the fact as a phrase, as "3 has more marbling than 1, Sm60 against
@@ -129,7 +128,7 @@ type Fault struct {
 	Value   string
 	Next    int    // the exhibit that comes nearest, of equal ones the lower number
 	NextHas string // what that one has
-	Weight  grade.Yield
+	Weight  yield
 }
 
 // String gives the fault as a phrase, as "2 has the least marbling of the class,
@@ -182,11 +181,11 @@ func (g Graded) data(exhibit int) []datum {
 		{TraitQuality, 0, int64(a.Quality), a.Quality.String()},
 		{TraitColor, 0, -int64(c.Lean.Dark), "dark cutting " + c.Lean.Dark.String()},
 		{TraitMarbling, 0, int64(c.Marbling), c.Marbling.String()},
-		{TraitYield, 0, -int64(a.Yield), a.Yield.String()},
-		{TraitFat, 0, -int64(m.Fat), m.Fat.String()},
-		{TraitRibeye, 0, int64(m.Ribeye), m.Ribeye.String()},
-		{TraitKPH, 0, -int64(m.KPH), m.KPH.String()},
-		{TraitWeight, 0, -int64(m.Weight), m.Weight.String()},
+		{TraitYield, 0, -a.Yield.Units(), a.Yield.String()},
+		{TraitFat, 0, -m.Fat.Units(), m.Fat.String()},
+		{TraitRibeye, 0, m.Ribeye.Units(), m.Ribeye.String()},
+		{TraitKPH, 0, -m.KPH.Units(), m.KPH.String()},
+		{TraitWeight, 0, -m.Weight.Units(), m.Weight.String()},
 		{TraitSkeletal, 0, -int64(c.Maturity.Skeletal), c.Maturity.Skeletal.String()},
 		{TraitLean, 0, -int64(c.Maturity.Lean), c.Maturity.Lean.String()},
 		{TraitFirmness, 0, int64(c.Lean.Firmness), c.Lean.Firmness.String()},
@@ -210,7 +209,7 @@ func known(t Trait, a, b *datum) bool {
 }
 
 // weight is what a difference in a trait counts for.
-func (g Graded) weight(p *Policy, t Trait, better, worse int) grade.Yield {
+func (g Graded) weight(p *Policy, t Trait, better, worse int) yield {
 	a, b := g.assessed[better-1], g.assessed[worse-1]
 	m, _ := a.Carcass.Adjusted()
 	n, _ := b.Carcass.Adjusted()
@@ -227,15 +226,15 @@ func (g Graded) weight(p *Policy, t Trait, better, worse int) grade.Yield {
 	case TraitMarbling:
 		return p.marblingWorth(int(a.Carcass.Marbling - b.Carcass.Marbling))
 	case TraitYield:
-		return b.Yield - a.Yield
+		return of(b.Yield) - of(a.Yield)
 	case TraitFat:
-		return terms.Fat
+		return of(terms.Fat)
 	case TraitRibeye:
-		return terms.Ribeye
+		return of(terms.Ribeye)
 	case TraitKPH:
-		return terms.KPH
+		return of(terms.KPH)
 	case TraitWeight:
-		return terms.Weight
+		return of(terms.Weight)
 	default:
 		return 0
 	}
