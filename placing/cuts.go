@@ -49,14 +49,14 @@ func NewCuts(points ...int) (Cuts, error) {
 // "12"; what is then over 50 is refused, since 282 might be 2-8-2 or 28-2.
 func ParseCuts(s string) (Cuts, error) {
 	const allowed = "1 to 11 cuts of 0 to 50 with hyphens between, as 2-8-2"
-	var list [MaxExhibits]int
-	n, bad, err := numbers(s, &list, false)
+	var list [MaxExhibits - 1]int
+	n, bad, err := numbers(s, list[:], false)
 	if err != nil {
 		return Cuts{}, fault.Parse("cuts", s, bad, allowed, err)
 	}
 	var c Cuts
 	for _, v := range list[:n] {
-		if v > maxCut || c.n == MaxExhibits-1 {
+		if v > maxCut {
 			return Cuts{}, fault.Parse("cuts", s, strconv.Itoa(v), allowed, ErrRange)
 		}
 		c.each[c.n] = uint8(v)

@@ -66,7 +66,7 @@ func pack(exhibits []int) (o Order, bad int, err error) {
 func ParseOrder(s string) (Order, error) {
 	const allowed = "2 to 12 exhibit numbers with hyphens between, each once, as 3-2-1-4"
 	var list [MaxExhibits]int
-	n, bad, err := numbers(s, &list, true)
+	n, bad, err := numbers(s, list[:], true)
 	if err != nil {
 		return Order{}, fault.Parse("order", s, bad, allowed, err)
 	}
@@ -80,10 +80,10 @@ func ParseOrder(s string) (Order, error) {
 	return o, nil
 }
 
-// numbers reads up to twelve small numbers with hyphens, commas or blanks between.
-// Where digits is set, a run of up to nine digits is a number for each. It returns
-// the piece at fault with the reason.
-func numbers(s string, list *[MaxExhibits]int, digits bool) (n int, bad string, err error) {
+// numbers reads small numbers with hyphens, commas or blanks between into the list,
+// no more than it has room for. Where digits is set, a run of two to nine digits is a
+// number for each. It returns the piece at fault with the reason.
+func numbers(s string, list []int, digits bool) (n int, bad string, err error) {
 	in := text.Trim(s)
 	between, width := separator(in)
 	if digits && between == 0 && len(in) > 1 && len(in) <= 9 {
@@ -98,28 +98,31 @@ func numbers(s string, list *[MaxExhibits]int, digits bool) (n int, bad string, 
 	for more := true; more; n++ {
 		part := in
 		at := -1
-		if between != 0 {
+		switch between {
+		case 0:
+		case ' ':
+			at = strings.IndexAny(in, blanks)
+		default:
 			at = strings.IndexRune(in, between)
 		}
 		if more = at >= 0; more {
-			part = in[:at]
-			in = in[at+width:]
-			if between == ' ' {
-				in = strings.TrimLeft(in, " ")
-			}
+			part, in = in[:at], text.Trim(in[at+width:])
 		}
 		part = text.Trim(part)
 		v, ok := smallNumber(part)
 		switch {
 		case !ok:
 			return 0, part, ErrSyntax
-		case n == MaxExhibits:
+		case n == len(list):
 			return 0, part, ErrRange
 		}
 		list[n] = v
 	}
 	return n, "", nil
 }
+
+// blanks may stand between numbers.
+const blanks = " \t"
 
 // separator finds what stands between the numbers, and its width in bytes: the
 // first hyphen, dash or comma, or else a blank; 0 for nothing.
@@ -130,8 +133,8 @@ func separator(s string) (between rune, width int) {
 			return r, 1
 		case '\u2013', '\u2010', '\u2011': // en dash and the hyphens that break or do not
 			return r, 3
-		case ' ':
-			between, width = r, 1
+		case ' ', '\t':
+			between, width = ' ', 1
 		}
 	}
 	return between, width
