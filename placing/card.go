@@ -146,10 +146,10 @@ func (p *Penalty) UnmarshalText(b []byte) error { return text.Unmarshal(p, b, Pa
 // zero is raised to zero. The zero CardRules follow the published rules below and
 // raise nothing, since no source says to.
 type CardRules struct {
-	Blank       Penalty `json:"blank,omitzero"`       // by default ZeroPoints (published: ext-missouri-poultry, ksu-horse-judging)
-	Double      Penalty `json:"double,omitzero"`      // by default LowestScore (published: ext-missouri-poultry)
-	Unreadable  Penalty `json:"unreadable,omitzero"`  // by default ZeroPoints (published for the wrong card: ksu-horse-judging)
-	FloorAtZero bool    `json:"floorAtZero,omitzero"` // raise scores below zero to zero; no source does
+	Blank       Penalty `json:"blank,omitzero"`         // by default ZeroPoints (published: ext-missouri-poultry, ksu-horse-judging)
+	Double      Penalty `json:"double,omitzero"`        // by default LowestScore (published: ext-missouri-poultry)
+	Unreadable  Penalty `json:"unreadable,omitzero"`    // by default ZeroPoints (published for the wrong card: ksu-horse-judging)
+	FloorAtZero bool    `json:"floor_at_zero,omitzero"` // raise scores below zero to zero; no source does
 }
 
 var cardCites = [...]cite.Citation{

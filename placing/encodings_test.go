@@ -88,7 +88,7 @@ func TestEncodings(t *testing.T) {
 func TestCompositesThroughJSON(t *testing.T) {
 	roundtrip.Composite(t, placing.Card{Order: placing.MustParseOrder("3-2-1-4")}, `"3-2-1-4"`)
 	roundtrip.Composite(t, placing.Card{Mark: placing.DoubleMarked}, `"double-marked"`)
-	roundtrip.Composite(t, placing.CardRules{Double: placing.Refused, FloorAtZero: true}, `{"double":"refused","floorAtZero":true}`)
+	roundtrip.Composite(t, placing.CardRules{Double: placing.Refused, FloorAtZero: true}, `{"double":"refused","floor_at_zero":true}`)
 	roundtrip.Composite(t, placing.Fault{Upper: 3, Lower: 4, Points: 12}, `{"upper":3,"lower":4,"points":12}`)
 }
 
