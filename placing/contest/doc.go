@@ -55,7 +55,7 @@
 // # Zero values and errors
 //
 // The zero [Answer] says nothing, the zero [Item] is nothing scored, the zero [View]
-// is everyone over everything. Errors are [*FieldError] and [*ParseError], with the
+// is everyone over everything. Errors are [*placing.FieldError] and [*placing.ParseError], with the
 // sentinels of this package under them; nothing panics.
 //
 // # Further packages

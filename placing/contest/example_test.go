@@ -222,16 +222,16 @@ func ExampleRowError() {
 
 func ExampleParseError() {
 	_, err := contest.ParsePoints("1,000")
-	var pe *contest.ParseError
-	fmt.Println(errors.As(err, &pe), pe.Kind, pe.Input, errors.Is(err, contest.ErrSyntax))
+	var pe *placing.ParseError
+	fmt.Println(errors.As(err, &pe), pe.Kind, pe.Input, errors.Is(err, placing.ErrSyntax))
 	// Output:
 	// true points 1,000 true
 }
 
 func ExampleFieldError() {
 	_, err := contest.NewLadder(0, []string{"A", "B"}, []contest.Points{contest.Point})
-	var fe *contest.FieldError
-	fmt.Println(errors.As(err, &fe), fe.Field, fe.Allowed, errors.Is(err, contest.ErrRange))
+	var fe *placing.FieldError
+	fmt.Println(errors.As(err, &fe), fe.Field, fe.Allowed, errors.Is(err, placing.ErrRange))
 	// Output:
 	// true value of an item over 0 to 1,000,000 points true
 }

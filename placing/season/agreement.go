@@ -63,16 +63,16 @@ const maxCategories = 64
 // order.
 func NewAgreement(categories int) (Agreement, error) {
 	if categories < 2 || categories > maxCategories {
-		return Agreement{}, &FieldError{Field: "categories", Value: strconv.Itoa(categories), Allowed: "2 to 64", Err: ErrRange}
+		return Agreement{}, &fault.FieldError{Field: "categories", Value: strconv.Itoa(categories), Allowed: "2 to 64", Err: fault.ErrRange}
 	}
 	return Agreement{k: categories, counts: make([]int64, categories*categories)}, nil
 }
 
-// Add counts one exhibit. A category that is not there gives a [*FieldError].
+// Add counts one exhibit. A category that is not there gives a [*placing.FieldError].
 func (a *Agreement) Add(answer, key int) error {
 	for _, c := range [...]int{answer, key} {
 		if c < 0 || c >= a.k {
-			return &FieldError{Field: "category", Value: strconv.Itoa(c), Allowed: "0 to " + strconv.Itoa(a.k-1), Err: ErrRange}
+			return &fault.FieldError{Field: "category", Value: strconv.Itoa(c), Allowed: "0 to " + strconv.Itoa(a.k-1), Err: fault.ErrRange}
 		}
 	}
 	a.counts[answer*a.k+key]++
@@ -80,10 +80,10 @@ func (a *Agreement) Add(answer, key int) error {
 	return nil
 }
 
-// Merge adds the counts of b. Another number of categories gives a [*FieldError].
+// Merge adds the counts of b. Another number of categories gives a [*placing.FieldError].
 func (a *Agreement) Merge(b Agreement) error {
 	if a.k != b.k {
-		return &FieldError{Field: "categories", Value: strconv.Itoa(b.k), Allowed: strconv.Itoa(a.k), Err: ErrRange}
+		return &fault.FieldError{Field: "categories", Value: strconv.Itoa(b.k), Allowed: strconv.Itoa(a.k), Err: fault.ErrRange}
 	}
 	for i, c := range b.counts {
 		a.counts[i] += c

@@ -23,7 +23,7 @@ func NewClass(o placing.Official) Class { return Class{official: o} }
 // Add adds a card with its member's points on the rest of the contest, from which
 // [Class.Discrimination] is found; cards without a placing are not added. A card
 // that [placing.Official.Score] refuses and points beyond a hundred million give a
-// [*FieldError].
+// [*placing.FieldError].
 func (c *Class) Add(card placing.Order, rest contest.Points) error {
 	score, err := c.official.Score(card)
 	if err != nil {
@@ -47,10 +47,10 @@ func (c *Class) Add(card placing.Order, rest contest.Points) error {
 // pairIndex numbers the pairs of places i < j, from 0.
 func pairIndex(i, j int) int { return j*(j-1)/2 + i }
 
-// Merge adds what d has seen. Another official placing gives a [*FieldError].
+// Merge adds what d has seen. Another official placing gives a [*placing.FieldError].
 func (c *Class) Merge(d Class) error {
 	if c.official != d.official {
-		return &FieldError{Field: "official placing", Value: d.official.String(), Allowed: c.official.String(), Err: ErrRange}
+		return &fault.FieldError{Field: "official placing", Value: d.official.String(), Allowed: c.official.String(), Err: fault.ErrRange}
 	}
 	c.n += d.n
 	c.exact += d.exact

@@ -39,7 +39,7 @@ const maxValue = 1_000_000_000_000
 // check refuses what could overflow.
 func check(field string, v int64) error {
 	if v < -maxValue || v > maxValue {
-		return &FieldError{Field: field, Value: strconv.FormatInt(v, 10), Allowed: "-1,000,000,000,000 to 1,000,000,000,000", Err: ErrRange}
+		return &fault.FieldError{Field: field, Value: strconv.FormatInt(v, 10), Allowed: "-1,000,000,000,000 to 1,000,000,000,000", Err: fault.ErrRange}
 	}
 	return nil
 }
@@ -55,7 +55,7 @@ type Errors struct {
 }
 
 // Add adds one estimate. A value beyond a trillion either way gives a
-// [*FieldError] and adds nothing.
+// [*placing.FieldError] and adds nothing.
 func (s *Errors) Add(p Pair) error {
 	if err := check("estimate", p.Estimate); err != nil {
 		return err

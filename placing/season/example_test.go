@@ -348,16 +348,16 @@ func ExampleGradeFigures() {
 func ExampleFieldError() {
 	var s season.Errors
 	err := s.Add(season.Pair{Estimate: 2_000_000_000_000})
-	var fe *season.FieldError
-	fmt.Println(errors.As(err, &fe), fe.Field, fe.Allowed, errors.Is(err, season.ErrRange))
+	var fe *placing.FieldError
+	fmt.Println(errors.As(err, &fe), fe.Field, fe.Allowed, errors.Is(err, placing.ErrRange))
 	// Output:
 	// true estimate -1,000,000,000,000 to 1,000,000,000,000 true
 }
 
 func ExampleParseError() {
 	_, err := season.ParseTrait("color")
-	var pe *season.ParseError
-	fmt.Println(errors.As(err, &pe), pe.Kind, pe.Input, errors.Is(err, season.ErrUnknown))
+	var pe *placing.ParseError
+	fmt.Println(errors.As(err, &pe), pe.Kind, pe.Input, errors.Is(err, placing.ErrUnknown))
 	// Output:
 	// true trait color true
 }

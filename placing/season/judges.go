@@ -19,25 +19,25 @@ type saying struct{ exhibit, judge string }
 func NewJudges() Judges { return Judges{map[saying]int64{}} }
 
 // Add adds one value. A second one of the same judge for the same exhibit and a
-// value beyond a trillion either way give a [*FieldError].
+// value beyond a trillion either way give a [*placing.FieldError].
 func (j Judges) Add(exhibit, judge string, value int64) error {
 	if err := check("value", value); err != nil {
 		return err
 	}
 	at := saying{exhibit, judge}
 	if _, ok := j.said[at]; ok {
-		return &FieldError{Field: "exhibit " + strconv.Quote(exhibit), Value: "judge " + strconv.Quote(judge), Allowed: "one value of each judge", Err: ErrRepeated}
+		return &fault.FieldError{Field: "exhibit " + strconv.Quote(exhibit), Value: "judge " + strconv.Quote(judge), Allowed: "one value of each judge", Err: fault.ErrRepeated}
 	}
 	j.said[at] = value
 	return nil
 }
 
-// Merge adds what k has. A value that both have gives a [*FieldError], and then
+// Merge adds what k has. A value that both have gives a [*placing.FieldError], and then
 // nothing is added.
 func (j Judges) Merge(k Judges) error {
 	for at := range k.said {
 		if _, ok := j.said[at]; ok {
-			return &FieldError{Field: "judges", Allowed: "one value of each judge for each exhibit", Err: ErrRepeated}
+			return &fault.FieldError{Field: "judges", Allowed: "one value of each judge for each exhibit", Err: fault.ErrRepeated}
 		}
 	}
 	maps.Copy(j.said, k.said)
@@ -86,7 +86,7 @@ func (r Ratings) size() (n, k int64, f Figure, err error) {
 	}
 	for i, row := range r.Values {
 		if int64(len(row)) != k {
-			return 0, 0, Figure{}, &FieldError{Field: "exhibit " + strconv.Itoa(i+1), Value: text.Count(len(row), "value"), Allowed: strconv.FormatInt(k, 10) + ", one of each judge", Err: ErrMissing}
+			return 0, 0, Figure{}, &fault.FieldError{Field: "exhibit " + strconv.Itoa(i+1), Value: text.Count(len(row), "value"), Allowed: strconv.FormatInt(k, 10) + ", one of each judge", Err: fault.ErrMissing}
 		}
 		for _, v := range row {
 			if err := check("exhibit "+strconv.Itoa(i+1), v); err != nil {
@@ -117,7 +117,7 @@ type Intraclass struct {
 
 // Intraclass returns the intraclass correlations; TooFew under [MinExhibits]
 // exhibits or [MinJudges] judges. Only Values are looked at. A row of another
-// length gives a [*FieldError].
+// length gives a [*placing.FieldError].
 func (r Ratings) Intraclass() (Intraclass, error) {
 	n, k, f, err := r.size()
 	if err != nil {
@@ -175,7 +175,7 @@ func (r Ratings) Intraclass() (Intraclass, error) {
 // that they give: without and with the correction for ties. It runs from 0 to 1
 // (published: stat-kendall-w-help). It is TooFew under [MinExhibits] exhibits or
 // [MinJudges] judges and NoSpread where every judge ties all exhibits. Only Values
-// are looked at. A row of another length gives a [*FieldError].
+// are looked at. A row of another length gives a [*placing.FieldError].
 func (r Ratings) Concordance() (plain, corrected Figure, err error) {
 	n, k, f, err := r.size()
 	if err != nil || !f.OK() {

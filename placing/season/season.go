@@ -133,11 +133,11 @@ type member struct {
 // step of a third is then an error of one rung.
 func NewSeason(rungs []grade.Quality) (*Season, error) {
 	if n := len(rungs); n < 2 || n > maxCategories {
-		return nil, &FieldError{Field: "rungs", Value: strconv.Itoa(n), Allowed: "2 to 64", Err: ErrRange}
+		return nil, &fault.FieldError{Field: "rungs", Value: strconv.Itoa(n), Allowed: "2 to 64", Err: fault.ErrRange}
 	}
 	for i, r := range rungs {
 		if slices.Contains(rungs[:i], r) {
-			return nil, &FieldError{Field: "rungs", Value: r.String(), Allowed: "each quality once", Err: ErrRepeated}
+			return nil, &fault.FieldError{Field: "rungs", Value: r.String(), Allowed: "each quality once", Err: fault.ErrRepeated}
 		}
 	}
 	return &Season{slices.Clone(rungs), map[string]*member{}}, nil
@@ -158,14 +158,14 @@ func (s *Season) member(id string) *member {
 func (s *Season) rung(field string, q grade.Quality) (int, error) {
 	i := slices.Index(s.rungs, q)
 	if i < 0 {
-		return 0, &FieldError{Field: field, Value: q.String(), Allowed: "a rung of the season", Err: ErrUnknown}
+		return 0, &fault.FieldError{Field: field, Value: q.String(), Allowed: "a rung of the season", Err: fault.ErrUnknown}
 	}
 	return i, nil
 }
 
 // Estimate adds one grading card of a member with the official facts. Every trait
 // that both give is added; marks and empty fields are passed over. A quality that
-// is no rung and a value beyond a trillion give a [*FieldError], and then nothing
+// is no rung and a value beyond a trillion give a [*placing.FieldError], and then nothing
 // is added.
 func (s *Season) Estimate(id string, card, key contest.Facts) error {
 	var pairs [TraitYield + 1]Pair
@@ -209,7 +209,7 @@ func (s *Season) Estimate(id string, card, key contest.Facts) error {
 }
 
 // Placing adds one placing card of a member. A card without a placing is passed
-// over. A card that [placing.Official.Score] refuses gives a [*FieldError].
+// over. A card that [placing.Official.Score] refuses gives a [*placing.FieldError].
 func (s *Season) Placing(id string, o placing.Official, card placing.Card) error {
 	if !card.Order.IsValid() {
 		return nil
@@ -229,10 +229,10 @@ func (s *Season) Placing(id string, o placing.Official, card placing.Card) error
 	return nil
 }
 
-// Merge adds what u has seen. Other rungs give a [*FieldError].
+// Merge adds what u has seen. Other rungs give a [*placing.FieldError].
 func (s *Season) Merge(u *Season) error {
 	if !slices.Equal(s.rungs, u.rungs) {
-		return &FieldError{Field: "rungs", Allowed: "the same rungs in both", Err: ErrRange}
+		return &fault.FieldError{Field: "rungs", Allowed: "the same rungs in both", Err: fault.ErrRange}
 	}
 	for id, from := range u.members {
 		m := s.member(id)
