@@ -12,28 +12,29 @@ const { instance } = await WebAssembly.instantiate(await readFile(resolve(out, "
 go.run(instance);
 
 const carcass = {
-  Sex: "steer",
-  Maturity: { Skeletal: "A90", Lean: "A30" },
-  Marbling: "Sm40",
-  Lean: { Firmness: "firm" },
-  Measures: { Fat: "0.60 in", Ribeye: 11.9, KPH: "1.5%", Weight: "660 lb" },
+  sex: "steer",
+  maturity: { skeletal: "A90", lean: "A30" },
+  marbling: "Sm40",
+  lean: { firmness: "firm" },
+  measures: { fat: "0.60 in", ribeye: 11.9, kph: "1.5%", weight: "660 lb" },
 };
 const assess = (request) => JSON.parse(globalThis.ribface.assess(JSON.stringify(request)));
 
-const a = assess({ Carcass: carcass });
-assert.equal(a.Maturity, "A70");
-assert.equal(a.Quality, "Low Choice");
-assert.equal(a.Yield, "3");
-assert.equal(a.YieldGrade, 3);
-assert.equal(a.Steps.at(-1).Name, "yield grade");
+const a = assess({ carcass });
+assert.equal(a.maturity, "A70");
+assert.equal(a.quality, "Low Choice");
+assert.equal(a.yield, "3");
+assert.equal(a.yield_grade, 3);
+assert.equal(a.steps.at(-1).name, "yield grade");
 // The same sum in this language's numbers, which are float64.
 assert.equal(Math.floor(2.5 + 2.5 * 0.6 + 0.2 * 1.5 + 0.0038 * 660 - 0.32 * 11.9), 2);
 
-const bad = assess({ Carcass: { ...carcass, Measures: { ...carcass.Measures, Fat: "-0.1 in" } } });
-assert.deepEqual(bad.Problem, { Field: "fat", Value: "-0.1 in", Allowed: "0 in to 3 in", Detail: "fat: -0.1 in: out of range; allowed: 0 in to 3 in" });
-assert.equal(bad.Quality, undefined);
-assert.ok(JSON.parse(globalThis.ribface.assess(5)).Problem.Detail);
-assert.deepEqual(JSON.parse(globalThis.ribface.choices()).Editions, ["1975", "1987", "1997", "2016", "2017"]);
+const bad = assess({ carcass: { ...carcass, measures: { ...carcass.measures, fat: "-0.1 in", kph: "" } } });
+assert.deepEqual(bad.problems.map((p) => p.path), ["measures.fat", "measures.kph"]);
+assert.equal(bad.problems[0].detail, "fat: -0.1 in: out of range; allowed: 0 in to 3 in");
+assert.equal(bad.quality, undefined);
+assert.ok(JSON.parse(globalThis.ribface.assess(5)).problems[0].detail);
+assert.deepEqual(JSON.parse(globalThis.ribface.choices()).editions, ["1975", "1987", "1997", "2016", "2017"]);
 
-console.log("one carcass graded:", a.Maturity, a.Quality, "yield grade", a.YieldGrade, "exactly", a.Yield);
+console.log("one carcass graded:", a.maturity, a.quality, "yield grade", a.yield_grade, "exactly", a.yield);
 process.exit(0);

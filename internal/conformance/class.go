@@ -41,9 +41,9 @@ func tradeOff(r Row) (Verdict, error) {
 		return Agrees, err
 	}
 	// overcomes is the most tiers that a yield advantage overcomes.
-	overcomes := func(y grade.Yield) (tiers int) {
+	overcomes := func(y int64) (tiers int) {
 		for _, a := range p.Advantages {
-			if y >= a.Yield {
+			if y >= int64(a.Yield) {
 				tiers = max(tiers, a.Tiers)
 			}
 		}
@@ -60,8 +60,8 @@ func tradeOff(r Row) (Verdict, error) {
 			return 0, err
 		}
 		return Agrees, errors.Join(
-			same("tiers overcome", overcomes(y), want),
-			same("tiers overcome by less", overcomes(y-1), want-1))
+			same("tiers overcome", overcomes(y.Units()), want),
+			same("tiers overcome by less", overcomes(y.Units()-1), want-1))
 	case "advantage of 1.5 to under 2.0 against two tiers":
 		return Agrees, errors.Join(
 			same("answer", value, "quality first"),

@@ -1,6 +1,7 @@
 package grid
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"math"
@@ -40,10 +41,10 @@ func parse(digits string, places int) float64 {
 // measures are the same inputs as integers.
 func measures(f, k, w, r int) grade.Measures {
 	return grade.Measures{
-		Fat:    grade.Thickness(f) * grade.Inch / 20,
-		KPH:    grade.Share(k) * grade.OnePercent / 2,
-		Weight: grade.Weight(400+w) * grade.Pound,
-		Ribeye: grade.Area(70+r) * grade.SquareInch / 10,
+		Fat:    grade.ThicknessUnits(int64(f) * 500),
+		KPH:    grade.ShareUnits(int64(k) * 5000),
+		Weight: grade.WeightUnits(int64(400+w) * 10_000),
+		Ribeye: grade.AreaUnits(int64(70+r) * 1000),
 	}
 }
 
@@ -136,7 +137,7 @@ func floorDiv(a, b int64) int64 {
 // ask takes everything from the yield by integer division and asks the library
 // again for the grade and the tenths that it rounds itself, every so often.
 func ask(y grade.Yield, again bool) (exact, error) {
-	n := int64(y)
+	n := y.Units()
 	const one = int64(grade.OneGrade)
 	e := exact{
 		floor:      int(floorDiv(n, one)),
@@ -150,15 +151,15 @@ func ask(y grade.Yield, again bool) (exact, error) {
 		e.round = -int(floorDiv(-n+one/20, one/10))
 	}
 	if again {
-		down, err := y.Tenth(grade.Down)
+		down, err := y.Round(grade.Down, 1)
 		if err != nil {
 			return e, err
 		}
-		up, err := y.Tenth(grade.HalfUp)
+		up, err := y.Round(grade.HalfUp, 1)
 		if err != nil {
 			return e, err
 		}
-		if int64(down) != int64(e.floorTenth)*one/10 || int64(up) != int64(e.halfUp)*one/10 || e.held != min(max(e.floor, 1), 5) {
+		if down.Units() != int64(e.floorTenth)*one/10 || up.Units() != int64(e.halfUp)*one/10 || e.held != min(max(e.floor, 1), 5) {
 			return e, fmt.Errorf("%v: tenths %v and %v, grade %d", y, down, up, e.held)
 		}
 	}
@@ -189,7 +190,7 @@ func count(k int) (tally, error) {
 					return t, err
 				}
 				t.points++
-				switch n := int64(yield); {
+				switch n := yield.Units(); {
 				case n%one == 0:
 					t.onWhole++
 					t.onTenth++
@@ -333,6 +334,59 @@ func TestPartOfTheGrid(t *testing.T) {
 	})
 }
 
+// Every carcass of the grid that stands exactly on a whole grade keeps its yield
+// when its measures come in metric: as the float of the converted number, as the exact
+// decimal, and as its text.
+func TestMetricOnTheLines(t *testing.T) {
+	onWhole, part := 0, testing.Short()
+	for k := range kphs {
+		if part && k != 3 && k != 7 {
+			continue
+		}
+		for f := range fats {
+			for w := range weights {
+				for r := range ribeyes {
+					m := measures(f, k, w, r)
+					y, err := m.Yield()
+					if err != nil {
+						t.Fatal(err)
+					}
+					if y.Units()%grade.OneGrade != 0 {
+						continue
+					}
+					onWhole++
+					for name, metric := range metrics(t, m, fatAt(f), weightAt(w), ribeyeAt(r)) {
+						if metric != m {
+							t.Fatalf("%s: %+v, want %+v", name, metric, m)
+						}
+					}
+				}
+			}
+		}
+	}
+	if want := 11_240; !part && onWhole != want {
+		t.Errorf("%d carcasses on a whole grade, want %d", onWhole, want)
+	}
+}
+
+// metrics are the ways in which the measures can come in metric.
+func metrics(t *testing.T, m grade.Measures, fat, hcw, rea float64) map[string]grade.Measures {
+	t.Helper()
+	floats, decimals, texts := m, m, m
+	floats.Fat, floats.Ribeye, floats.Weight = grade.Millimeters(float64(fat*25.4)), grade.SquareCentimeters(float64(rea*6.4516)), grade.Kilograms(float64(hcw*0.45359237))
+	errs := make([]error, 6)
+	decimals.Fat, errs[0] = grade.MillimetersDecimal(m.Fat.Millimeters())
+	decimals.Ribeye, errs[1] = grade.SquareCentimetersDecimal(m.Ribeye.SquareCentimeters())
+	decimals.Weight, errs[2] = grade.KilogramsDecimal(m.Weight.Kilograms())
+	texts.Fat, errs[3] = grade.ParseThickness(m.Fat.Millimeters().String() + " mm")
+	texts.Ribeye, errs[4] = grade.ParseArea(m.Ribeye.SquareCentimeters().String() + " sq cm")
+	texts.Weight, errs[5] = grade.ParseWeight(m.Weight.Kilograms().String() + " kg")
+	if err := errors.Join(errs...); err != nil {
+		t.Fatal(err)
+	}
+	return map[string]grade.Measures{"floats": floats, "decimals": decimals, "texts": texts}
+}
+
 // Carcasses whose exact value lies on a line and that the unfused form puts under
 // it.
 func TestWorkedCarcasses(t *testing.T) {
@@ -367,7 +421,7 @@ func TestWorkedCarcasses(t *testing.T) {
 			if compilerDoesNotFuse && plain(in(c.fat), in(c.kph), in(c.hcw), in(c.rea)) != got {
 				t.Error("the plain form is fused")
 			}
-			tenth, err := y.Tenth(grade.HalfUp)
+			tenth, err := y.Round(grade.HalfUp, 1)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -384,7 +438,7 @@ func TestTwoProcessorsDisagree(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if y != 2*grade.OneGrade {
+	if y != grade.Grades(2) {
 		t.Errorf("exact %v, want 2", y)
 	}
 	if got := unfused(0.40, 2.5, 720, 14.8); got != 2 {

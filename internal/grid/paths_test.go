@@ -143,7 +143,7 @@ func (p *paths) count(t *testing.T, k int, index, sum *inputs) {
 				p.Single.differ(want, classifySingle(single(float32(fat), float32(kph), float32(hcw), float32(rea))))
 				// One digit can only go wrong where the exact value is a tie. A zero with
 				// a minus is a zero.
-				if int64(yield)%int64(grade.OneGrade/20) == 0 {
+				if yield.Units()%(grade.OneGrade/20) == 0 {
 					var buf [24]byte
 					if text := string(strconv.AppendFloat(buf[:0], a, 'f', 1, 64)); text != tenthText(e.halfUp) && text != "-0.0" {
 						p.Fixed++
@@ -151,7 +151,7 @@ func (p *paths) count(t *testing.T, k int, index, sum *inputs) {
 				}
 				// Fat 0.20-1.00, KPH 1.5-4.0, weight 600-1,000, ribeye 10-17.
 				if f >= 4 && f <= 20 && k >= 3 && k <= 8 && w >= 200 && w <= 600 && r >= 30 && r <= 100 {
-					if yield%grade.OneGrade == 0 {
+					if yield.Units()%grade.OneGrade == 0 {
 						p.WindowOnLine++
 					}
 					if ca.Whole != want.Whole {

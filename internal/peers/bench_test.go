@@ -39,6 +39,20 @@ func BenchmarkYield(b *testing.B) {
 		}
 		sinkInt = sum
 	})
+	b.Run("impl=float64 exact", func(b *testing.B) {
+		rows := peers.Rows(cs, mustFloat)
+		b.ReportAllocs()
+		b.ResetTimer()
+		sum := 0
+		for i := range b.N {
+			y, err := peers.FloatExact(&rows[i&(many-1)])
+			if err != nil {
+				b.Fatal(err)
+			}
+			sum += peers.FloatGrade(y)
+		}
+		sinkInt = sum
+	})
 	b.Run("impl=ribface", func(b *testing.B) {
 		b.ReportAllocs()
 		b.ResetTimer()

@@ -7,6 +7,7 @@
 package peers
 
 import (
+	"errors"
 	"math"
 
 	"example.com/ribface/grade"
@@ -37,10 +38,10 @@ func Carcasses(n int) []grade.Carcass {
 			Maturity: maturity.Evidence{Skeletal: maturity.A.At(next(100)), Lean: maturity.A.At(next(100))},
 			Marbling: grade.Traces.At(0) + grade.Marbling(next(700)),
 			Measures: grade.Measures{
-				Fat:    grade.Thickness(2000 + 500*next(17)),
-				Ribeye: grade.Area(100_000 + 1000*next(71)),
-				KPH:    grade.Share(15_000 + 5000*next(6)),
-				Weight: grade.Weight(6_000_000 + 10_000*next(401)),
+				Fat:    grade.ThicknessUnits(int64(2000 + 500*next(17))),
+				Ribeye: grade.AreaUnits(int64(100_000 + 1000*next(71))),
+				KPH:    grade.ShareUnits(int64(15_000 + 5000*next(6))),
+				Weight: grade.WeightUnits(int64(6_000_000 + 10_000*next(401))),
 			},
 		}
 	}
@@ -72,6 +73,20 @@ func FloatGrade(y float64) int {
 		return 5
 	}
 	return g
+}
+
+// errRange is the error of [FloatExact].
+var errRange = errors.New("out of range")
+
+// FloatExact is the formula in float64 made exact: checked for the range that
+// package grade takes, then every measure rounded to whole units of 0.0001 and the sum
+// taken in whole units of 1e-8, which a float64 holds exactly. A value that is not a
+// number fails every comparison and is refused.
+func FloatExact(r *Row[float64]) (y float64, err error) {
+	if !(r.Fat >= 0 && r.Fat <= 3 && r.Ribeye >= 1 && r.Ribeye <= 25 && r.KPH >= 0 && r.KPH <= 10 && r.Weight >= 100 && r.Weight <= 1800) {
+		return 0, errRange
+	}
+	return (250_000_000 + 25_000*math.Round(r.Fat*10_000) + 2_000*math.Round(r.KPH*10_000) + 38*math.Round(r.Weight*10_000) - 3_200*math.Round(r.Ribeye*10_000)) / 100_000_000, nil
 }
 
 var (
@@ -267,12 +282,12 @@ func FloatCarcasses(cs []grade.Carcass) []FloatCarcass {
 // by 1 and ribeye 7.0 to 20.0 sq in by 0.1.
 func OnLine() []grade.Measures {
 	var out []grade.Measures
-	for fat := range grade.Thickness(41) {
-		for kph := range grade.Share(13) {
-			for weight := grade.Weight(400); weight <= 1200; weight++ {
-				for ribeye := grade.Area(70); ribeye <= 200; ribeye++ {
-					m := grade.Measures{Fat: fat * 500, KPH: kph * 5000, Weight: weight * grade.Pound, Ribeye: ribeye * 1000}
-					if y, err := m.Yield(); err == nil && y%grade.OneGrade == 0 {
+	for fat := range int64(41) {
+		for kph := range int64(13) {
+			for weight := int64(400); weight <= 1200; weight++ {
+				for ribeye := int64(70); ribeye <= 200; ribeye++ {
+					m := grade.Measures{Fat: grade.ThicknessUnits(fat * 500), KPH: grade.ShareUnits(kph * 5000), Weight: grade.WeightUnits(weight * 10_000), Ribeye: grade.AreaUnits(ribeye * 1000)}
+					if y, err := m.Yield(); err == nil && y.Units()%grade.OneGrade == 0 {
 						out = append(out, m)
 					}
 				}

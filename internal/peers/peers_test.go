@@ -43,13 +43,14 @@ var onLine = func() []grade.Carcass {
 	return cs
 }()
 
-// TestExactAgree holds the four exact versions equal, value and whole grade, at
+// TestExactAgree holds the five exact versions equal, value and whole grade, at
 // the benchmarks' carcasses and at every carcass of the grid on a whole grade.
 func TestExactAgree(t *testing.T) {
 	cs := append(peers.Carcasses(4096), onLine...)
 	shops := peers.Rows(cs, decimal.RequireFromString)
 	govs := peers.Rows(cs, gov.MustParse)
 	apds := peers.Rows(cs, mustApd)
+	floats := peers.Rows(cs, mustFloat)
 	var y, tmp apd.Decimal
 	for i, c := range cs {
 		want, err := c.Measures.Yield()
@@ -59,6 +60,10 @@ func TestExactAgree(t *testing.T) {
 		shop := peers.Shopspring(&shops[i])
 		if !shop.Equal(want.Decimal()) || peers.ShopspringGrade(shop) != want.Grade() {
 			t.Fatalf("shopspring: %v, want %v", shop, want)
+		}
+		f, err := peers.FloatExact(&floats[i])
+		if err != nil || f != want.Decimal().InexactFloat64() || peers.FloatGrade(f) != want.Grade() {
+			t.Fatalf("exact float64: %v, %v, want %v", f, err, want)
 		}
 		g, err := peers.Govalues(&govs[i])
 		if err != nil || g.Cmp(gov.MustParse(want.String())) != 0 || peers.GovaluesGrade(g) != want.Grade() {
@@ -157,7 +162,7 @@ func TestAssessAgree(t *testing.T) {
 		if got := peers.FloatQualities[quality]; got != a.Quality.String() {
 			t.Fatalf("%+v: quality %v, want %v", c, got, a.Quality)
 		}
-		if a.Yield%grade.OneGrade != 0 && yield != a.Yield.Grade() {
+		if a.Yield.Units()%grade.OneGrade != 0 && yield != a.Yield.Grade() {
 			t.Fatalf("%+v: yield grade %d, want %d", c, yield, a.Yield.Grade())
 		}
 	}
@@ -174,7 +179,7 @@ func TestSpreadsheet(t *testing.T) {
 	raw, kept, shown := 0, 0, 0
 	for i, row := range rows {
 		want, _ := onLine[i].Measures.Yield()
-		whole := strconv.FormatInt(int64(want/grade.OneGrade), 10)
+		whole := strconv.FormatInt(want.Units()/grade.OneGrade, 10)
 		if row[4] != whole {
 			raw++
 		}

@@ -217,11 +217,11 @@ func Sources() []Source { return slices.Clone(sources[:]) }
 
 // Step is one line of an explanation.
 type Step struct {
-	Name   string   // what is being settled: "overall maturity", "kidney, pelvic and heart fat"
-	Rule   string   // the rule, in words
-	Given  string   // the numbers put in
-	Result string   // what came out
-	Cite   Citation // where the rule comes from
+	Name   string   `json:"name"`   // what is being settled: "overall maturity", "kidney, pelvic and heart fat"
+	Rule   string   `json:"rule"`   // the rule, in words
+	Given  string   `json:"given"`  // the numbers put in
+	Result string   `json:"result"` // what came out
+	Cite   Citation `json:"cite"`   // where the rule comes from
 }
 
 // String gives the step on one line.
