@@ -229,6 +229,7 @@ func (c *Contest) addSlots(i int) error {
 	comp := &c.format.Components[i]
 	var sum int64
 	var all []error
+	bare := false // a class without facts, which is told once for quality and yield
 	classes := comp.classes()
 	for _, name := range classes {
 		s := slot{component: i, class: name, exhibits: 1}
@@ -254,14 +255,14 @@ func (c *Contest) addSlots(i int) error {
 					sum += s.of
 				}
 			}
-			if s.exhibits == 0 {
+			if bare = bare || s.exhibits == 0; s.exhibits == 0 && (comp.Kind == KindQuality || c.class[name].quality < 0) {
 				all = append(all, inClass(name, &fault.FieldError{Path: "classes", Field: "official facts", Allowed: "one exhibit or more", Err: fault.ErrMissing}))
 			}
 		}
 		c.slotAt[slotKey{i, name}] = len(c.slots)
 		c.slots = append(c.slots, s)
 	}
-	if all == nil && sum != comp.Value.Units() {
+	if all == nil && !bare && sum != comp.Value.Units() {
 		return &fault.FieldError{Path: "value", Field: "component " + strconv.Quote(comp.Name) + ": value", Value: comp.Value.String(), Allowed: PointsUnits(sum).String() + ", the sum of its items", Err: fault.ErrRange}
 	}
 	return fault.Join(all...)

@@ -175,11 +175,14 @@ func (f Format) Check() error {
 	seen, names := map[counted]bool{}, map[string]bool{}
 	for i, c := range f.Components {
 		path, field := nth("components", i), "component "+strconv.Quote(c.Name)
-		if err := checkName("component", c.Name, true); err != nil {
+		err := checkName("component", c.Name, true)
+		switch {
+		case err != nil:
 			add(path+".name", "", err)
 			field = "component " + strconv.Itoa(i+1)
-		} else if names[c.Name] {
-			add(path+".name", field, &fault.FieldError{Allowed: "each name once", Err: fault.ErrRepeated})
+		case names[c.Name]:
+			err = &fault.FieldError{Allowed: "each name once", Err: fault.ErrRepeated}
+			add(path+".name", field, err)
 		}
 		names[c.Name] = true
 		add(path+".kind", field, kinds.Check("kind", int(c.Kind)))
@@ -188,11 +191,11 @@ func (f Format) Check() error {
 			add(path+".classes", field, &fault.FieldError{Field: "classes", Value: strconv.Itoa(len(c.Classes)), Allowed: "at most 200", Err: fault.ErrRange})
 			continue
 		}
+		if err != nil && len(c.Classes) == 0 {
+			continue // the class is that of the name
+		}
 		for j, class := range c.classes() {
-			at := path + ".classes"
-			if len(c.Classes) > 0 {
-				at = nth(at, j)
-			}
+			at := nth(path+".classes", j)
 			if err := checkName("class", class, c.Kind != KindHand); err != nil {
 				add(at, field, err)
 				continue
