@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
 )
 
@@ -21,6 +22,9 @@ func NewJudges() Judges { return Judges{map[saying]int64{}} }
 // Add adds one value. A second one of the same judge for the same exhibit and a
 // value beyond a trillion either way give a [*placing.FieldError].
 func (j Judges) Add(exhibit, judge string, value int64) error {
+	if j.said == nil {
+		return missing("judges")
+	}
 	if err := check("value", value); err != nil {
 		return err
 	}
@@ -35,6 +39,9 @@ func (j Judges) Add(exhibit, judge string, value int64) error {
 // Merge adds what k has. A value that both have gives a [*placing.FieldError], and then
 // nothing is added.
 func (j Judges) Merge(k Judges) error {
+	if j.said == nil && k.said != nil {
+		return missing("judges")
+	}
 	for at := range k.said {
 		if _, ok := j.said[at]; ok {
 			return &fault.FieldError{Field: "judges", Allowed: "one value of each judge for each exhibit", Err: fault.ErrRepeated}
@@ -44,12 +51,15 @@ func (j Judges) Merge(k Judges) error {
 	return nil
 }
 
+// Equal reports whether two collections hold the same values.
+func (j Judges) Equal(k Judges) bool { return maps.Equal(j.said, k.said) }
+
 // Ratings is a full table of values: every judge of it saw every exhibit of it.
 type Ratings struct {
-	Exhibits []string
-	Judges   []string
-	Values   [][]int64 // by exhibit, then judge
-	Left     []string  // judges who missed an exhibit and are left out
+	Exhibits []string  `json:"exhibits"`
+	Judges   []string  `json:"judges"`
+	Values   [][]int64 `json:"values"`        // by exhibit, then judge
+	Left     []string  `json:"left,omitzero"` // judges who missed an exhibit and are left out
 }
 
 // Ratings returns the table of the judges who saw every exhibit, exhibits and
@@ -105,14 +115,17 @@ func (r Ratings) size() (n, k int64, f Figure, err error) {
 // mean squares behind them (data published: psychbull-1979-86-420; formulas:
 // stat-icc-doc). N is the number of exhibits in every figure.
 type Intraclass struct {
-	Between, Within, Judges, Error Figure // mean squares: between exhibits, within them, of judges, residual
+	Between Figure `json:"between"` // mean square between exhibits
+	Within  Figure `json:"within"`  // mean square within them
+	Judges  Figure `json:"judges"`  // mean square of judges
+	Error   Figure `json:"error"`   // mean square of what is left
 
-	ICC11 Figure // one judge, each exhibit judged by others
-	ICC21 Figure // one judge of many, all judging every exhibit
-	ICC31 Figure // one of these very judges
-	ICC1k Figure // the mean of k judges, each exhibit judged by others
-	ICC2k Figure // the mean of k judges of many
-	ICC3k Figure // the mean of these very judges
+	ICC11 Figure `json:"icc11"` // one judge, each exhibit judged by others
+	ICC21 Figure `json:"icc21"` // one judge of many, all judging every exhibit
+	ICC31 Figure `json:"icc31"` // one of these very judges
+	ICC1k Figure `json:"icc1k"` // the mean of k judges, each exhibit judged by others
+	ICC2k Figure `json:"icc2k"` // the mean of k judges of many
+	ICC3k Figure `json:"icc3k"` // the mean of these very judges
 }
 
 // Intraclass returns the intraclass correlations; TooFew under [MinExhibits]
