@@ -77,13 +77,13 @@ func (f Figure) String() string {
 	return f.Reason.String() + " (" + strconv.Itoa(f.N) + ")"
 }
 
-// Text gives the value to so many decimals, never as -0; for a Figure without a
-// value it is String.
+// Text gives the value to so many decimals, at most 100, never as -0; for a Figure
+// without a value it is String.
 func (f Figure) Text(decimals int) string {
 	if !f.OK() {
 		return f.String()
 	}
-	s := strconv.FormatFloat(f.Value, 'f', decimals, 64)
+	s := strconv.FormatFloat(f.Value, 'f', min(decimals, 100), 64)
 	if v, _ := strconv.ParseFloat(s, 64); v == 0 && s[0] == '-' {
 		return s[1:]
 	}
