@@ -45,8 +45,8 @@ func (r Rules) Overall(ev maturity.Evidence) (maturity.Score, error) {
 }
 
 // Assess grades the carcass: overall maturity, quality grade and yield grade, in
-// the order in which a person works. A bull gets NoGrade and a yield (common
-// practice, no source).
+// the order in which a person works. A bull gets NoGrade and a yield; bulls and
+// bullocks may carry a yield grade (published: meatmentor-102).
 //
 // An error tells of every field that is missing or impossible, each as a
 // [*FieldError] with its path in the carcass, as "measures.fat"; [Problems] lists
@@ -108,12 +108,25 @@ func (r Rules) checkQuality(c *Carcass) error {
 // (official in principle: cfr-1965-53-general); a value on a line meets it
 // (derived). A dark cutter is then reduced, see [DarkCut].
 //
-// The reduction is measured on the carcass's own place between the line it met
-// and the next line above, and carried down to the same kind of place in the
-// grade below (derived), so that among carcasses of one grade more marbling
-// never gives the lower result. A step up in grade may: the best Standard can
-// lose half a grade and the lowest of the grade above it a full one, so more
-// marbling, younger bone or firmer lean can leave a dark cutter lower.
+// The reduction is measured on the chart (derived). A grade in one column, at the
+// carcass's units, runs from its minimum to the minimum of the next grade above it
+// in the column, whether the sex class may have that grade or not; the uppermost
+// grade of a column is 300 points wide, three degrees, as Prime and Commercial are
+// split into three. The carcass's place is its marbling less the minimum, but no
+// more than the width less 1, over the width. From it the reduction is taken, as a
+// fraction: a third, two thirds or the whole of 1 in Prime, Choice, Select and Good,
+// of 1/2 in Standard and Commercial. What is left is the place in the same grade; a
+// place under 0 becomes 1 more in the next grade down. The part is the best one
+// whose edge the place reaches. Where thirds of a whole grade are lost, from Prime,
+// Choice, Select or Good, an average or high edge printed at the first whole point
+// at or over a third or two thirds of the width (as 67 and 134 of the 200 points of
+// Standard in A) is taken to stand at that third, so that Slight00 less a third is
+// High Standard.
+//
+// So among carcasses of one grade more marbling never gives the lower result. A
+// step up in grade may: the best Standard can lose half a grade and the lowest of
+// the grade above it a full one, so more marbling, younger bone or firmer lean can
+// leave a dark cutter lower.
 //
 // A bullock whose skeleton is past the line between A and B is no bullock by the
 // standard (official: cfr-post1975-p24) and gets NoGrade. The errors are those of
@@ -197,8 +210,8 @@ func (r Rules) judge(c *Carcass, f *finding) error {
 	return nil
 }
 
-// span is the width of a grade that has no line above it: three degrees, as
-// Choice has and as lie between the lines of Utility and Commercial (derived).
+// span is the width of a grade that has no line above it: three degrees (derived:
+// cfr-1965-53-p25, where each further degree is a third of Prime and of Commercial).
 const span = 300
 
 // darken returns the quality of rows[at] after the reduction for a dark cutter.
@@ -207,37 +220,55 @@ const span = 300
 // reduction (thirds of a grade or of half a grade) is a whole number of parts.
 func darken(rows []row, at int, c *Carcass, units int, before Quality) Quality {
 	var sixths int
+	thirds := false
 	switch rows[at].grade {
 	case Prime, Choice, Select, Good:
-		sixths = 2 * int(c.Lean.Dark)
+		sixths, thirds = 2*int(c.Lean.Dark), true
 	case Standard, Commercial:
 		sixths = int(c.Lean.Dark)
 	default:
 		return before
 	}
-	lo, width := bounds(rows, at, c.Sex, units)
-	place := 6 * int(min(c.Marbling-lo, width-1))
-	place -= sixths * int(width)
-	if place >= 0 {
-		return rows[at].grade.Part(rows[at].part(lo+Marbling(place/6), units))
+	lo, width := bounds(rows, at, units)
+	place := 6*int(min(c.Marbling-lo, width-1)) - sixths*int(width)
+	if place < 0 {
+		// The grade below is open to every class that the grade itself is open to.
+		at++
+		place += 6 * int(width)
 	}
-	// The same place, counted from the foot of the grade below, which is open to
-	// every class that the grade itself is open to.
-	below := at + 1
-	lower, wide := bounds(rows, below, c.Sex, units)
-	place += 6 * int(width)
-	m := lower + Marbling(place*int(wide)/(6*int(width)))
-	return rows[below].grade.Part(rows[below].part(m, units))
+	return rows[at].grade.Part(partAt(rows, at, place, 6*int(width), units, thirds))
 }
 
-// bounds returns the least marbling of rows[i] and how far it is to the next
-// open line above.
-func bounds(rows []row, i int, s Sex, units int) (lo, width Marbling) {
-	lo = rows[i].min.on(units)
-	for j := i - 1; j >= 0; j-- {
-		if s.open(rows[j].grade) {
-			return lo, rows[j].min.on(units) - lo
+// partAt returns the part of rows[at] at the place num/den of its width; with thirds,
+// an edge that is a third of the width or two, rounded up, is held as that third.
+func partAt(rows []row, at, num, den, units int, thirds bool) Part {
+	r := &rows[at]
+	lo, width := bounds(rows, at, units)
+	reached := func(e edge, n int) bool {
+		if e.at == 0 {
+			return false
 		}
+		need := 3 * int(e.on(units)-lo)
+		if third := n * int(width); thirds && need >= third && need < third+3 {
+			need = third
+		}
+		return 3*num*int(width) >= need*den
 	}
-	return lo, span
+	switch {
+	case reached(r.high, 2):
+		return High
+	case reached(r.average, 1):
+		return Average
+	default:
+		return r.first
+	}
+}
+
+// bounds returns the least marbling of rows[i] and how far it is to the line above.
+func bounds(rows []row, i, units int) (lo, width Marbling) {
+	lo = rows[i].min.on(units)
+	if i == 0 {
+		return lo, span
+	}
+	return lo, rows[i-1].min.on(units) - lo
 }

@@ -139,8 +139,9 @@
 // from official to memory, and the ids of its sources, which [cite.Lookup] turns
 // into titles. The yield equation is official (cfr-54-105). Of the chart, the
 // lines of Choice and Select in B in 1987 and the dark-cutting rule are official
-// (cfr-1987-54-p51, cfr-1965-53-p26), most of A is published, and the lines of
-// Commercial and Utility are from memory and say so. Where sources disagree the
+// (cfr-1987-54-p51, cfr-1965-53-p26), most of A is published, the thirds of
+// Commercial are derived from the text of 1965 to 1975 (cfr-1965-53-p25), and the
+// minima of Commercial and Utility are from memory and say so. Where sources disagree the
 // choice is written at the type that makes it.
 //
 // # Out of scope

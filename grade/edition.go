@@ -21,10 +21,13 @@ const (
 	// news-1976-06-19).
 	Edition1975 Edition = 1 + iota
 	// Edition1987 calls Good Select, with the same minima (official:
-	// cfr-1987-54-p51).
+	// cfr-1987-54-p51). It was in use from 23 November 1987; 23 September is the
+	// day of the Federal Register page (published: news-1987-09-28,
+	// news-1987-12-09).
 	Edition1987
 	// Edition1997 asks for Modest in Choice B and closes Select to B (official:
-	// fr-1996-01-30; in use from 31 January 1997, published: unl-1997-rbcs15).
+	// fr-1996-01-30). It was put off from 1 July 1996 to 31 January 1997
+	// (official: fr-1996-05-01).
 	Edition1997
 	// Edition2016 takes up heavier weight examples; the minima stay (official:
 	// fr-2016-03-01).
@@ -50,8 +53,8 @@ func day(y int, m time.Month, d int) time.Time { return time.Date(y, m, d, 0, 0,
 
 var editions = [...]edition{
 	Edition1975: {"1975", day(1976, time.February, 23), cite.Citation{Standing: cite.Memory}, &chart1975, false},
-	Edition1987: {"1987", day(1987, time.September, 23), cite.Citation{Standing: cite.Derived, IDs: "cfr-1987-53-p21"}, &chart1987, false},
-	Edition1997: {"1997", day(1997, time.January, 31), cite.Citation{Standing: cite.Published, IDs: "unl-1997-rbcs15"}, &chart1997, false},
+	Edition1987: {"1987", day(1987, time.November, 23), cite.Citation{Standing: cite.Published, IDs: "news-1987-09-28 news-1987-12-09"}, &chart1987, false},
+	Edition1997: {"1997", day(1997, time.January, 31), cite.Citation{Standing: cite.Official, IDs: "fr-1996-05-01"}, &chart1997, false},
 	Edition2016: {"2016", day(2016, time.March, 1), cite.Citation{Standing: cite.Official, IDs: "fr-2016-03-01"}, &chart1997, false},
 	Edition2017: {"2017", day(2017, time.December, 18), cite.Citation{Standing: cite.Official, IDs: "fr-2017-12-06"}, &chart1997, true},
 }
@@ -83,9 +86,8 @@ func EditionOn(t time.Time) (Edition, error) {
 }
 
 // From returns the first day on which the edition was in use, and where that day
-// comes from: for 1975 it is from memory, for 1987 it is the day of the rule on
-// live cattle that goes with it. An edition that is not valid gives the zero
-// Time.
+// comes from: for 1975 it is from memory, for 1987 published, for the later ones
+// official. An edition that is not valid gives the zero Time.
 func (e Edition) From() (time.Time, cite.Citation) {
 	if !e.IsValid() {
 		return time.Time{}, cite.Citation{}
@@ -227,6 +229,11 @@ var (
 	thirds = published("ext-tamu-quality-es")
 	sloped = derived("reprint-marbling-grades") // B60 with Moderate40 is average Choice, so the line between average and high Choice rises
 
+	// In Prime and Commercial each further degree of marbling over the minimum is
+	// a third of a grade, up to three. That is the text of 1965 to 1975; whether
+	// later editions keep it was not seen, so it is derived for all editions here.
+	byDegrees = derived("cfr-1965-53-p25")
+
 	primeA = row{Prime, Low,
 		edge{SlightlyAbundant.At(0), false, published("ext-tamu-quality-es tamu-ansc627-2015")},
 		edge{ModeratelyAbundant.At(0), false, thirds},
@@ -234,8 +241,8 @@ var (
 		ModeratelyFirm, memory}
 	primeB = row{Prime, Low,
 		edge{SlightlyAbundant.At(0), true, derived("cfr-1965-53-prime news-1974-12-28")},
-		edge{ModeratelyAbundant.At(0), true, sloped},
-		edge{Abundant.At(0), true, sloped},
+		edge{ModeratelyAbundant.At(0), true, byDegrees},
+		edge{Abundant.At(0), true, byDegrees},
 		Firm, federal("cfr-1965-53-prime")}
 	choiceA = row{Choice, Low,
 		edge{Small.At(0), false, published("reprint-bullock-choice ext-tamu-quality-es")},
@@ -273,7 +280,7 @@ var (
 		edge{Slight.At(67), true, derived("uf-mimeo-table6")},
 		SlightlySoft, federal("cfr-1987-54-p51")}
 	standardA = row{Standard, Low,
-		edge{PracticallyDevoid.At(0), false, memory},
+		edge{PracticallyDevoid.At(0), false, published("ext-tamu-quality-es")}, // Low Standard starts there
 		edge{PracticallyDevoid.At(67), false, thirds},
 		edge{Traces.At(34), false, thirds},
 		Soft, memory}
@@ -293,17 +300,17 @@ var (
 	cutter    = row{Cutter, Whole, edge{Devoid.At(0), false, memory}, edge{}, edge{}, 0, cite.Citation{}}
 
 	columnC = []row{
-		{Commercial, Whole, edge{Small.At(0), true, memory}, edge{}, edge{}, SlightlyFirm, memory},
+		{Commercial, Low, edge{Small.At(0), true, memory}, edge{Modest.At(0), true, byDegrees}, edge{Moderate.At(0), true, byDegrees}, SlightlyFirm, memory},
 		{Utility, Whole, edge{PracticallyDevoid.At(0), true, memory}, edge{}, edge{}, ModeratelySoft, memory},
 		cutter,
 	}
 	columnD = []row{
-		{Commercial, Whole, edge{Modest.At(0), true, memory}, edge{}, edge{}, ModeratelyFirm, memory},
+		{Commercial, Low, edge{Modest.At(0), true, memory}, edge{Moderate.At(0), true, byDegrees}, edge{SlightlyAbundant.At(0), true, byDegrees}, ModeratelyFirm, memory},
 		{Utility, Whole, edge{Traces.At(0), true, memory}, edge{}, edge{}, SlightlySoft, memory},
 		cutter,
 	}
 	columnE = []row{
-		{Commercial, Whole, edge{Moderate.At(0), true, memory}, edge{}, edge{}, Firm, memory},
+		{Commercial, Low, edge{Moderate.At(0), true, memory}, edge{SlightlyAbundant.At(0), true, byDegrees}, edge{ModeratelyAbundant.At(0), true, byDegrees}, Firm, memory},
 		{Utility, Whole, edge{Slight.At(0), true, memory}, edge{}, edge{}, SlightlyFirm, memory},
 		cutter,
 	}

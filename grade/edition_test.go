@@ -87,13 +87,19 @@ B Standard High Sl00, moderately soft
 B Utility whole Devoid00, soft
 B Cutter whole Devoid00, unset`
 	columnsCDE = `
-C Commercial whole Sm00 rising, slightly firm
+C Commercial Low Sm00 rising, slightly firm
+C Commercial Average Mt00 rising, slightly firm
+C Commercial High Md00 rising, slightly firm
 C Utility whole PD00 rising, moderately soft
 C Cutter whole Devoid00, unset
-D Commercial whole Mt00 rising, moderately firm
+D Commercial Low Mt00 rising, moderately firm
+D Commercial Average Md00 rising, moderately firm
+D Commercial High SlAb00 rising, moderately firm
 D Utility whole Tr00 rising, slightly soft
 D Cutter whole Devoid00, unset
-E Commercial whole Md00 rising, firm
+E Commercial Low Md00 rising, firm
+E Commercial Average SlAb00 rising, firm
+E Commercial High MAb00 rising, firm
 E Utility whole Sl00 rising, slightly firm
 E Cutter whole Devoid00, unset`
 )
@@ -177,8 +183,8 @@ func TestEditions(t *testing.T) {
 	}
 	want := []row{
 		{"1975", "1976-02-23", "from memory", false},
-		{"1987", "1987-09-23", "derived: cfr-1987-53-p21", false},
-		{"1997", "1997-01-31", "published: unl-1997-rbcs15", false},
+		{"1987", "1987-11-23", "published: news-1987-09-28, news-1987-12-09", false},
+		{"1997", "1997-01-31", "official: fr-1996-05-01", false},
 		{"2016", "2016-03-01", "official: fr-2016-03-01", false},
 		{"2017", "2017-12-18", "official: fr-2017-12-06", true},
 	}
@@ -213,7 +219,7 @@ func TestEditions(t *testing.T) {
 // day is read in the time's own zone.
 func TestEditionOn(t *testing.T) {
 	for day, want := range map[string]grade.Edition{
-		"1976-02-23": grade.Edition1975, "1987-09-22": grade.Edition1975, "1987-09-23": grade.Edition1987, "1997-01-30": grade.Edition1987,
+		"1976-02-23": grade.Edition1975, "1987-09-23": grade.Edition1975, "1987-11-22": grade.Edition1975, "1987-11-23": grade.Edition1987, "1997-01-30": grade.Edition1987,
 		"1997-01-31": grade.Edition1997, "2016-02-29": grade.Edition1997, "2016-03-01": grade.Edition2016, "2017-12-17": grade.Edition2016,
 		"2017-12-18": grade.Edition2017, "2999-01-01": grade.Edition2017,
 	} {

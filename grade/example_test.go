@@ -128,7 +128,7 @@ func Example_json() {
 	//   }
 	//  },
 	//  "Maturity": "D00",
-	//  "Quality": "Commercial",
+	//  "Quality": "Low Commercial",
 	//  "Yield": "2.869496"
 	// } <nil>
 }
@@ -957,8 +957,8 @@ func ExampleEdition_From() {
 	}
 	// Output:
 	// 1975 from 1976-02-23 from memory
-	// 1987 from 1987-09-23 derived: cfr-1987-53-p21
-	// 1997 from 1997-01-31 published: unl-1997-rbcs15
+	// 1987 from 1987-11-23 published: news-1987-09-28, news-1987-12-09
+	// 1997 from 1997-01-31 official: fr-1996-05-01
 	// 2016 from 2016-03-01 official: fr-2016-03-01
 	// 2017 from 2017-12-18 official: fr-2017-12-06
 }

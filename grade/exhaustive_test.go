@@ -152,7 +152,7 @@ func slowFloor(column []slowCell, name string, units int) *big.Rat {
 type slowGrade struct {
 	name  string
 	foot  *big.Rat // the lowest of its lines
-	width *big.Rat // up to the foot of the next open grade; 300 without one
+	width *big.Rat // up to the foot of the next grade, open or not; 300 without one
 	firm  int
 	cells []slowCell // best part first
 }
@@ -165,9 +165,6 @@ func slowColumn(chart slowChart, sex string, age int) (grades []slowGrade, units
 		return nil, 0
 	}
 	for _, c := range chart[group] {
-		if !slowOpen(sex, c.grade) {
-			continue
-		}
 		if n := len(grades); n == 0 || grades[n-1].name != c.grade {
 			g := slowGrade{name: c.grade, foot: slowFloor(chart[group], c.grade, units), width: big.NewRat(300, 1), firm: c.firm}
 			if n > 0 {
@@ -178,7 +175,25 @@ func slowColumn(chart slowChart, sex string, age int) (grades []slowGrade, units
 		last := &grades[len(grades)-1]
 		last.cells = append(last.cells, c)
 	}
-	return grades, units
+	return slices.DeleteFunc(grades, func(g slowGrade) bool { return !slowOpen(sex, g.name) }), units
+}
+
+// at names the part at a place of the grade, 0 at the foot and 1 at the top. With
+// thirds, an edge on the first whole point at or over a third or two is that third.
+func (g slowGrade) at(units int, place *big.Rat, thirds bool) string {
+	for _, c := range g.cells {
+		edge := new(big.Rat).Sub(c.at(units), g.foot)
+		for part, third := range map[string]*big.Rat{"Average": big.NewRat(1, 3), "High": big.NewRat(2, 3)} {
+			exact := new(big.Rat).Mul(third, g.width)
+			if over := new(big.Rat).Sub(edge, exact); thirds && c.part == part && over.Sign() >= 0 && over.Cmp(big.NewRat(1, 1)) < 0 {
+				edge = exact
+			}
+		}
+		if new(big.Rat).Mul(place, g.width).Cmp(edge) >= 0 {
+			return slowName(c.part, g.name)
+		}
+	}
+	return slowName(g.cells[len(g.cells)-1].part, g.name)
 }
 
 // part names the best part of the grade that the marbling reaches, or the lowest
@@ -228,9 +243,7 @@ func (q slowAsk) grade(column []slowGrade, units int) string {
 		g = column[i+1]
 		place.Add(place, big.NewRat(1, 1))
 	}
-	points := new(big.Rat).Mul(place, g.width)
-	down := new(big.Rat).SetInt(new(big.Int).Div(points.Num(), points.Denom()))
-	return g.part(units, down.Add(down, g.foot))
+	return g.at(units, place, most.IsInt())
 }
 
 // slowTable answers every marbling of one sex, maturity, edition, without
@@ -317,7 +330,8 @@ func TestEveryMarblingAndMaturity(t *testing.T) {
 	t.Logf("%d carcasses", carcasses)
 }
 
-// TestEveryFirmnessAndDarkCut grades a net of marblings and maturities, with both
+// TestEveryFirmnessAndDarkCut holds the span of a dark cut to a second reading of the
+// document of Rules.Quality: it grades a net of marblings and maturities, with both
 // sides of every line on it, under every firmness, every step of dark cutting and
 // the finding below Cutter, in every edition and sex class, against fractions.
 func TestEveryFirmnessAndDarkCut(t *testing.T) {

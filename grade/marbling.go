@@ -29,8 +29,9 @@ const (
 	Abundant                  // short Ab
 )
 
-// The short forms Sl, Sm, Mt and Md are published (ttu-maturity-dental), the
-// others are from memory. Devoid has no short form.
+// The short forms Sl, Sm, Mt and Md are published (ttu-maturity-dental). PD, Tr,
+// SlAb, MAb and Ab are met in capitals on a page of unknown author (common practice:
+// scraped-abbreviations). Devoid has no short form.
 var (
 	degrees = text.Enum{Kind: "degree of marbling", Names: []string{"", "Devoid", "Practically Devoid", "Traces", "Slight", "Small", "Modest", "Moderate", "Slightly Abundant", "Moderately Abundant", "Abundant"}}
 	marbled = scale.Scale{
@@ -174,12 +175,13 @@ type MarblingScale uint8
 // The numeric scales.
 const (
 	// Slight300 has Slight00 = 300 and Small00 = 400, from Devoid00 = 0 to the
-	// top of Abundant = 1000: the scale of 1 to 9.9 adopted in 2022 (published:
-	// bif-marbling) times 100 (from memory).
+	// top of Abundant = 1000 (published from Practically Devoid00 = 100 to
+	// Abundant00 = 900: nbqa-2016-cows-t10). It is the scale of 1 to 9.9 adopted
+	// in 2022 (published: bif-marbling) times 100.
 	Slight300 MarblingScale = 1 + iota
 	// Slight400 has Slight00 = 400 and Small00 = 500: the older scale, one
-	// degree higher (its existence published: bif-marbling; its values from
-	// memory).
+	// degree higher (published for Slight to Slightly Abundant: tas-2023-txad068,
+	// heifers-pmc7584274-t11; from memory for Abundant).
 	Slight400
 )
 

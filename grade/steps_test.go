@@ -71,7 +71,7 @@ func TestSteps(t *testing.T) {
 			c.Lean = grade.Lean{Firmness: grade.ModeratelySoft, Dark: grade.DarkFull}
 		}, []string{
 			`overall maturity: skeletal A50, lean A50 -> A50 (skeletal and lean at most 40 units apart: their mean; common-practice: quiz-quality-concepts)`,
-			`sex class: bullock -> graded in column A (Prime, Choice, Select, Standard and Utility, by the lines of A; published: export-classes, tamu-ansc627-2015)`,
+			`sex class: bullock -> graded in column A (Prime, Choice, Select, Standard and Utility, by the lines of A; published: export-classes, tamu-ansc627-2015, meatmentor-102)`,
 			`marbling: Mt00 in column A -> Choice (Choice needs Sm00 or more, edition 2017; published: reprint-bullock-choice, ext-tamu-quality-es)`,
 			`part of the grade: Mt00 in column A -> Average Choice (Average Choice starts at Mt00; published: ext-tamu-quality-es)`,
 			`firmness: moderately soft -> High Select (Choice needs slightly soft or firmer; the next grade down that is met; published: reprint-bullock-choice)`,
@@ -90,11 +90,11 @@ func TestSteps(t *testing.T) {
 		}, nil, nil},
 		{"bull", "ends with the sex class", func(c *grade.Carcass) { c.Sex = grade.Bull }, []string{
 			`overall maturity: skeletal A50, lean A50 -> A50 (skeletal and lean at most 40 units apart: their mean; common-practice: quiz-quality-concepts)`,
-			`sex class: bull -> No grade (bulls are open to no quality grade; published: export-classes)`,
+			`sex class: bull -> No grade (bulls are open to no quality grade; published: export-classes, meatmentor-102)`,
 		}, nil, nil},
 		{"bullock too soft for all", "no grade is met", func(c *grade.Carcass) { c.Sex, c.Lean.Firmness = grade.Bullock, grade.VerySoft }, []string{
 			`overall maturity: skeletal A50, lean A50 -> A50 (skeletal and lean at most 40 units apart: their mean; common-practice: quiz-quality-concepts)`,
-			`sex class: bullock -> graded in column A (Prime, Choice, Select, Standard and Utility, by the lines of A; published: export-classes, tamu-ansc627-2015)`,
+			`sex class: bullock -> graded in column A (Prime, Choice, Select, Standard and Utility, by the lines of A; published: export-classes, tamu-ansc627-2015, meatmentor-102)`,
 			`marbling: Sm40 in column A -> Low Choice (Choice needs Sm00 or more, edition 2017; published: reprint-bullock-choice, ext-tamu-quality-es)`,
 			`firmness: very soft -> No grade (no grade open to the class is met; official: cfr-1965-53-general)`,
 		}, nil, nil},
@@ -115,7 +115,7 @@ func TestSteps(t *testing.T) {
 		}, []string{
 			`overall maturity: skeletal A50, lean A50 -> A50 (skeletal and lean at most 40 units apart: their mean; common-practice: quiz-quality-concepts)`,
 			`sex class: steer -> all grades (open to every grade; published: export-classes, montana-specs)`,
-			`marbling: PD70 in A50 -> Standard (Standard needs PD00 or more, edition 2017; from memory)`,
+			`marbling: PD70 in A50 -> Standard (Standard needs PD00 or more, edition 2017; published: ext-tamu-quality-es)`,
 			`part of the grade: PD70 in A50 -> Average Standard (Average Standard starts at PD67; published: ext-tamu-quality-es)`,
 			`firmness: not looked at -> Average Standard (the chart takes firmness to go with marbling; published: tamu-ansc627-2015)`,
 			`dark cutter: Average Standard -> Low Standard (Standard and Commercial lose up to half a grade; two thirds of it here; official: cfr-1965-53-p26)`,
@@ -155,7 +155,7 @@ func TestStepsOfDark(t *testing.T) {
 		{grade.Current, "A50", "SlAb00", "dark cutter: Low Prime -> Low Choice (Prime, Choice and Select lose up to one full grade; full of it here; official: cfr-1965-53-p26)"},
 		{grade.Current, "A50", "Sl00", "dark cutter: Low Select -> Low Standard (Prime, Choice and Select lose up to one full grade; full of it here; official: cfr-1965-53-p26)"},
 		{grade.Edition1975, "A50", "Sl00", "dark cutter: Low Good -> Low Standard (Prime, Choice and Select lose up to one full grade; full of it here; official: cfr-1965-53-p26)"},
-		{grade.Current, "C50", "Ab00", "dark cutter: Commercial -> Commercial (Standard and Commercial lose up to half a grade; full of it here; official: cfr-1965-53-p26)"},
+		{grade.Current, "C50", "Ab00", "dark cutter: High Commercial -> Average Commercial (Standard and Commercial lose up to half a grade; full of it here; official: cfr-1965-53-p26)"},
 		{grade.Current, "A50", "Devoid50", "dark cutter: Utility -> Utility (no reduction below Standard and Commercial; official: cfr-1965-53-p26)"},
 	} {
 		c := carcass(tt.score, tt.marbling)

@@ -154,7 +154,8 @@ var (
 	citeAgeOne = cite.Citation{Standing: cite.Derived, IDs: "news-2017-maturity"}
 )
 
-// Evidence is what is known of the age of one carcass.
+// Evidence is what is known of the age of one carcass. The colors of a dark cutter
+// are not read as age (official: cfr-1965-53-p25).
 type Evidence struct {
 	Skeletal Score  `json:"skeletal,omitzero"` // bones and cartilages; always needed
 	Lean     Score  `json:"lean,omitzero"`     // color and texture of the lean; may be left out only when teeth or papers settle the age
@@ -203,10 +204,15 @@ const (
 // With teeth or papers under 30 months and a skeleton younger than D00 the
 // carcass is in group A. Its units do not matter for the grade, since every line
 // in A is flat; the balanced score is kept where it lies in A, and A99 stands in
-// for it elsewhere (derived: no source gives the units). A skeleton in D or E is
-// not opened to the young grades by its age (published: ext-tamu-maturity-2018);
-// it is balanced as without teeth or papers, as is a carcass of 30 months or
-// more.
+// for it elsewhere (derived: no source gives the units). Lean may be left out then:
+// the skeletal score stands for both, so that the result is the skeletal score
+// where that lies in A, and A99 where it does not. Under a rounding to tens A99 is
+// a bound like the others of [Balance], which a ten must keep: C50 gives A90, and
+// A27 without lean gives A20.
+//
+// A skeleton in D or E is not opened to the young grades by its age (published:
+// ext-tamu-maturity-2018); it is balanced as without teeth or papers, as is a
+// carcass of 30 months or more. Both need lean.
 //
 // The errors are those of [Evidence.Check].
 func (r Rules) ByAge(e Evidence) (Score, error) {
@@ -222,11 +228,11 @@ func (r Rules) ByAge(e Evidence) (Score, error) {
 	if !r.Tens.IsValid() || !r.OldLean.IsValid() {
 		return 0, r.check(e.Skeletal, e.Skeletal)
 	}
-	s := e.Skeletal
-	if e.Lean != 0 {
-		s = r.balance(e.Skeletal, e.Lean)
+	lean := e.Lean
+	if lean == 0 {
+		lean = e.Skeletal
 	}
-	return min(s, lastA), nil
+	return r.balance(e.Skeletal, lean, lastA, nil), nil
 }
 
 // ByBone returns the overall maturity from skeletal and lean alone, as before 18
@@ -260,7 +266,9 @@ func (r Rules) Steps(e Evidence, byAge bool) []cite.Step {
 		s, _ := r.ByAge(e)
 		return append(steps, cite.Step{Name: "overall maturity", Rule: "units within A do not move a line; the balanced score where it lies in A, else A99", Given: "skeletal " + e.Skeletal.String() + ", lean " + e.Lean.String(), Result: s.String(), Cite: cite.Citation{Standing: cite.Derived}})
 	}
-	return append(steps, r.balanceSteps(e.Skeletal, e.Lean)...)
+	t := trail{steps: steps}
+	r.balance(e.Skeletal, e.Lean, oldestScore, &t)
+	return t.steps
 }
 
 // IsValid reports whether m is an age that papers may state, 1 to 600 months.

@@ -230,11 +230,11 @@ func TestRulesReachByAge(t *testing.T) {
 		"no age": {Skeletal: maturity.B.At(90), Lean: maturity.C.At(60)},
 		"old":    {Skeletal: maturity.B.At(90), Lean: maturity.C.At(60), Papers: 40},
 	} {
-		if got, err := r.ByAge(e); err != nil || got.String() != "B99" {
-			t.Errorf("%s: ByAge %v, %v; want B99", name, got, err)
+		if got, err := r.ByAge(e); err != nil || got.String() != "B90" {
+			t.Errorf("%s: ByAge %v, %v; want B90", name, got, err)
 		}
-		if got, err := r.ByBone(e); err != nil || got.String() != "B99" {
-			t.Errorf("%s: ByBone %v, %v; want B99", name, got, err)
+		if got, err := r.ByBone(e); err != nil || got.String() != "B90" {
+			t.Errorf("%s: ByBone %v, %v; want B90", name, got, err)
 		}
 	}
 	if got, err := r.ByAge(young(maturity.A.At(34), maturity.A.At(34))); err != nil || got.String() != "A30" {

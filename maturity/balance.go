@@ -9,12 +9,13 @@ import (
 // Tens says what becomes of the units of a balanced score.
 type Tens uint8
 
-// What can become of the units. No source settles the rounding of a result that
-// ends in 5; toward bone is from memory, and weak.
+// What can become of the units; [Balance] says how tens are found. No source
+// settles the rounding of a result that ends in 5; toward bone is from memory, and
+// weak.
 const (
 	KeepUnits      Tens = iota // units stay as they come out (the default)
-	TensTowardBone             // to the nearest ten, fives toward the skeletal score
-	TensTowardLean             // to the nearest ten, fives toward the lean score
+	TensTowardBone             // to a ten, fives toward the skeletal score
+	TensTowardLean             // to a ten, fives toward the lean score
 )
 
 // OldLean says what becomes of a carcass with bone in B and lean so much older
@@ -26,7 +27,7 @@ type OldLean uint8
 // limit that applies is the one full group from bone.
 const (
 	OldLeanMayCross OldLean = iota // the overall score may come out in C (the default)
-	OldLeanStaysInB                // the overall score is held at B99
+	OldLeanStaysInB                // the overall score is held at B99, which to tens is B90
 )
 
 // Rules are the choices in balancing that no source settles. The zero Rules are
@@ -96,26 +97,28 @@ const (
 	firstC   = Score(300)
 )
 
-// The ground under each rule of balancing.
-var (
-	citeMean     = cite.Citation{Standing: cite.CommonPractice, IDs: "quiz-quality-concepts"}
-	citeGroup    = cite.Citation{Standing: cite.Official, IDs: "ams-maturity-slides cfr-1965-53-general"}
-	citeHardBone = cite.Citation{Standing: cite.CommonPractice, IDs: "quiz-quality-concepts"}
-	citeOpen     = cite.Citation{Standing: cite.Derived}
-	citeFives    = cite.Citation{Standing: cite.Memory}
-)
-
 // Balance combines skeletal and lean maturity into overall maturity with the
 // default [Rules].
 //
 // The federal rule has no arithmetic: bone gets slightly more weight, and the
 // overall score is never more than one full group from bone (official:
 // ams-maturity-slides, cfr-1965-53-general). The arithmetic is the one taught to
-// judges (common practice: quiz-quality-concepts): the mean when the two are 40
-// units apart or less, the mean moved 10 units toward bone when they are
-// farther apart; then held to within 100 units of bone; then, with bone C15 or
-// older, held at C00 or older. A mean that falls between two units goes to the
-// one nearer to bone (derived).
+// judges (common practice: quiz-quality-concepts). In this order:
+//
+//  1. The mean of the two; where it falls between two units, the one nearer to
+//     bone (derived).
+//  2. Moved 10 units toward bone when the two are more than 40 units apart.
+//  3. Held to within 100 units of bone.
+//  4. With bone C15 or older, held at C00 or older.
+//  5. Under [OldLeanStaysInB], with bone younger than C00, held at B99 or younger.
+//  6. Under [TensTowardBone] and [TensTowardLean], to the nearest ten. A score that
+//     ends in 5 goes to the ten on the side of the score named, and to the younger
+//     ten where the score named is itself that 5. A ten that breaks 3, 4 or 5, or
+//     that is older than both bone and lean, gives way to the ten on the other side
+//     (derived); one of the two always keeps them.
+//
+// So the result under a rounding to tens is always a ten, and two equal scores never
+// come out older than they are: A27 and A27 give A20.
 //
 // An unset or invalid score gives a [*FieldError] for "skeletal maturity" or
 // "lean maturity".
@@ -126,7 +129,7 @@ func (r Rules) Balance(skeletal, lean Score) (Score, error) {
 	if !skeletal.IsValid() || !lean.IsValid() || !r.Tens.IsValid() || !r.OldLean.IsValid() {
 		return 0, r.check(skeletal, lean)
 	}
-	return r.balance(skeletal, lean), nil
+	return r.balance(skeletal, lean, oldestScore, nil), nil
 }
 
 func (r Rules) check(skeletal, lean Score) error {
@@ -146,25 +149,41 @@ func (r Rules) Check() error {
 	return fault.Join(all[:]...)
 }
 
-func (r Rules) balance(bone, lean Score) Score {
+// oldestScore bounds nothing; see balance.
+const oldestScore = Score(600)
+
+// balance runs the rules in their order. The result is no older than oldest, and t
+// takes down each step; a nil t takes down nothing.
+func (r Rules) balance(bone, lean, oldest Score, t *trail) Score {
 	s := mean(bone, lean)
-	if gap := bone - lean; gap > wider {
+	gap := bone - lean
+	if gap > wider {
 		s += shift
 	} else if gap < -wider {
 		s -= shift
 	}
+	if t != nil {
+		t.start(bone, lean, s)
+	}
+	lo, hi := bone-group, min(bone+group, max(bone, lean))
+	s = t.move(s, min(max(s, lo), bone+group), byGroup)
+	if bone >= hardBone {
+		lo = max(lo, firstC)
+		s = t.move(s, max(s, firstC), byHardBone)
+	}
+	if r.OldLean == OldLeanStaysInB && bone < firstC {
+		hi = min(hi, firstC-1)
+		s = t.move(s, min(s, firstC-1), byOldLean)
+	}
+	if oldest != oldestScore {
+		hi = min(hi, oldest)
+		s = min(s, oldest)
+	}
 	switch r.Tens {
 	case TensTowardBone:
-		s = nearestTen(s, bone)
+		s = t.move(s, ten(s, bone, lo, hi), byTensBone)
 	case TensTowardLean:
-		s = nearestTen(s, lean)
-	}
-	s = min(max(s, bone-group), bone+group)
-	if bone >= hardBone && s < firstC {
-		s = firstC
-	}
-	if r.OldLean == OldLeanStaysInB && bone < firstC && s >= firstC {
-		s = firstC - 1
+		s = t.move(s, ten(s, lean, lo, hi), byTensLean)
 	}
 	return s
 }
@@ -177,49 +196,72 @@ func mean(bone, lean Score) Score {
 	return (bone + lean) / 2
 }
 
-// nearestTen rounds s to a ten, a five going toward the score to.
-func nearestTen(s, to Score) Score {
-	switch r := s % 10; {
-	case r < 5, r == 5 && to < s:
-		return s - r
-	default:
-		return s - r + 10
+// ten rounds s to the nearest ten within lo and hi, a five toward the score to.
+func ten(s, to, lo, hi Score) Score {
+	units := s % 10
+	if units == 0 {
+		return s
 	}
+	down := s - units
+	up := down + 10
+	if up > hi || down >= lo && (units < 5 || units == 5 && to <= s) {
+		return down
+	}
+	return up
 }
 
-// balanceSteps explains what balance did.
-func (r Rules) balanceSteps(bone, lean Score) []cite.Step {
-	given := "skeletal " + bone.String() + ", lean " + lean.String()
-	gap := max(bone-lean, lean-bone)
-	s := mean(bone, lean)
+// reason numbers the rules that move a score on from the mean.
+type reason uint8
+
+const (
+	byGroup reason = iota
+	byHardBone
+	byOldLean
+	byTensBone
+	byTensLean
+)
+
+// reasons are their words and the ground under each.
+var reasons = [...]struct {
+	rule string
+	cite cite.Citation
+}{
+	byGroup:    {"never more than one full group from skeletal", cite.Citation{Standing: cite.Official, IDs: "ams-maturity-slides cfr-1965-53-general"}},
+	byHardBone: {"skeletal C15 or older: not younger than C00", cite.Citation{Standing: cite.CommonPractice, IDs: "quiz-quality-concepts"}},
+	byOldLean:  {"skeletal in B: older lean does not carry it into C, by the caller's choice", cite.Citation{Standing: cite.Derived}},
+	byTensBone: {"to the nearest ten units, fives toward skeletal", cite.Citation{Standing: cite.Memory}},
+	byTensLean: {"to the nearest ten units, fives toward lean", cite.Citation{Standing: cite.Derived}},
+}
+
+var citeMean = cite.Citation{Standing: cite.CommonPractice, IDs: "quiz-quality-concepts"}
+
+// trail takes down what balance does. A nil trail takes down nothing.
+type trail struct {
+	bone  Score
+	steps []cite.Step
+}
+
+func (t *trail) start(bone, lean, s Score) {
 	rule := "skeletal and lean at most 40 units apart: their mean"
-	if gap > wider {
-		if bone > lean {
-			s += shift
-		} else {
-			s -= shift
-		}
+	if max(bone-lean, lean-bone) > wider {
 		rule = "skeletal and lean more than 40 units apart: their mean, then 10 units toward skeletal"
 	}
-	steps := []cite.Step{{Name: "overall maturity", Rule: rule, Given: given, Result: s.String(), Cite: citeMean}}
-	add := func(to Score, rule string, c cite.Citation) {
-		if to != s {
-			steps = append(steps, cite.Step{Name: "overall maturity", Rule: rule, Given: s.String() + " with skeletal " + bone.String(), Result: to.String(), Cite: c})
-			s = to
-		}
+	t.bone = bone
+	t.add(rule, "skeletal "+bone.String()+", lean "+lean.String(), s, citeMean)
+}
+
+// move returns to, and takes down the rule that moved s there, if it did.
+func (t *trail) move(s, to Score, by reason) Score {
+	if t != nil && to != s {
+		t.moved(s, to, by)
 	}
-	switch r.Tens {
-	case TensTowardBone:
-		add(nearestTen(s, bone), "to the nearest ten units, fives toward skeletal", citeFives)
-	case TensTowardLean:
-		add(nearestTen(s, lean), "to the nearest ten units, fives toward lean", citeOpen)
-	}
-	add(min(max(s, bone-group), bone+group), "never more than one full group from skeletal", citeGroup)
-	if bone >= hardBone {
-		add(max(s, firstC), "skeletal C15 or older: not younger than C00", citeHardBone)
-	}
-	if r.OldLean == OldLeanStaysInB && bone < firstC {
-		add(min(s, firstC-1), "skeletal in B: older lean does not carry it into C, by the caller's choice", citeOpen)
-	}
-	return steps
+	return to
+}
+
+func (t *trail) moved(s, to Score, by reason) {
+	t.add(reasons[by].rule, s.String()+" with skeletal "+t.bone.String(), to, reasons[by].cite)
+}
+
+func (t *trail) add(rule, given string, s Score, c cite.Citation) {
+	t.steps = append(t.steps, cite.Step{Name: "overall maturity", Rule: rule, Given: given, Result: s.String(), Cite: c})
 }

@@ -5,7 +5,7 @@
 //
 //	s, err := maturity.Balance(maturity.A.At(90), maturity.A.At(30)) // A70
 //
-// Results are for teaching and analysis. Only authorised federal graders assign
+// Results are for teaching and analysis. Only authorized federal graders assign
 // official grades. In coolers and plants the rules of the site come first.
 //
 // # What it computes
@@ -83,8 +83,9 @@
 //
 // Balancing rounds in one place: the mean of two scores that are an odd number
 // of units apart goes to the unit nearer to bone (derived). Under
-// [TensTowardBone] and [TensTowardLean] the result goes to the nearest ten, a
-// five toward the one named (from memory, and weak). Ages drop their decimals.
+// [TensTowardBone] and [TensTowardLean] the result is a ten: the nearest that
+// keeps the limits of [Balance], a five toward the one named (from memory, and
+// weak). Ages drop their decimals.
 // Ossification rounds half up, to a unit or to a whole percent.
 //
 // # Errors

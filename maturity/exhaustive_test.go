@@ -8,8 +8,10 @@ import (
 )
 
 // slowBalance is the arithmetic of balancing in fractions, units counted from
-// A00 = 0: the mean; 10 toward bone when bone and lean are more than 40 apart;
-// rounding; not more than 100 from bone; bone C15 or older not under C00.
+// A00 = 0: the mean; 10 toward bone when bone and lean are more than 40 apart; the
+// nearest score that is not more than 100 from bone, not under C00 with bone C15 or
+// older, not over B99 where old lean stays in B; then the nearest ten that keeps
+// the same and is not older than both.
 func slowBalance(bone, lean int, r maturity.Rules) int {
 	b, l := big.NewRat(int64(bone), 1), big.NewRat(int64(lean), 1)
 	mean := new(big.Rat).Add(b, l)
@@ -22,47 +24,44 @@ func slowBalance(bone, lean int, r maturity.Rules) int {
 	if new(big.Rat).Abs(gap).Cmp(big.NewRat(40, 1)) > 0 {
 		mean.Add(mean, big.NewRat(10*int64(gap.Sign()), 1))
 	}
-	tens := func(toward int) {
-		t := new(big.Rat).Quo(mean, big.NewRat(10, 1))
-		down := new(big.Int).Div(t.Num(), t.Denom())
-		rest := new(big.Rat).Sub(t, new(big.Rat).SetInt(down))
-		c := rest.Cmp(big.NewRat(1, 2))
-		if c > 0 || c == 0 && big.NewRat(int64(toward), 1).Cmp(mean) >= 0 {
-			down.Add(down, big.NewInt(1))
-		}
-		mean = new(big.Rat).Mul(new(big.Rat).SetInt(down), big.NewRat(10, 1))
-	}
-	switch r.Tens {
-	case maturity.TensTowardBone:
-		tens(bone)
-	case maturity.TensTowardLean:
-		tens(lean)
-	}
 	out := int(new(big.Int).Div(mean.Num(), mean.Denom()).Int64())
-	if out > bone+100 {
-		out = bone + 100
+	// What may come out: every score that breaks no limit.
+	may := func(s int) bool {
+		return s <= bone+100 && s >= bone-100 &&
+			(bone < 215 || s >= 200) &&
+			(r.OldLean != maturity.OldLeanStaysInB || bone >= 200 || s < 200)
 	}
-	if out < bone-100 {
-		out = bone - 100
+	nearest := func(of func(s int) bool, first ...int) int {
+		for d := 0; ; d++ {
+			for _, s := range append(first, out-d, out+d) {
+				if (s == out-d || s == out+d) && s >= 0 && s <= 500 && of(s) {
+					return s
+				}
+			}
+		}
 	}
-	if bone >= 215 && out < 200 {
-		out = 200
+	out = nearest(may)
+	// Of two tens that are as near, the one on the side of the score named, or the
+	// younger.
+	side := out - 5
+	if toward := map[maturity.Tens]int{maturity.TensTowardBone: bone, maturity.TensTowardLean: lean}[r.Tens]; toward > out {
+		side = out + 5
 	}
-	if r.OldLean == maturity.OldLeanStaysInB && bone < 200 && out >= 200 {
-		out = 199
+	if r.Tens != maturity.KeepUnits {
+		out = nearest(func(s int) bool { return s%10 == 0 && may(s) && s <= max(bone, lean) }, side)
 	}
 	return out
 }
 
 // TestEveryBalance balances every skeletal with every lean score, 501 by 501, by
-// the default rules, and by every other choice on a net of 5 units.
+// the default rules, and by every other choice on a net of 3 units.
 func TestEveryBalance(t *testing.T) {
 	first := maturity.A.At(0)
 	balanced := 0
 	for tens := maturity.KeepUnits; tens <= maturity.TensTowardLean; tens++ {
 		for old := maturity.OldLeanMayCross; old <= maturity.OldLeanStaysInB; old++ {
 			rules := maturity.Rules{Tens: tens, OldLean: old}
-			step := 5
+			step := 3
 			if rules == (maturity.Rules{}) && !testing.Short() {
 				step = 1
 			}
@@ -78,7 +77,7 @@ func TestEveryBalance(t *testing.T) {
 			}
 		}
 	}
-	if want := 501*501 + 5*101*101; !testing.Short() && balanced != want {
+	if want := 501*501 + 5*167*167; !testing.Short() && balanced != want {
 		t.Errorf("%d balanced, want %d", balanced, want)
 	}
 	t.Logf("%d balanced", balanced)
@@ -119,6 +118,44 @@ func TestEveryAge(t *testing.T) {
 					}
 				}
 			}
+		}
+	}
+}
+
+// TestEveryAgeSettled settles the age by papers of 29 months for every skeleton
+// under D00, with and without lean, under every choice of rules, from the document
+// of ByAge alone: lean left out is the skeletal score; over A99 is A99; to tens, the
+// ten that is not over A99.
+func TestEveryAgeSettled(t *testing.T) {
+	first := maturity.A.At(0)
+	for r := range everyRules {
+		for bone := 0; bone < 300; bone++ {
+			for lean := -1; lean <= 500; lean += 7 {
+				e := maturity.Evidence{Skeletal: first + maturity.Score(bone), Papers: 29}
+				both := bone
+				if lean >= 0 {
+					e.Lean, both = first+maturity.Score(lean), lean
+				}
+				units := r
+				units.Tens = maturity.KeepUnits
+				want := slowBalance(bone, both, r)
+				if slowBalance(bone, both, units) > 99 {
+					want = 99
+					if r.Tens != maturity.KeepUnits {
+						want = 90
+					}
+				} else if want > 99 {
+					want = 90 // A95 to A99 would have been B00
+				}
+				got, err := r.ByAge(e)
+				if err != nil || int(got-first) != want {
+					t.Fatalf("%+v: %+v: %v, %v; want %v", r, e, got, err, first+maturity.Score(want))
+				}
+			}
+		}
+		e := maturity.Evidence{Skeletal: maturity.D.At(0), Papers: 29}
+		if _, err := r.ByAge(e); err == nil {
+			t.Errorf("%+v: D00 without lean passes", r)
 		}
 	}
 }

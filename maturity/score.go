@@ -93,8 +93,8 @@ func (s Score) Units() int {
 }
 
 // Number returns the score on the times-100 form of the numeric scale of
-// research reports: A00 = 100, B00 = 200 up to E100 = 600 (derived: bif-quality,
-// jas-2019-97-144). A score that is not valid gives 0. It is not the
+// research reports: A00 = 100, B00 = 200 up to E00 = 500 (published:
+// nbqa-2016-cows-t10) and E100 = 600. A score that is not valid gives 0. It is not the
 // ossification score of the Australian scheme, which also starts at 100.
 func (s Score) Number() int {
 	if !s.IsValid() {

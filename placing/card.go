@@ -152,6 +152,12 @@ type CardRules struct {
 	FloorAtZero bool    `json:"floor_at_zero,omitzero"` // raise scores below zero to zero; no source does
 }
 
+// UnmarshalJSON reads an object with the JSON names of the fields. The error tells of
+// every field that cannot be read and of every name that is no field, each with its
+// path; the receiver is then left as it was. Fields that are not there stay as they
+// are.
+func (r *CardRules) UnmarshalJSON(b []byte) error { return text.Struct(b, r) }
+
 var cardCites = [...]cite.Citation{
 	Blank:        {Standing: cite.Published, IDs: "ext-missouri-poultry ksu-horse-judging"},
 	DoubleMarked: {Standing: cite.Published, IDs: "ext-missouri-poultry"},

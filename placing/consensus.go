@@ -19,6 +19,10 @@ type Vote struct {
 	Count int   `json:"count,omitzero"` // how many officials hand in this vote; zero stands for one
 }
 
+// UnmarshalJSON reads an object with the JSON names of the fields, as
+// [CardRules.UnmarshalJSON] does.
+func (v *Vote) UnmarshalJSON(b []byte) error { return text.Struct(b, v) }
+
 // Panel is the votes of the officials of one class, counted pair by pair. The
 // zero Panel has no votes; it has no consensus and proposes nothing.
 type Panel struct {

@@ -26,7 +26,7 @@
 //
 // No member, team or carcass is real. Carcasses come from package practice; each
 // member sees them with a lean and a scatter of his own, and the lean wears off over
-// the season. The points are numbers of our own: no table for beef is published.
+// the season. The points are numbers of our own.
 // The same seed gives the same bytes on every machine.
 //
 // Results are for teaching and analysis. Only authorised federal graders assign

@@ -309,7 +309,7 @@ func ExampleReader() {
 	}
 	// Output:
 	// 1 steer Sm40 <nil>
-	// 2 Commercial <nil>
+	// 2 Low Commercial <nil>
 }
 
 func ExampleGraded() {

@@ -18,7 +18,7 @@ var tierWords = map[string][]grade.Quality{
 	"low Choice":              {grade.Choice.Part(grade.Low)},
 	"Select":                  {grade.Select.Part(grade.High), grade.Select.Part(grade.Low)},
 	"Standard":                {grade.Standard.Part(grade.High), grade.Standard.Part(grade.Low)},
-	"Commercial and Utility":  {grade.Commercial.Part(grade.Whole), grade.Utility.Part(grade.Whole)},
+	"Commercial and Utility":  {grade.Commercial.Part(grade.High), grade.Commercial.Part(grade.Low), grade.Utility.Part(grade.Whole)},
 }
 
 // tradeOff holds the default policy of placing to the course notes.

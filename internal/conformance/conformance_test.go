@@ -4,16 +4,14 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
-	"io/fs"
+	"math/big"
 	"os"
 	"path/filepath"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/maturity/cite"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -156,50 +154,33 @@ func TestEveryLineHasARow(t *testing.T) {
 	}
 }
 
-// Every id that the code cites is a source.
-func TestEveryCitedIDIsASource(t *testing.T) {
-	cited := map[string]string{}
-	err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
-		if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
-			return err
+// Hot weight restored explains the one whole grade that uf-mimeo-table4 is off, and does
+// not explain uf-mimeo-table6: six of its eight lots stay 0.08 to 0.20 high.
+func TestHotWeight(t *testing.T) {
+	high, lots := 0, 0
+	for _, r := range Rows(t, references, "yield-examples.csv") {
+		if r.Get("source_id") != "uf-mimeo-table6" {
+			continue
 		}
-		parsed, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
+		lots++
+		m, err := r.measures()
 		if err != nil {
-			return err
+			t.Fatal(err)
 		}
-		add := func(e ast.Expr) {
-			if lit, ok := e.(*ast.BasicLit); ok && lit.Kind == token.STRING {
-				ids, _ := strconv.Unquote(lit.Value)
-				for id := range strings.FieldsSeq(ids) {
-					cited[id] = path
-				}
-			}
+		y, err := yieldOf(m)
+		if err != nil {
+			t.Fatal(err)
 		}
-		ast.Inspect(parsed, func(n ast.Node) bool {
-			switch n := n.(type) {
-			case *ast.KeyValueExpr:
-				if key, ok := n.Key.(*ast.Ident); ok && key.Name == "IDs" {
-					add(n.Value)
-				}
-			case *ast.CallExpr:
-				if f, ok := n.Fun.(*ast.Ident); ok && slices.Contains([]string{"derived", "published", "federal"}, f.Name) {
-					add(n.Args[0])
-				}
-			}
-			return true
-		})
-		return nil
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	for id, path := range cited {
-		if _, ok := cite.Lookup(id); !ok {
-			t.Errorf("%s cites %q, which is no source", path, id)
+		chilled, _ := amount(r.Get("hcw"))
+		// Chilled weight is hot weight less 2 1/2 %, and a pound is 0.0038 of a grade.
+		over := mul(rat(chilled), sub(big.NewRat(40, 39), big.NewRat(1, 1)))
+		left := sub(rat(r.Get("stated")), new(big.Rat).Add(y, mul(rat("0.0038"), over)))
+		if left = nearest(left, 2); left.Cmp(rat("0.08")) >= 0 && left.Cmp(rat("0.20")) <= 0 {
+			high++
 		}
 	}
-	if len(cited) < 20 {
-		t.Errorf("only %d ids found; the search is broken", len(cited))
+	if lots != 8 || high != 6 {
+		t.Errorf("%d of %d lots stay 0.08 to 0.20 high, want 6 of 8", high, lots)
 	}
 }
 

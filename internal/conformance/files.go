@@ -43,6 +43,8 @@ var files = []File{
 	{"coefficients.csv", "grade", coefficient, nil},
 	{"dark-cutters.csv", "grade", darkCutter, nil},
 	{"editions.csv", "grade", editionDate, nil},
+	{"fair-carcasses.csv", "grade", fairCarcass, nil},
+	{"fed-cattle.csv", "grade", fedCattle, nil},
 	{"firmness-minima.csv", "grade", firmnessMinimum, nil},
 	{"grade-codes.csv", "grade", gradeCode, nil},
 	{"grade-minima.csv", "grade", gradeMinimum, nil},
@@ -66,6 +68,8 @@ var files = []File{
 	{"sex-examples.csv", "grade", sexExample, nil},
 	{"thirds.csv", "grade", third, nil},
 	{"tiers.csv", "grade", tier, nil},
+	{"trait-correlations.csv", "grade", traitCorrelation, nil},
+	{"usual-ranges.csv", "grade", usualRange, nil},
 	{"whole-grade.csv", "grade", wholeGrade, nil},
 	{"yield-answers.csv", "grade", yieldAnswer, nil},
 	{"yield-examples.csv", "grade", yieldExample, nil},
@@ -77,7 +81,10 @@ var files = []File{
 	{"placing-facts.csv", "placing", placingFact, nil},
 	{"words-for-cuts.csv", "placing", wordsForCut, nil},
 
+	{"placing-statements.csv", "placing/class", placingStatement, nil},
 	{"trade-offs.csv", "placing/class", tradeOff, nil},
+
+	{"contest-facts.csv", "placing/contest", contestFact, nil},
 
 	// Checked by a test of the package that uses them, which reads the file.
 	{"grade-deductions.csv", "", nil, []Test{{Room: "placing/contest", Name: "TestGradeDeductions"}}},
@@ -87,7 +94,7 @@ var files = []File{
 	{"statistics-examples.csv", "", nil, []Test{
 		{Room: "placing", Name: "TestReferencesConsensus", Column: "statistic", Values: []string{"borda", "kemeny"}},
 		{Room: "placing/class", Name: "TestReferencesTau", Column: "statistic", Values: []string{"kendall tau-b"}},
-		{Room: "placing/season", Name: "TestStatisticsExamples", Column: "statistic", Values: []string{"kendall tau-b", "spearman", "icc", "kendall W", "cohen kappa"}},
+		{Room: "placing/season", Name: "TestStatisticsExamples", Column: "statistic", Values: []string{"kendall tau-b", "spearman", "icc", "kendall W", "cohen kappa", "quadratic kappa", "limits of agreement"}},
 	}},
 }
 

@@ -357,6 +357,10 @@ func editionDate(r Row) (Verdict, error) {
 	if earlier, err := grade.EditionOn(from.AddDate(0, 0, -1)); err == nil && earlier != e-1 {
 		return 0, same("edition of the day before", earlier, e-1)
 	}
+	// One of the rows that agree is what the edition cites; the others add to it.
+	if !slices.Contains(strings.Fields(by.IDs), strings.Join(r.Sources(), " ")) && by.IDs != "" {
+		return Agrees, same("edition", on, e)
+	}
 	return Agrees, errors.Join(same("edition", on, e), same("standing", by.Standing.String(), r.Get("standing")))
 }
 
@@ -420,7 +424,7 @@ func marblingScale(r Row) (Verdict, error) {
 		return 0, err
 	}
 	from, to := rat(r.Get("from")), rat(r.Get("to"))
-	scale, top := grade.Slight300, 99
+	scale, top := grade.Slight300, int(new(big.Rat).Sub(to, from).Num().Int64()) // a footnote may give the foot alone, or tens
 	switch r.Get("scale") {
 	case "1 to 9.9":
 		from, to, top = mul(from, rat("100")), mul(to, rat("100")), 90
@@ -1088,10 +1092,27 @@ func lot(r Row) (Verdict, error) {
 	if err != nil {
 		return 0, err
 	}
+	if err := r.hot(l.Measures, stated); err != nil {
+		return 0, err
+	}
 	if stated != a.Yield.Grade() {
 		return Differs, nil
 	}
 	return Agrees, nil
+}
+
+// hot restores the hot weight of a carcass whose printed weight is chilled, hot less
+// 2 1/2 %, and holds the whole grade against the stated one.
+func (r Row) hot(m grade.Measures, stated int) (err error) {
+	printed, unit := amount(r.Get("weight"))
+	weight := nearest(mul(rat(printed), big.NewRat(40, 39)), 4).FloatString(4) + " " + unit
+	if m.Weight, err = grade.ParseWeight(weight); err != nil {
+		return err
+	}
+	y, err := m.Yield()
+	return errors.Join(err, same("hot weight", weight, r.Get("hot_weight")),
+		same("computed with hot weight", y.String(), r.Get("hot_computed")),
+		same("whole grade with hot weight", y.Grade(), stated))
 }
 
 // Lot reads one of the published lots as a carcass: a steer with bone and lean at

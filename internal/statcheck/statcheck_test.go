@@ -58,6 +58,10 @@ func TestErrors(t *testing.T) {
 		}
 		close(t, "bias", s.Bias(), stat.Mean(e, nil))
 		close(t, "spread", s.Spread(), stat.StdDev(e, nil))
+		mean, sd := stat.MeanStdDev(e, nil)
+		lower, upper := s.Limits()
+		close(t, "lower limit", lower, mean-1.96*sd)
+		close(t, "upper limit", upper, mean+1.96*sd)
 		close(t, "mean absolute", s.MeanAbsolute(), statcheck.MeanAbsolute(e))
 		close(t, "root mean square", s.RootMeanSquare(), statcheck.RootMeanSquare(e))
 		if varies(x) && varies(y) {

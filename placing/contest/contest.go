@@ -2,6 +2,7 @@ package contest
 
 import (
 	"reflect"
+	"slices"
 	"strconv"
 
 	"example.com/ribface/internal/fault"
@@ -77,6 +78,7 @@ func NewContest(name string, f Format, r Rules, placings []OfficialPlacing, fact
 	if err := fault.Join(fault.At("contest", "", checkName("contest", name, false)), fault.At("format", "", f.Check())); err != nil {
 		return nil, err
 	}
+	r.Yield.Off = slices.Clone(r.Yield.Off)
 	c := &Contest{name: name, format: f.clone(), rules: r, class: map[string]*class{}, slotAt: map[slotKey]int{}, part: map[string]int{}}
 	for i := range c.format.Components {
 		c.addClasses(i)
@@ -275,8 +277,12 @@ func (c *Contest) Equal(d *Contest) bool { return reflect.DeepEqual(c, d) }
 // Format returns the format, with fresh slices.
 func (c *Contest) Format() Format { return c.ready().format.clone() }
 
-// Rules returns the rules.
-func (c *Contest) Rules() Rules { return c.ready().rules }
+// Rules returns the rules, with fresh slices.
+func (c *Contest) Rules() Rules {
+	r := c.ready().rules
+	r.Yield.Off = slices.Clone(r.Yield.Off)
+	return r
+}
 
 // ready is the contest itself, or one without any class where there is none.
 func (c *Contest) ready() *Contest {

@@ -810,6 +810,142 @@ func TestStandingsOracle(t *testing.T) {
 	})
 }
 
+// TestTeamsFromTheDocument ranks teams a second time, from the documents of Standings
+// and ShortTeam alone, under drawn formats: how many are in a team, how many count or
+// no number, short teams ranked or barred, steps over the counting members or all.
+func TestTeamsFromTheDocument(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		members := rapid.SampledFrom([]int{0, 3, 4}).Draw(t, "team members")
+		counting := rapid.IntRange(0, 3).Draw(t, "counting")
+		f := contest.Format{
+			Name:        "drawn",
+			Components:  []contest.Component{{Name: "reasons", Kind: contest.KindHand, Value: pts(50)}, {Name: "examination", Kind: contest.KindHand, Value: pts(50)}},
+			TeamMembers: members, Counting: counting,
+			Short: contest.ShortTeam(rapid.IntRange(0, 1).Draw(t, "short")),
+			Ties:  []contest.TieBreak{{Components: []string{"examination"}}},
+		}
+		if rapid.Bool().Draw(t, "team tie") {
+			f.TeamTies = []contest.TieBreak{{Components: []string{"reasons"}, AllMembers: rapid.Bool().Draw(t, "all members")}}
+		}
+		c, err := contest.NewContest("", f, contest.Rules{}, nil, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		type one struct {
+			id            string
+			reasons, exam int
+		}
+		teams := map[string][]one{}
+		tally := c.Tally()
+		next := 1
+		for _, name := range []string{"10", "9", "Ash", "Bay", "100"} {
+			most := 4
+			if members > 0 {
+				most = members
+			}
+			for range rapid.IntRange(1, most).Draw(t, "members of "+name) {
+				o := one{fmt.Sprint(next), rapid.IntRange(0, 2).Draw(t, "reasons"), rapid.IntRange(0, 2).Draw(t, "examination")}
+				next++
+				teams[name] = append(teams[name], o)
+				m := contest.Member{ID: o.id, Team: name}
+				if err := tally.Add(by(m, "reasons", "", o.reasons), by(m, "examination", "", o.exam)); err != nil {
+					t.Fatal(err)
+				}
+			}
+		}
+		s, err := tally.Standings(contest.View{})
+		if err != nil {
+			t.Fatal(err)
+		}
+
+		type line struct {
+			team         string
+			total, step  int
+			short        bool
+			counts, rest []string
+		}
+		before := func(a, b string) bool { // digits first, of these the shorter, then bytes
+			digits := func(s string) bool { return strings.Trim(s, "0123456789") == "" }
+			switch {
+			case digits(a) != digits(b):
+				return digits(a)
+			case digits(a) && len(a) != len(b):
+				return len(a) < len(b)
+			default:
+				return a < b
+			}
+		}
+		var ranked, barred []line
+		for name, list := range teams {
+			slices.SortFunc(list, func(a, b one) int {
+				x, y := a.reasons+a.exam, b.reasons+b.exam
+				switch {
+				case x > y, x == y && a.exam > b.exam, x == y && a.exam == b.exam && before(a.id, b.id):
+					return -1
+				}
+				return 1
+			})
+			l := line{team: name}
+			limit := len(list)
+			if counting > 0 {
+				limit = min(limit, counting)
+				l.short = len(list) < counting
+			} else {
+				l.short = len(list) < members
+			}
+			for i, o := range list {
+				if i < limit {
+					l.counts = append(l.counts, o.id)
+					l.total += o.reasons + o.exam
+				} else {
+					l.rest = append(l.rest, o.id)
+				}
+				if len(f.TeamTies) > 0 && (i < limit || f.TeamTies[0].AllMembers) {
+					l.step += o.reasons
+				}
+			}
+			if l.short && f.Short == contest.Barred {
+				barred = append(barred, l)
+			} else {
+				ranked = append(ranked, l)
+			}
+		}
+		order := func(a, b line) int {
+			switch {
+			case a.total > b.total, a.total == b.total && a.step > b.step, a.total == b.total && a.step == b.step && before(a.team, b.team):
+				return -1
+			}
+			return 1
+		}
+		slices.SortFunc(ranked, order)
+		slices.SortFunc(barred, order)
+		var want, got []string
+		for i, l := range ranked {
+			rank, tied := 1, false
+			for j, o := range ranked {
+				if o.total > l.total || o.total == l.total && o.step > l.step {
+					rank++
+				}
+				tied = tied || i != j && o.total == l.total && o.step == l.step
+			}
+			step := 0
+			if i+1 < len(ranked) && ranked[i+1].total == l.total && ranked[i+1].step != l.step {
+				step = 1
+			}
+			want = append(want, fmt.Sprint(rank, tied, l.team, l.total, l.short, l.counts, l.rest, step))
+		}
+		for _, l := range barred {
+			want = append(want, fmt.Sprint(0, false, l.team, l.total, l.short, l.counts, l.rest, 0))
+		}
+		for _, l := range s.Teams {
+			got = append(got, fmt.Sprint(l.Rank, l.Tied, l.Team, l.Total, l.Short, l.Counting, l.Others, l.ByTieBreak))
+		}
+		if d := cmp.Diff(want, got); d != "" {
+			t.Fatalf("(-want +got):\n%s\n%s", d, s)
+		}
+	})
+}
+
 // TestNamesInOrder: those who tie stand in order of ID, numbers first and by size.
 func TestNamesInOrder(t *testing.T) {
 	tally := spring(t).Tally()

@@ -20,12 +20,14 @@
 //
 // # What an estimate loses
 //
-// No rule book with a legible table of points for grades of beef was found, so the
-// caller gives one: a [Ladder], where each line between two answers has a weight and
-// an answer loses those that it crosses, up to the value of the item; or, for yield
-// grades, so many points for each step ([YieldRule]). Two published tables of the
-// first kind are at hand, for poultry carcasses and for eggs ([PoultryCarcasses],
-// [CandledEggs]); they show the model and are no table for beef.
+// No contest rule book with a legible table of points for grades of beef was found,
+// so the caller gives one: a [Ladder], where each line between two answers has a
+// weight and an answer loses those that it crosses, up to the value of the item; or,
+// for yield grades, so many points for each step, or a table of them ([YieldRule]).
+// Published tables are at hand to be named: one for yield grades in thirds, from a
+// teaching deck ([TaughtThirds]), and two of the first kind for poultry carcasses and
+// for eggs ([PoultryCarcasses], [CandledEggs]), which show the model and are no table
+// for beef.
 //
 // # Cards without an answer
 //
@@ -63,6 +65,6 @@
 // Package season follows members over a season; package practice makes
 // invented classes with their key.
 //
-// Results are for teaching and analysis. Only authorised federal graders assign
+// Results are for teaching and analysis. Only authorized federal graders assign
 // official grades.
 package contest

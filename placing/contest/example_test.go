@@ -363,7 +363,9 @@ func ExampleChartQualities() {
 		fmt.Println(q)
 	}
 	// Output:
-	// Commercial
+	// High Commercial
+	// Average Commercial
+	// Low Commercial
 	// Utility
 	// Cutter
 	// Canner
@@ -391,14 +393,13 @@ func ExampleQualityRule() {
 	fmt.Println(rule.Score(low, selected, 0))
 	fmt.Println(rule.Score(low, 0, placing.Blank))
 
-	// What the standard gives and this card has no rung for; Commercial and Utility
-	// have thirds on it.
+	// What the standard gives and this card has no rung for.
 	fmt.Println(rule.LeavesOut(grade.Current))
 	// Output:
 	// 4 -2 <nil>
 	// 6 <nil>
 	// 0 <nil>
-	// [Average Standard Standard Commercial Utility Cutter Canner No grade]
+	// [Average Standard Standard Utility Cutter Canner No grade]
 }
 
 func ExampleYieldStep() {
@@ -424,6 +425,20 @@ func ExampleYieldRule() {
 	// 2 -4 <nil>
 	// 8 <nil>
 	// rounding: unset: missing; allowed: down, half up, half even
+}
+
+// A table of points that a teaching deck prints: the answer is two thirds off.
+func ExampleTaughtThirds() {
+	rule, source := contest.TaughtThirds()
+	key, _ := grade.ParseYield("2.40")
+	answer, _ := grade.ParseYield("3.10")
+	fmt.Println(rule.Loss(key, answer))
+	fmt.Println(rule.Score(key, answer, 0))
+	fmt.Println(source)
+	// Output:
+	// 5 2 <nil>
+	// 5 <nil>
+	// published: aged-yield-slides
 }
 
 func ExampleKind() {

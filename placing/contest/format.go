@@ -77,14 +77,17 @@ type TieBreak struct {
 	AllMembers bool `json:"all_members,omitzero"`
 }
 
-// ShortTeam says what becomes of a team with fewer members than count. The zero
-// ShortTeam is ScoredShort.
+// ShortTeam says what becomes of a short team. The zero ShortTeam is ScoredShort.
+//
+// A team is short when it has fewer members than count ([Format].Counting). Where
+// the format names no counting number, all members count, and a team is short when
+// it has fewer than [Format].TeamMembers; where that is 0 too, no team is short.
 type ShortTeam uint8
 
 // The rules for short teams.
 const (
-	ScoredShort ShortTeam = iota // a missing member scores 0 (published: nc-ffa-2015)
-	Barred                       // the team is listed and not ranked (published: ok-ffa-livestock)
+	ScoredShort ShortTeam = iota // ranked; a missing member scores 0 (published: nc-ffa-2015)
+	Barred                       // listed after the ranked teams and not ranked (published: ok-ffa-livestock); see [Tally.Standings] for the order
 )
 
 var shortTeams = text.Enum{Kind: "rule for short teams", Names: []string{"", "barred"}, Zero: "missing members score 0"}
@@ -123,7 +126,7 @@ type Format struct {
 	Components  []Component   `json:"components"`
 	TeamMembers int           `json:"team_members,omitzero"` // the most members of a team; 0 for any number
 	Counting    int           `json:"counting,omitzero"`     // how many of them count, the best; 0 for all
-	Short       ShortTeam     `json:"short,omitzero"`        // what becomes of a team with fewer than count
+	Short       ShortTeam     `json:"short,omitzero"`        // what becomes of a short team
 	Ties        []TieBreak    `json:"ties,omitzero"`         // steps for individuals, in order
 	TeamTies    []TieBreak    `json:"team_ties,omitzero"`    // steps for teams, in order
 	Cite        cite.Citation `json:"cite,omitzero"`

@@ -19,8 +19,10 @@ import (
 // from best to worst, each line between two rungs has a weight, and an answer
 // loses the weights of the lines between it and the right one, up to the value of
 // the item (the model of two published tables, see [PoultryCarcasses] and
-// [CandledEggs]). No table of this kind is published for grades of beef, so the
-// caller gives the weights. The zero Ladder has no rungs and refuses every answer.
+// [CandledEggs]). No contest rule book with such a table for grades of beef was
+// legible, so the caller gives the weights; the one table that was found is for
+// yield grades in thirds, from a teaching deck, see [TaughtThirds]. The zero Ladder has
+// no rungs and refuses every answer.
 type Ladder[T comparable] struct {
 	rungs []T
 	depth []int64 // the sum of the lines above each rung, in units
@@ -114,9 +116,7 @@ func (l *Ladder[T]) UnmarshalJSON(b []byte) error {
 		return nil
 	}
 	var in ladderJSON[T]
-	d := json.NewDecoder(bytes.NewReader(b))
-	d.DisallowUnknownFields()
-	if err := d.Decode(&in); err != nil {
+	if err := text.Struct(b, &in); err != nil {
 		return err
 	}
 	read, err := NewLadder(in.Value, in.Rungs, in.Lines)
@@ -180,9 +180,9 @@ func CandledEggs() (Ladder[string], cite.Citation) {
 // CardQualities returns the 16 qualities of a published answer card, best first:
 // thirds of Prime, Choice, Commercial and Utility, halves of Select and Standard
 // (published: wa-ffa-card). They are what the card has room for and not all that the
-// standard gives: a ladder of them has no rung for Cutter, Canner and no grade, nor
-// for the parts that other groups of maturity get, and [QualityRule.LeavesOut] lists
-// these. [ChartQualities] has a rung for every grade.
+// standard gives: a ladder of them has no rung for Utility and Standard without a part,
+// for Average Standard, Cutter, Canner and no grade; [QualityRule.LeavesOut] lists
+// what a ladder leaves out. [ChartQualities] has a rung for every grade.
 func CardQualities() []grade.Quality {
 	var out []grade.Quality
 	for _, g := range [...]grade.Grade{grade.Prime, grade.Choice, grade.Select, grade.Standard, grade.Commercial, grade.Utility} {
@@ -374,40 +374,67 @@ func (s YieldStep) MarshalText() ([]byte, error) { return s.AppendText(nil) }
 // UnmarshalText reads a name. On error the receiver is left as it was.
 func (s *YieldStep) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseYieldStep) }
 
-// YieldRule says how an estimate of a yield grade is scored: so many points for
-// each step that it is off, up to the value of the item; or, with WholeGrades and a
-// ladder of the grades 1 to 5, by the lines crossed. No table of this kind is
-// published, so the caller gives the points. The zero YieldRule refuses every
-// estimate.
+// YieldRule says how an estimate of a yield grade is scored. An answer n steps from
+// the key loses n times Each, up to the value of the item; or, with a table Off, the
+// n-th number of the table, and past its end the whole item; or, with WholeGrades and
+// a ladder of the grades 1 to 5, the lines crossed. One table is published, for
+// thirds ([TaughtThirds]); it is a teaching deck's and no contest rule book's, so the
+// caller gives the points. The zero YieldRule refuses every estimate.
 type YieldRule struct {
 	Step     YieldStep      `json:"step"`
 	Rounding grade.Rounding `json:"rounding,omitzero"` // to tenths, or to hundredths before thirds; not used for whole grades
 	Value    Points         `json:"value,omitzero"`    // value of an item, the most that can be lost; with a ladder the same as its value
-	Each     Points         `json:"each,omitzero"`     // lost for each step; not set with a ladder
+	Each     Points         `json:"each,omitzero"`     // lost for each step; not set with a table or a ladder
+	Off      []Points       `json:"off,omitzero"`      // lost for one step, two steps and so on, never less for more, and no more than the value; farther off loses the value
 	Ladder   Ladder[int]    `json:"ladder,omitzero"`   // only with WholeGrades: the five grades and the weights of the lines
 	Marks    MarkRules      `json:"marks,omitzero"`
 }
 
-// Check returns a [*placing.FieldError] when the rule cannot be used: no step, a value not
-// over 0, points below 0, no rounding where one is needed, or a ladder that goes
-// with something else.
+// TaughtThirds returns the published table of points for yield grades in thirds, and
+// where it comes from: 10 for the right third, 8 for one off, 5 for two off, so a
+// loss of 0, 2 and 5. It is from a teaching deck and no contest rule book. What three
+// thirds off score was not printed; here it is nothing (our own). Yields are rounded
+// to hundredths first, halves up (our own).
+func TaughtThirds() (YieldRule, cite.Citation) {
+	return YieldRule{Step: Thirds, Rounding: grade.HalfUp, Value: whole(10), Off: []Points{whole(2), whole(5)}},
+		cite.Citation{Standing: cite.Published, IDs: "aged-yield-slides"}
+}
+
+// Check returns an error that tells of everything for which the rule cannot be used,
+// see [placing.Problems]: no step, a value not over 0, points below 0, no rounding
+// where one is needed, a table that falls, passes the value or stands beside Each, or
+// a ladder that goes with something else.
 func (r YieldRule) Check() error {
 	step := fault.At("step", "", yieldSteps.Check("yield step", int(r.Step)))
 	var rounding error
 	if (r.Step == Thirds || r.Step == Tenths) && !r.Rounding.IsValid() {
 		rounding = &fault.FieldError{Path: "rounding", Field: "rounding", Value: r.Rounding.String(), Allowed: "down, half up, half even", Err: fault.ErrMissing}
 	}
-	if !r.Ladder.IsValid() {
-		return fault.Join(step, rounding, checkValue("value", "value of an item", r.Value), checkLoss("each", "points for each step", r.Each))
+	if r.Ladder.IsValid() {
+		var ladder, each error
+		if rungs := slices.Sorted(slices.Values(r.Ladder.rungs)); r.Step != WholeGrades || !slices.Equal(rungs, []int{1, 2, 3, 4, 5}) {
+			ladder = &fault.FieldError{Path: "ladder", Field: "ladder of yield grades", Allowed: "the grades 1 to 5, with whole grades", Err: fault.ErrRange}
+		}
+		if r.Each.IsSet() || len(r.Off) > 0 || r.Value != r.Ladder.value {
+			each = &fault.FieldError{Path: "each", Field: "points for each step", Value: r.Each.String() + " of " + r.Value.String(), Allowed: "unset, no table, and the value of the ladder, where there is one", Err: fault.ErrRepeated}
+		}
+		return fault.Join(step, rounding, ladder, each)
 	}
-	var ladder, each error
-	if rungs := slices.Sorted(slices.Values(r.Ladder.rungs)); r.Step != WholeGrades || !slices.Equal(rungs, []int{1, 2, 3, 4, 5}) {
-		ladder = &fault.FieldError{Path: "ladder", Field: "ladder of yield grades", Allowed: "the grades 1 to 5, with whole grades", Err: fault.ErrRange}
+	all := []error{step, rounding, checkValue("value", "value of an item", r.Value)}
+	least := whole(0)
+	for i, p := range r.Off {
+		if p.Compare(least) < 0 || p.Compare(r.Value) > 0 {
+			all = append(all, &fault.FieldError{Path: nth("off", i), Field: "points for " + text.Count(i+1, "step") + " off", Value: p.String(), Allowed: least.String() + " to " + r.Value.String(), Err: fault.ErrRange})
+		}
+		least = p
 	}
-	if r.Each.Units() != 0 || r.Value != r.Ladder.value {
-		each = &fault.FieldError{Path: "each", Field: "points for each step", Value: r.Each.String() + " of " + r.Value.String(), Allowed: "0 or unset, and the value of the ladder, where there is one", Err: fault.ErrRepeated}
+	switch {
+	case len(r.Off) == 0:
+		all = append(all, checkLoss("each", "points for each step", r.Each))
+	case r.Each.IsSet():
+		all = append(all, &fault.FieldError{Path: "each", Field: "points for each step", Value: r.Each.String(), Allowed: "unset with a table", Err: fault.ErrRepeated})
 	}
-	return fault.Join(step, rounding, ladder, each)
+	return fault.Join(all...)
 }
 
 // place counts the steps of a yield.
@@ -457,6 +484,15 @@ func (r *YieldRule) loss(key, answer grade.Yield) (lost Points, steps int64) {
 	if r.Ladder.IsValid() {
 		lost, _, _ = r.Ladder.Loss(int(k), int(a))
 		return lost, a - k
+	}
+	if n := max(a-k, k-a); len(r.Off) > 0 {
+		switch {
+		case n == 0:
+			return whole(0), 0
+		case n > int64(len(r.Off)):
+			return r.Value, a - k
+		}
+		return r.Off[n-1], a - k
 	}
 	// A thousand steps are more than any two yields of the equation are apart; the
 	// bound keeps the product from overflowing for anything else.

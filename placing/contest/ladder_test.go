@@ -3,6 +3,7 @@ package contest_test
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -71,6 +72,10 @@ func TestGradeDeductions(t *testing.T) {
 	eggs, fromEggs := contest.CandledEggs()
 	for _, row := range rows {
 		t.Run(row.Get("ladder")+" "+row.Get("line"), func(t *testing.T) {
+			if row.Get("ladder") == "yield grade in thirds" {
+				taughtThirds(t, row)
+				return
+			}
 			ladder, from := poultry, fromPoultry
 			if row.Get("ladder") == "candled eggs" {
 				ladder, from = eggs, fromEggs
@@ -101,8 +106,35 @@ func TestGradeDeductions(t *testing.T) {
 			}
 		})
 	}
-	if len(rows) != 6 {
-		t.Errorf("%d rows, want 6", len(rows))
+	if len(rows) != 9 {
+		t.Errorf("%d rows, want 9", len(rows))
+	}
+}
+
+// taughtThirds holds the rule by that name against one row of its table, at every
+// third of a grade from the lowest to the highest.
+func taughtThirds(t *testing.T, row conformance.Row) {
+	rule, from := contest.TaughtThirds()
+	if err := rule.Check(); err != nil || from.IDs != row.Get("source_id") || from.Standing.String() != row.Get("standing") {
+		t.Errorf("%v, cited as %v, want %s, %s", err, from, row.Get("source_id"), row.Get("standing"))
+	}
+	off, err := strconv.Atoi(strings.TrimSuffix(row.Get("line"), " off"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	middle := func(third int) grade.Yield {
+		return yield(t, strconv.Itoa(1+third/3)+[]string{".17", ".50", ".83"}[third%3])
+	}
+	for third := range 15 - off {
+		for _, pair := range [...][2]grade.Yield{{middle(third), middle(third + off)}, {middle(third + off), middle(third)}} {
+			lost, steps, err := rule.Loss(pair[0], pair[1])
+			if lost.String() != row.Get("weight") || max(steps, -steps) != int64(off) || err != nil {
+				t.Errorf("%v for %v: lost %v at %d, %v, want %s", pair[1], pair[0], lost, steps, err, row.Get("weight"))
+			}
+		}
+	}
+	if rule.Value.String() != row.Get("total") {
+		t.Errorf("value %v, want %s", rule.Value, row.Get("total"))
 	}
 }
 
@@ -210,7 +242,7 @@ func TestQualityRungs(t *testing.T) {
 	}, text(contest.ChartQualities(grade.Current, maturity.A))); d != "" {
 		t.Errorf("every quality of the chart (-want +got):\n%s", d)
 	}
-	if d := cmp.Diff([]string{"Commercial", "Utility", "Cutter", "Canner", "No grade"}, text(contest.ChartQualities(grade.Current, maturity.E))); d != "" {
+	if d := cmp.Diff([]string{"High Commercial", "Average Commercial", "Low Commercial", "Utility", "Cutter", "Canner", "No grade"}, text(contest.ChartQualities(grade.Current, maturity.E))); d != "" {
 		t.Errorf("every quality of group E (-want +got):\n%s", d)
 	}
 	if contest.ChartQualities(0, maturity.A) != nil || contest.ChartQualities(grade.Current, 0) != nil || contest.ChartQualities(grade.Current, maturity.A, 6) != nil {
@@ -312,6 +344,7 @@ func TestYieldRule(t *testing.T) {
 	thirds := contest.YieldRule{Step: contest.Thirds, Rounding: grade.Down, Value: pts(10), Each: pts(2)}
 	whole := contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Each: pts(3)}
 	lines := contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Ladder: grades}
+	taught, _ := contest.TaughtThirds()
 	tests := []struct {
 		name, reason string
 		rule         contest.YieldRule
@@ -341,6 +374,14 @@ func TestYieldRule(t *testing.T) {
 		{"whole kept to 1", "0.4 is 1", whole, "0.4", "1.7", pts(0), 0},
 		{"lines", "2|3 and 3|4", lines, "2.5", "4.5", pts(7), 2},
 		{"lines back", "the same the other way", lines, "4.5", "2.5", pts(7), -2},
+		{"taught, right", "10 for the right third", taught, "2.40", "2.66", pts(0), 0},
+		{"taught, one off", "8 for one off", taught, "2.40", "2.67", pts(2), 1},
+		{"taught, one off below", "8 for one off", taught, "2.40", "2.33", pts(2), -1},
+		{"taught, two off", "5 for two off", taught, "2.40", "3.33", pts(5), 2},
+		{"taught, two off across a grade", "5 for two off", taught, "3.00", "2.34", pts(5), -2},
+		{"taught, three off", "the whole item", taught, "2.40", "3.34", pts(10), 3},
+		{"taught, far off", "the whole item", taught, "1.00", "5.99", pts(10), 14},
+		{"taught, halves of a hundredth", "2.335 goes up to 2.34", taught, "2.335", "2.34", pts(0), 0},
 		{"nothing lost for a step", "a rule may ask and not charge", contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: pts(1), Each: pts(0)}, "2.0", "3.0", pts(0), 10},
 		{"a step worth more than the item", "capped", contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: pts(1), Each: pts(1_000_000)}, "2.0", "2.1", pts(1), 1},
 	}
@@ -368,8 +409,13 @@ func TestYieldRule(t *testing.T) {
 		{"no value", contest.YieldRule{Step: contest.WholeGrades, Value: pts(0), Each: pts(1)}, "value of an item: 0: out of range; allowed: over 0 to 1,000,000 points"},
 		{"points below 0", contest.YieldRule{Step: contest.WholeGrades, Value: pts(1), Each: tiny(-1)}, "points for each step: -0.0001: out of range; allowed: 0 to 1,000,000 points"},
 		{"ladder with tenths", contest.YieldRule{Step: contest.Tenths, Rounding: grade.Down, Value: pts(10), Ladder: grades}, "ladder of yield grades: out of range; allowed: the grades 1 to 5, with whole grades"},
-		{"ladder and points", contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Each: pts(1), Ladder: grades}, "points for each step: 1 of 10: repeated; allowed: 0 or unset, and the value of the ladder, where there is one"},
-		{"ladder of another value", contest.YieldRule{Step: contest.WholeGrades, Value: pts(9), Ladder: grades}, "points for each step: unset of 9: repeated; allowed: 0 or unset, and the value of the ladder, where there is one"},
+		{"ladder and points", contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Each: pts(1), Ladder: grades}, "points for each step: 1 of 10: repeated; allowed: unset, no table, and the value of the ladder, where there is one"},
+		{"ladder and table", contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Off: []contest.Points{pts(1)}, Ladder: grades}, "points for each step: unset of 10: repeated; allowed: unset, no table, and the value of the ladder, where there is one"},
+		{"table and points", contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Each: pts(1), Off: []contest.Points{pts(1)}}, "points for each step: 1: repeated; allowed: unset with a table"},
+		{"table below 0", contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Off: []contest.Points{pts(-1)}}, "points for 1 step off: -1: out of range; allowed: 0 to 10"},
+		{"table that falls", contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Off: []contest.Points{pts(5), pts(2)}}, "points for 2 steps off: 2: out of range; allowed: 5 to 10"},
+		{"table past the value", contest.YieldRule{Step: contest.WholeGrades, Value: pts(4), Off: []contest.Points{pts(2), pts(5)}}, "points for 2 steps off: 5: out of range; allowed: 2 to 4"},
+		{"ladder of another value", contest.YieldRule{Step: contest.WholeGrades, Value: pts(9), Ladder: grades}, "points for each step: unset of 9: repeated; allowed: unset, no table, and the value of the ladder, where there is one"},
 		{"ladder of other grades", contest.YieldRule{Step: contest.WholeGrades, Value: pts(1), Ladder: func() contest.Ladder[int] { l, _ := contest.NewEvenLadder(pts(1), pts(1), []int{1, 2}); return l }()}, "ladder of yield grades: out of range; allowed: the grades 1 to 5, with whole grades"},
 	}
 	for _, tt := range bad {

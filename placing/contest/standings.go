@@ -271,11 +271,22 @@ type contender struct {
 	team *TeamLine
 }
 
-// Standings ranks members and teams. Members are ordered by total, then by the
-// tie-breaks in turn; those still equal share a rank and stand in order of ID,
-// numbers first. The
-// best members of a team count, by the same order, so that among members who tie
-// the lower ID counts. A tie between teams is broken by the team's own steps.
+// Standings ranks members and teams.
+//
+// Members are ordered by total, then by the tie-breaks in turn; those still equal
+// share a rank and stand in order of ID: IDs of digits alone before all others, by
+// the number that they write and of one number the shorter first; and else by their
+// bytes.
+//
+// The first members of a team in that order count, as many as the format says, and
+// all where it names no number; so among members who tie the lower ID counts. Teams
+// are ordered by the total of the counting members, then by the steps for teams, each
+// the sum over the counting members or, where it says so, over all; those still equal
+// share a rank and stand in order of their name, as IDs do.
+//
+// A team that is barred ([ShortTeam]) stands after every ranked team, with rank 0, not
+// tied and without a tie-break. Barred teams stand among themselves in the same order:
+// by total, by the steps for teams, by name. They take no rank from the others.
 //
 // An unknown division or component, a bad tie-break and a team of more members than
 // the format allows give a [*placing.FieldError].

@@ -82,18 +82,30 @@ func TestStatisticsExamples(t *testing.T) {
 				t.Fatalf("unknown quantity %q", quantity)
 			}
 			got = figure(t, f)
-		case "cohen kappa":
-			a, err := season.NewAgreement(2)
+		case "cohen kappa", "quadratic kappa":
+			k := strings.Count(input, "[") - 1
+			a, err := season.NewAgreement(k)
 			if err != nil {
 				t.Fatal(err)
 			}
 			cells := numbers(t, strings.NewReplacer("[", "", "]", "", ",", "").Replace(input))
 			for i, n := range cells {
 				for range n {
-					faulttest.Text(t, a.Add(i/2, i%2), "")
+					faulttest.Text(t, a.Add(i/k, i%k), "")
 				}
 			}
-			got = figure(t, a.Kappa(season.Unweighted))
+			by := map[string]season.Figure{"kappa": a.Kappa(season.Unweighted), "quadratic kappa": a.Kappa(season.Quadratic), "right": a.Within(0)}
+			got = figure(t, by[quantity])
+		case "limits of agreement":
+			x, y, _ := strings.Cut(strings.TrimPrefix(input, "x "), " | y ")
+			var s season.Errors
+			ys := numbers(t, y)
+			for i, v := range numbers(t, x) {
+				faulttest.Text(t, s.Add(season.Pair{Estimate: v, Truth: ys[i]}), "")
+			}
+			lower, upper := s.Limits()
+			by := map[string]season.Figure{"bias": s.Bias(), "spread": s.Spread(), "lower limit": lower, "upper limit": upper}
+			got = figure(t, by[quantity])
 		default:
 			continue
 		}
@@ -111,7 +123,7 @@ func TestStatisticsExamples(t *testing.T) {
 			t.Errorf("%s, %s (%s, %s): got %.17g, want %s", statistic, quantity, row.Get("standing"), row.Get("source_id"), got, value)
 		}
 	}
-	if d := cmp.Diff(map[string]int{"kendall tau-b": 2, "spearman": 3, "icc": 10, "kendall W": 2, "cohen kappa": 1}, checked); d != "" {
+	if d := cmp.Diff(map[string]int{"kendall tau-b": 2, "spearman": 3, "icc": 14, "kendall W": 4, "cohen kappa": 3, "quadratic kappa": 1, "limits of agreement": 6}, checked); d != "" {
 		t.Errorf("rows checked (-want +got):\n%s", d)
 	}
 }
@@ -136,11 +148,14 @@ func TestErrors(t *testing.T) {
 		got  season.Figure
 		want float64
 	}
+	lower, upper := s.Limits()
 	for _, w := range []want{
 		{"bias", s.Bias(), 0.6},
 		{"spread", s.Spread(), math.Sqrt(4.3)},
 		{"mean absolute", s.MeanAbsolute(), 1.8},
 		{"root mean square", s.RootMeanSquare(), math.Sqrt(3.8)},
+		{"lower limit", lower, 0.6 - 1.96*math.Sqrt(4.3)},
+		{"upper limit", upper, 0.6 + 1.96*math.Sqrt(4.3)},
 	} {
 		if math.Abs(w.got.Value-w.want) > 1e-15 || w.got.N != 5 || !w.got.OK() {
 			t.Errorf("%s: got %+v, want %v", w.name, w.got, w.want)
@@ -178,12 +193,16 @@ func TestSmallSamples(t *testing.T) {
 	}
 	add(1, 1)
 	add(2, 1)
-	for name, f := range map[string]season.Figure{"bias": s.Bias(), "spread": s.Spread(), "mean absolute": s.MeanAbsolute(), "root mean square": s.RootMeanSquare()} {
+	lower, upper := s.Limits()
+	for name, f := range map[string]season.Figure{"bias": s.Bias(), "spread": s.Spread(), "lower limit": lower, "upper limit": upper, "mean absolute": s.MeanAbsolute(), "root mean square": s.RootMeanSquare()} {
 		same(name, f, few(2))
 	}
 	add(3, 1)
 	same("bias", s.Bias(), season.Figure{Value: 1, N: 3})
 	same("spread", s.Spread(), season.Figure{Value: 1, N: 3})
+	lower, upper = s.Limits()
+	same("lower limit", lower, season.Figure{Value: -0.96, N: 3})
+	same("upper limit", upper, season.Figure{Value: 2.96, N: 3})
 	add(4, 1)
 	same("correlation", s.Correlation(), few(4))
 	same("tau-b", season.TauB(pairs), few(4))
@@ -553,13 +572,13 @@ func TestSeason(t *testing.T) {
 	}
 	c, ok := s.Calibration("ada")
 	want := `member ada
-       trait    unit   n    bias  spread  mean absolute  root mean square     correlation
-    marbling  points  10     0.0     0.0            0.0               0.0  no spread (10)
-     quality   rungs  10   +1.00    0.00           1.00              1.00            1.00
-         fat      in  10  +0.050   0.000          0.050             0.050            1.00
-         KPH       %  10    0.00    0.00           0.00              0.00  no spread (10)
-      weight      lb  10     0.0     0.0            0.0               0.0  no spread (10)
-       yield  grades  10    0.00    0.00           0.00              0.00            1.00
+       trait    unit   n    bias  spread  lower limit  upper limit  mean absolute  root mean square     correlation
+    marbling  points  10     0.0     0.0          0.0          0.0            0.0               0.0  no spread (10)
+     quality   rungs  10   +1.00    0.00        +1.00        +1.00           1.00              1.00            1.00
+         fat      in  10  +0.050   0.000       +0.050       +0.050          0.050             0.050            1.00
+         KPH       %  10    0.00    0.00         0.00         0.00           0.00              0.00  no spread (10)
+      weight      lb  10     0.0     0.0          0.0          0.0            0.0               0.0  no spread (10)
+       yield  grades  10    0.00    0.00         0.00         0.00           0.00              0.00            1.00
                 grade   n  right  one off or right  kappa  linear  quadratic
               quality  10   0.00              1.00  -0.27    0.19       0.58
     whole yield grade  10   1.00              1.00   1.00    1.00       1.00

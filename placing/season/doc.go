@@ -4,8 +4,8 @@
 //
 // # Statistics
 //
-// [Errors] gives bias, spread, mean absolute error, root mean square and
-// correlation; [TauB] and [Rho] rank agreement; [Agreement] Cohen's kappa, plain and
+// [Errors] gives bias, spread, limits of agreement, mean absolute error, root mean
+// square and correlation; [TauB] and [Rho] rank agreement; [Agreement] Cohen's kappa, plain and
 // weighted; [Ratings] the six intraclass correlations and Kendall's W of several
 // judges on the same exhibits; [Class] the difficulty and discrimination of a placing
 // class and how often each pair was reversed. [Season] does all that concerns one
@@ -27,12 +27,15 @@
 //
 // # Checked against
 //
-// The published data on six targets and four judges (psychbull-1979-86-420), the
-// examples of tau-b and rho (stat-kendalltau-doc, stat-spearman-example) and a
-// textbook table for kappa (from memory) are tests of the package. A module inside
-// the repository compares every statistic with a general-purpose library on random
+// These are tests of the package: the published data on six targets and four judges
+// (psychbull-1979-86-420); the examples of tau-b and rho (stat-kendalltau-doc,
+// stat-spearman-example); two published tables each for kappa (test-kappa-events,
+// dkpro-cohen1960), Kendall's W (doc-concordance-g08da, test-irr-anxiety), the
+// intraclass correlations (test-icc-wines, test-irr-anxiety) and the limits of
+// agreement (biochemmed-2015-25-141, lancet-1986-307). A module inside the
+// repository compares every statistic with a general-purpose library on random
 // data.
 //
-// Results are for teaching and analysis. Only authorised federal graders assign
+// Results are for teaching and analysis. Only authorized federal graders assign
 // official grades.
 package season

@@ -119,6 +119,29 @@ func (s Errors) Spread() Figure {
 	return enough(s.n, MinErrors).sqrt(spread(s.n, s.ee, s.e, s.e), mul(integer(s.n), integer(s.n-1)))
 }
 
+// Limits returns the limits of agreement: the bias less 1.96 times the spread, and
+// the bias and 1.96 times the spread. Where the errors scatter alike over the whole
+// range and around their mean as a bell curve does, 95 of 100 lie between them
+// (published: biochemmed-2015-25-141, lancet-1986-307).
+func (s Errors) Limits() (lower, upper Figure) {
+	lower = enough(s.n, MinErrors)
+	if !lower.OK() {
+		return lower, lower
+	}
+	n, upper := integer(s.n), lower
+	// The square root of (1.96 n)^2 V / (n (n-1)) is n times 1.96 spreads.
+	square := precise(mul(integer(196*196), n, spread(s.n, s.ee, s.e, s.e)))
+	square.Quo(square, precise(integer(100*100*(s.n-1))))
+	reach, sum := square.Sqrt(square), precise(s.e.big())
+	over := func(v *big.Float) float64 {
+		f, _ := v.Quo(v, precise(n)).Float64()
+		return f
+	}
+	lower.Value = over(new(big.Float).Sub(sum, reach))
+	upper.Value = over(new(big.Float).Add(sum, reach))
+	return lower, upper
+}
+
 // MeanAbsolute returns the mean size of the errors.
 func (s Errors) MeanAbsolute() Figure {
 	return enough(s.n, MinErrors).ratio(s.abs.big(), integer(s.n))

@@ -30,6 +30,7 @@ func ExampleErrors() {
 	fmt.Println(s.N(), "estimates")
 	fmt.Println("bias", s.Bias())
 	fmt.Println("spread", s.Spread())
+	fmt.Println(s.Limits())
 	fmt.Println("mean absolute", s.MeanAbsolute())
 	fmt.Println("root mean square", s.RootMeanSquare())
 	fmt.Println("correlation", s.Correlation())
@@ -42,6 +43,7 @@ func ExampleErrors() {
 	// 6 estimates
 	// bias 20.000
 	// spread 32.249
+	// -43.208 83.208
 	// mean absolute 30.000
 	// root mean square 35.590
 	// correlation 0.947
@@ -301,10 +303,10 @@ func ExampleSeason() {
 	// [7]
 	// true
 	// member 7
-	//       trait    unit   n    bias  spread  mean absolute  root mean square  correlation
-	//     quality   rungs  12   +0.50    1.45           1.17              1.47         0.00
-	//         fat      in  12  +0.050   0.000          0.050             0.050         1.00
-	//       yield  grades  12   +0.15    0.05           0.15              0.16         0.99
+	//       trait    unit   n    bias  spread  lower limit  upper limit  mean absolute  root mean square  correlation
+	//     quality   rungs  12   +0.50    1.45        -2.33        +3.33           1.17              1.47         0.00
+	//         fat      in  12  +0.050   0.000       +0.050       +0.050          0.050             0.050         1.00
+	//       yield  grades  12   +0.15    0.05        +0.05        +0.25           0.15              0.16         0.99
 	//                 grade   n  right  one off or right  kappa  linear  quadratic
 	//               quality  12   0.25              0.67   0.00    0.00       0.00
 	//     whole yield grade  12   0.83              1.00   0.64    0.64       0.64

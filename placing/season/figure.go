@@ -12,7 +12,7 @@ import (
 // published hint is that 4 to 5 animals are enough to tell students apart
 // (jds-1996-79-907).
 const (
-	MinErrors      = 3  // bias, spread, mean absolute error, root mean square
+	MinErrors      = 3  // bias, spread, limits of agreement, mean absolute error, root mean square
 	MinCorrelation = 5  // correlation, tau-b, rho, discrimination
 	MinAgreement   = 10 // shares and kappa of grades
 	MinExhibits    = 4  // exhibits for intraclass correlations and Kendall's W

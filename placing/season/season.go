@@ -296,6 +296,8 @@ type TraitFigures struct {
 	N              int    `json:"n"`
 	Bias           Figure `json:"bias"` // over 0 for estimates that are too high
 	Spread         Figure `json:"spread"`
+	Lower          Figure `json:"lower"` // lower limit of agreement: the bias less 1.96 times the spread
+	Upper          Figure `json:"upper"` // upper limit: the bias plus 1.96 times the spread
 	MeanAbsolute   Figure `json:"mean_absolute"`
 	RootMeanSquare Figure `json:"root_mean_square"`
 	Correlation    Figure `json:"correlation"`
@@ -353,7 +355,8 @@ func (s Errors) figures(t Trait) TraitFigures {
 		f.Value /= float64(traits[t].divisor)
 		return f
 	}
-	return TraitFigures{t, s.N(), per(s.Bias()), per(s.Spread()), per(s.MeanAbsolute()), per(s.RootMeanSquare()), s.Correlation()}
+	lower, upper := s.Limits()
+	return TraitFigures{t, s.N(), per(s.Bias()), per(s.Spread()), per(lower), per(upper), per(s.MeanAbsolute()), per(s.RootMeanSquare()), s.Correlation()}
 }
 
 // String gives the calibration as plain text: a table of traits in their units, one
@@ -364,14 +367,14 @@ func (c Calibration) String() string {
 	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', tabwriter.AlignRight)
 	row := func(cells ...string) { _, _ = w.Write([]byte("\t" + strings.Join(cells, "\t") + "\t\n")) }
 	if len(c.Traits) > 0 {
-		row("trait", "unit", "n", "bias", "spread", "mean absolute", "root mean square", "correlation")
+		row("trait", "unit", "n", "bias", "spread", "lower limit", "upper limit", "mean absolute", "root mean square", "correlation")
 	}
 	for _, t := range c.Traits {
 		d := 2
 		if t.Trait.IsValid() {
 			d = traits[t.Trait].shown
 		}
-		row(t.Trait.String(), t.Trait.Unit(), strconv.Itoa(t.N), signed(t.Bias, d), t.Spread.Text(d), t.MeanAbsolute.Text(d), t.RootMeanSquare.Text(d), t.Correlation.Text(2))
+		row(t.Trait.String(), t.Trait.Unit(), strconv.Itoa(t.N), signed(t.Bias, d), t.Spread.Text(d), signed(t.Lower, d), signed(t.Upper, d), t.MeanAbsolute.Text(d), t.RootMeanSquare.Text(d), t.Correlation.Text(2))
 	}
 	_ = w.Flush() // a Builder takes every write
 	for i, g := range [...]struct {

@@ -1,0 +1,16 @@
+//go:build !mutation
+
+// The references reach every package above this one, which would all be
+// compiled again for each mutant.
+
+package contest_test
+
+import (
+	"testing"
+
+	"example.com/ribface/internal/conformance"
+)
+
+// TestReferences holds the package against every published row that concerns it.
+// The checks are in internal/conformance, the rows in testdata/references.
+func TestReferences(t *testing.T) { conformance.Run(t, "placing/contest", "../../testdata/references") }
