@@ -185,7 +185,7 @@ func (c *Contest) setFacts(o OfficialFacts) error {
 	if err != nil {
 		return err
 	}
-	if err := checkExhibit(o.Exhibit); err != nil {
+	if err := fault.At("exhibit", "", checkExhibit(o.Exhibit)); err != nil {
 		return inClass(o.Class, err)
 	}
 	where := "exhibit " + strconv.Itoa(o.Exhibit)
