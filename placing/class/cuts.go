@@ -1,6 +1,7 @@
 package class
 
 import (
+	"example.com/ribface/grade"
 	"example.com/ribface/placing"
 	"github.com/shopspring/decimal"
 )
@@ -15,8 +16,8 @@ const (
 // CutProposal is a proposal of cuts for a placing, with what it rests on.
 type CutProposal struct {
 	Cuts    placing.Cuts
-	Total   int     // chosen from how placeable the class is; Cuts.Total() may be less
-	Margins []yield // of the neighbors, the top pair first; 0 for a pair that the policy cannot tell apart
+	Total   int           // chosen from how placeable the class is; Cuts.Total() may be less
+	Margins []grade.Yield // of the neighbors, the top pair first; 0 for a pair that the policy cannot tell apart
 }
 
 // ProposeCuts proposes cuts from the margins of the neighbors, within the limit
@@ -47,7 +48,7 @@ func (p Placing) ProposeCuts(limit placing.Limit) (CutProposal, error) {
 	}
 	full := p.Policy.worth(1)
 	var c CutProposal
-	var sum yield
+	var sum grade.Yield
 	weights, neighbors := make([]int64, n-1), p.Neighbors()
 	for i := range weights {
 		m := neighbors[i].Margin
@@ -55,7 +56,7 @@ func (p Placing) ProposeCuts(limit placing.Limit) (CutProposal, error) {
 		sum += min(m, full)
 		weights[i] = int64(min(m, 2*full))
 	}
-	of := yield(n-1) * full
+	of := grade.Yield(n-1) * full
 	c.Total = hardTotal + int((2*sum*(easyTotal-hardTotal)+of)/(2*of))
 	var err error
 	if c.Cuts, err = placing.SpreadCuts(c.Total, weights, limit); err != nil {

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/ribface/grade"
 	"example.com/ribface/internal/least"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/placing"
@@ -35,7 +36,7 @@ type Placing struct {
 	// Against is the total margin of the preferences that the order goes
 	// against; 0 without a circle. Equal is the number of orders that share that
 	// least total, at least 1.
-	Against yield
+	Against grade.Yield
 	Equal   int
 }
 
@@ -113,7 +114,7 @@ func (p Policy) place(profiles []profile) Placing {
 		}
 		break
 	}
-	out := Placing{Policy: p, Against: yield(table.Cost()), Equal: int(table.Count())}
+	out := Placing{Policy: p, Against: grade.Yield(table.Cost()), Equal: int(table.Count())}
 	numbers := make([]int, n)
 	for i := range placed {
 		numbers[i] = placed[i].number

@@ -40,7 +40,7 @@ func (g Ground) IsValid() bool { return grounds.IsValid(int(g)) }
 // to so many tiers better in quality.
 type Advantage struct {
 	Tiers int           // greatest gap that it overcomes
-	Yield yield         // least difference in the exact yields that does
+	Yield grade.Yield   // least difference in the exact yields that does
 	Cite  cite.Citation // where the rule comes from
 }
 
@@ -71,7 +71,7 @@ type Policy struct {
 
 	// Close is the margin under which a decision is reported as close, a matter
 	// of taste.
-	Close     yield
+	Close     grade.Yield
 	CloseCite cite.Citation
 }
 
@@ -93,12 +93,12 @@ func DefaultPolicy() Policy {
 		Name:       "quality first, with yield advantage",
 		Tiers:      [][]grade.Tier{{grade.PrimeTier}, {grade.TopChoice}, {grade.LowChoice}, {grade.SelectTier}, {grade.StandardTier}, {grade.BelowStandard}},
 		TiersCite:  notes,
-		Advantages: []Advantage{{1, 3 * oneGrade / 2, notes}, {2, 2 * oneGrade, notes}},
+		Advantages: []Advantage{{1, 3 * grade.OneGrade / 2, notes}, {2, 2 * grade.OneGrade, notes}},
 		Bottom:     grade.StandardTier,
 		BottomCite: cite.Citation{Standing: cite.Memory},
 		Ties:       []Ground{ByColor, ByMarbling, ByYield, ByMuscling, ByTrimness},
 		TiesCite:   cite.Citation{Standing: cite.CommonPractice},
-		Close:      3 * oneGrade / 10,
+		Close:      3 * grade.OneGrade / 10,
 	}
 }
 
@@ -141,7 +141,7 @@ func (p Policy) Check() error {
 		if a.Tiers <= last.Tiers || a.Tiers > len(p.Tiers) {
 			return &FieldError{Field: field + ": tiers", Value: strconv.Itoa(a.Tiers), Allowed: fmt.Sprintf("over %d, up to the %d tiers", last.Tiers, len(p.Tiers)), Err: ErrRange}
 		}
-		if a.Yield <= last.Yield || a.Yield > 10*oneGrade {
+		if a.Yield <= last.Yield || a.Yield > 10*grade.OneGrade {
 			return &FieldError{Field: field + ": yield", Value: a.Yield.String(), Allowed: "over " + last.Yield.String() + ", up to 10", Err: ErrRange}
 		}
 		last = a
@@ -159,7 +159,7 @@ func (p Policy) Check() error {
 		}
 		used[g] = true
 	}
-	if p.Close < 0 || p.Close > 10*oneGrade {
+	if p.Close < 0 || p.Close > 10*grade.OneGrade {
 		return &FieldError{Field: "policy: close", Value: p.Close.String(), Allowed: "0 to 10", Err: ErrRange}
 	}
 	return nil
@@ -204,7 +204,7 @@ func (p Policy) Rules() []cite.Step {
 
 // lift returns the yield advantage that overcomes a gap of so many tiers, 0 for
 // within a tier; ok is false where none does.
-func (p *Policy) lift(tiers int) (y yield, ok bool) {
+func (p *Policy) lift(tiers int) (y grade.Yield, ok bool) {
 	for _, a := range p.Advantages {
 		if tiers <= a.Tiers {
 			return a.Yield, true
@@ -216,7 +216,7 @@ func (p *Policy) lift(tiers int) (y yield, ok bool) {
 // worth returns what a gap of so many tiers is worth in yield: what overcomes it,
 // beyond the last advantage half a grade more for every tier, and without any
 // advantage one grade a tier.
-func (p *Policy) worth(tiers int) yield {
+func (p *Policy) worth(tiers int) grade.Yield {
 	if tiers == 0 {
 		return 0
 	}
@@ -225,20 +225,20 @@ func (p *Policy) worth(tiers int) yield {
 	}
 	if n := len(p.Advantages); n > 0 {
 		last := p.Advantages[n-1]
-		return last.Yield + yield(tiers-last.Tiers)*oneGrade/2
+		return last.Yield + grade.Yield(tiers-last.Tiers)*grade.OneGrade/2
 	}
-	return yield(tiers) * oneGrade
+	return grade.Yield(tiers) * grade.OneGrade
 }
 
 // marblingWorth is what so many points of marbling are worth in yield: a hundred
 // are worth one tier.
-func (p *Policy) marblingWorth(points int) yield {
-	return yield(points) * p.worth(1) / 100
+func (p *Policy) marblingWorth(points int) grade.Yield {
+	return grade.Yield(points) * p.worth(1) / 100
 }
 
 // colorWorth is what so many thirds of the reduction for dark cutting are worth:
 // the whole of it one tier.
-func (p *Policy) colorWorth(thirds int) yield { return yield(thirds) * p.worth(1) / 3 }
+func (p *Policy) colorWorth(thirds int) grade.Yield { return grade.Yield(thirds) * p.worth(1) / 3 }
 
 // profile is what a policy looks at in one exhibit.
 type profile struct {
@@ -247,7 +247,7 @@ type profile struct {
 	bottom   bool
 	dark     int
 	marbling int
-	yield    yield
+	yield    grade.Yield
 	muscling int64 // the more the better
 	trimness int64 // the more the better
 }
@@ -262,9 +262,9 @@ func (p *Policy) profile(a grade.Assessment, w Walk, number int) profile {
 		bottom:   tier <= p.Bottom,
 		dark:     int(a.Carcass.Lean.Dark),
 		marbling: int(a.Carcass.Marbling),
-		yield:    of(a.Yield),
-		muscling: m.Ribeye.Units() - need.Units(),
-		trimness: -m.Fat.Units(),
+		yield:    a.Yield,
+		muscling: int64(m.Ribeye - need),
+		trimness: -int64(m.Fat),
 	}
 	if sum, looked := w.total(number, false); looked > 0 {
 		f.muscling = -int64(sum)
@@ -300,16 +300,16 @@ type Decision struct {
 	// move to turn the pair, for a pair that yield can turn. Within a tier,
 	// marbling counts at a hundredth of a tier a point. It is 0 only where the
 	// policy cannot tell the two apart.
-	Margin yield
+	Margin grade.Yield
 	Firm   bool // no yield could turn the pair
 	Close  bool // the margin is under the policy's Close
 
-	Tiers int   // tiers by which Upper is the better in quality; negative where Lower is
-	Lead  yield // by how much Upper is the lower in yield; negative where Lower is
+	Tiers int         // tiers by which Upper is the better in quality; negative where Lower is
+	Lead  grade.Yield // by how much Upper is the lower in yield; negative where Lower is
 }
 
 // smallest is the least margin of a pair that is decided.
-const smallest yield = 1
+const smallest grade.Yield = 1
 
 // prefer decides a pair.
 func (p *Policy) prefer(a, b *profile) Decision {
@@ -322,7 +322,7 @@ func (p *Policy) prefer(a, b *profile) Decision {
 }
 
 func (p *Policy) weigh(a, b *profile) Decision {
-	over := func(u, l *profile, g Ground, margin yield, firm bool) Decision {
+	over := func(u, l *profile, g Ground, margin grade.Yield, firm bool) Decision {
 		return Decision{Upper: u.number, Lower: l.number, Ground: g, Margin: max(margin, smallest), Firm: firm, Tiers: l.tier - u.tier, Lead: l.yield - u.yield}
 	}
 	if a.bottom != b.bottom {
@@ -361,8 +361,8 @@ func (p *Policy) weigh(a, b *profile) Decision {
 }
 
 // within decides a pair of one tier, a over b by the ground.
-func (p *Policy) within(a, b *profile, g Ground, over func(u, l *profile, g Ground, margin yield, firm bool) Decision) Decision {
-	var margin yield
+func (p *Policy) within(a, b *profile, g Ground, over func(u, l *profile, g Ground, margin grade.Yield, firm bool) Decision) Decision {
+	var margin grade.Yield
 	switch g {
 	case ByColor:
 		margin = p.colorWorth(b.dark - a.dark)

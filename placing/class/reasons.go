@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/ribface/grade"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/placing"
 )
@@ -102,7 +103,7 @@ type Fact struct {
 	// yield equation for fat, ribeye, kidney fat and weight; the policy's own
 	// exchange for quality, color and marbling. It is 0 for maturity, firmness and
 	// sites, which no rule weighs.
-	Weight yield
+	Weight grade.Yield
 }
 
 // String gives the fact as a phrase, as "3 has more marbling than 1, Sm60 against
@@ -128,7 +129,7 @@ type Fault struct {
 	Value   string
 	Next    int    // the exhibit that comes nearest, of equal ones the lower number
 	NextHas string // what that one has
-	Weight  yield
+	Weight  grade.Yield
 }
 
 // String gives the fault as a phrase, as "2 has the least marbling of the class,
@@ -181,11 +182,11 @@ func (g Graded) data(exhibit int) []datum {
 		{TraitQuality, 0, int64(a.Quality), a.Quality.String()},
 		{TraitColor, 0, -int64(c.Lean.Dark), "dark cutting " + c.Lean.Dark.String()},
 		{TraitMarbling, 0, int64(c.Marbling), c.Marbling.String()},
-		{TraitYield, 0, -a.Yield.Units(), a.Yield.String()},
-		{TraitFat, 0, -m.Fat.Units(), m.Fat.String()},
-		{TraitRibeye, 0, m.Ribeye.Units(), m.Ribeye.String()},
-		{TraitKPH, 0, -m.KPH.Units(), m.KPH.String()},
-		{TraitWeight, 0, -m.Weight.Units(), m.Weight.String()},
+		{TraitYield, 0, -int64(a.Yield), a.Yield.String()},
+		{TraitFat, 0, -int64(m.Fat), m.Fat.String()},
+		{TraitRibeye, 0, int64(m.Ribeye), m.Ribeye.String()},
+		{TraitKPH, 0, -int64(m.KPH), m.KPH.String()},
+		{TraitWeight, 0, -int64(m.Weight), m.Weight.String()},
 		{TraitSkeletal, 0, -int64(c.Maturity.Skeletal), c.Maturity.Skeletal.String()},
 		{TraitLean, 0, -int64(c.Maturity.Lean), c.Maturity.Lean.String()},
 		{TraitFirmness, 0, int64(c.Lean.Firmness), c.Lean.Firmness.String()},
@@ -209,7 +210,7 @@ func known(t Trait, a, b *datum) bool {
 }
 
 // weight is what a difference in a trait counts for.
-func (g Graded) weight(p *Policy, t Trait, better, worse int) yield {
+func (g Graded) weight(p *Policy, t Trait, better, worse int) grade.Yield {
 	a, b := g.assessed[better-1], g.assessed[worse-1]
 	m, _ := a.Carcass.Adjusted()
 	n, _ := b.Carcass.Adjusted()
@@ -226,15 +227,15 @@ func (g Graded) weight(p *Policy, t Trait, better, worse int) yield {
 	case TraitMarbling:
 		return p.marblingWorth(int(a.Carcass.Marbling - b.Carcass.Marbling))
 	case TraitYield:
-		return of(b.Yield) - of(a.Yield)
+		return b.Yield - a.Yield
 	case TraitFat:
-		return of(terms.Fat)
+		return terms.Fat
 	case TraitRibeye:
-		return of(terms.Ribeye)
+		return terms.Ribeye
 	case TraitKPH:
-		return of(terms.KPH)
+		return terms.KPH
 	case TraitWeight:
-		return of(terms.Weight)
+		return terms.Weight
 	default:
 		return 0
 	}

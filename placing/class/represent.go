@@ -91,12 +91,12 @@ func (g Graded) Represent(basis RibeyeBasis) (Representation, error) {
 		return Representation{}, err
 	}
 	n := g.Len()
-	fat, ribeye := make([]int64, n), make([]int64, n)
+	fat, ribeye := make([]grade.Thickness, n), make([]grade.Area, n)
 	for i, e := range g.exhibits {
-		fat[i], ribeye[i] = e.Carcass.Measures.Fat.Units(), e.Carcass.Measures.Ribeye.Units()
+		fat[i], ribeye[i] = e.Carcass.Measures.Fat, e.Carcass.Measures.Ribeye
 		if basis == RibeyeForWeight {
 			need, _ := e.Carcass.Measures.Weight.RequiredRibeye()
-			ribeye[i] -= need.Units()
+			ribeye[i] -= need
 		}
 	}
 	if n == 0 {
@@ -210,7 +210,7 @@ func (r Representation) Proposals() []Proposal {
 		if s.Drift == 0 || s.Passed != nil {
 			continue
 		}
-		p := Proposal{Exhibit: i + 1, Up: s.Drift == MoreElsewhere, Least: grade.Inches(0.1), Most: grade.Inches(0.2)}
+		p := Proposal{Exhibit: i + 1, Up: s.Drift == MoreElsewhere, Least: grade.Inch / 10, Most: grade.Inch / 5}
 		if p.Up {
 			p.Sites, p.Cite = append([]Site(nil), s.More...), cite.Citation{Standing: cite.Official, IDs: "cfr-1965-53-p26"}
 		} else {

@@ -20,7 +20,7 @@ type Reversal struct {
 
 	// Effect is how large the change is on one scale: the change of the yield, or
 	// what the policy counts the marbling for. It is over 0.
-	Effect yield
+	Effect grade.Yield
 
 	Exhibits []Exhibit     // the class with the change made, as it would be graded
 	Order    placing.Order // how the policy would then place the class
@@ -110,42 +110,34 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 			func(n int) string { return signed(sign*n, text.Count(sign*n, "point")) },
 		}
 	case TraitFat:
-		adjust := int(c.FatAdjust.Units())
-		lo, hi := max(0, -adjust), 30_000-max(adjust, 0)
+		adjust := int(c.FatAdjust)
+		lo, hi := max(0, -adjust), int(3*grade.Inch)-max(adjust, 0)
 		return lever{
-			room(int(c.Measures.Fat.Units()), lo, hi, !better),
-			func(c *grade.Carcass, n int) {
-				c.Measures.Fat = grade.ThicknessUnits(c.Measures.Fat.Units() - int64(sign*n))
-			},
+			room(int(c.Measures.Fat), lo, hi, !better),
+			func(c *grade.Carcass, n int) { c.Measures.Fat -= grade.Thickness(sign * n) },
 			func(c *grade.Carcass) string { return c.Measures.Fat.String() },
-			func(n int) string { return signed(-sign*n, grade.ThicknessUnits(int64(-sign*n)).String()) },
+			func(n int) string { return signed(-sign*n, grade.Thickness(-sign*n).String()) },
 		}
 	case TraitRibeye:
 		return lever{
-			room(int(c.Measures.Ribeye.Units()), 10_000, 250_000, better),
-			func(c *grade.Carcass, n int) {
-				c.Measures.Ribeye = grade.AreaUnits(c.Measures.Ribeye.Units() + int64(sign*n))
-			},
+			room(int(c.Measures.Ribeye), 1, int(25*grade.SquareInch), better),
+			func(c *grade.Carcass, n int) { c.Measures.Ribeye += grade.Area(sign * n) },
 			func(c *grade.Carcass) string { return c.Measures.Ribeye.String() },
-			func(n int) string { return signed(sign*n, grade.AreaUnits(int64(sign*n)).String()) },
+			func(n int) string { return signed(sign*n, grade.Area(sign*n).String()) },
 		}
 	case TraitKPH:
 		return lever{
-			room(int(c.Measures.KPH.Units()), 0, 100_000, !better),
-			func(c *grade.Carcass, n int) {
-				c.Measures.KPH = grade.ShareUnits(c.Measures.KPH.Units() - int64(sign*n))
-			},
+			room(int(c.Measures.KPH), 0, int(10*grade.OnePercent), !better),
+			func(c *grade.Carcass, n int) { c.Measures.KPH -= grade.Share(sign * n) },
 			func(c *grade.Carcass) string { return c.Measures.KPH.String() },
-			func(n int) string { return signed(-sign*n, grade.ShareUnits(int64(-sign*n)).String()) },
+			func(n int) string { return signed(-sign*n, grade.Share(-sign*n).String()) },
 		}
 	default:
 		return lever{
-			room(int(c.Measures.Weight.Units()), 1_000_000, 18_000_000, !better),
-			func(c *grade.Carcass, n int) {
-				c.Measures.Weight = grade.WeightUnits(c.Measures.Weight.Units() - int64(sign*n))
-			},
+			room(int(c.Measures.Weight), 1, int(1800*grade.Pound), !better),
+			func(c *grade.Carcass, n int) { c.Measures.Weight -= grade.Weight(sign * n) },
 			func(c *grade.Carcass) string { return c.Measures.Weight.String() },
-			func(n int) string { return signed(-sign*n, grade.WeightUnits(int64(-sign*n)).String()) },
+			func(n int) string { return signed(-sign*n, grade.Weight(-sign*n).String()) },
 		}
 	}
 }
@@ -184,7 +176,7 @@ func (g Graded) reversal(p *Policy, d Decision, e int, t Trait) (Reversal, bool)
 	if t == TraitMarbling {
 		r.Effect = max(p.marblingWorth(n), smallest)
 	} else {
-		r.Effect = max(of(a.Yield)-of(g.assessed[e-1].Yield), of(g.assessed[e-1].Yield)-of(a.Yield))
+		r.Effect = max(a.Yield-g.assessed[e-1].Yield, g.assessed[e-1].Yield-a.Yield)
 	}
 	changed := g
 	changed.exhibits, changed.assessed = slices.Clone(g.exhibits), slices.Clone(g.assessed)
@@ -210,7 +202,7 @@ func (g Graded) CouldReverse(p Policy, t grade.Tolerances) ([]Decision, error) {
 		return nil, err
 	}
 	if _, posted := g.Posted(); posted {
-		t.Weight = grade.Weight{}
+		t.Weight = 0
 	}
 	p = p.clone()
 	best, worst := make([][]profile, g.Len()), make([][]profile, g.Len())
@@ -238,7 +230,7 @@ func (g Graded) CouldReverse(p Policy, t grade.Tolerances) ([]Decision, error) {
 // extreme is the profile of an exhibit at one end of its tolerances.
 func (p *Policy) extreme(a grade.Assessment, w Walk, number int, q grade.QualityRange, marbling grade.Marbling, m grade.Measures, y grade.Yield) profile {
 	a.Quality, a.Carcass.Marbling, a.Yield = q.Quality, marbling, y
-	a.Carcass.Measures, a.Carcass.FatAdjust = m, grade.Thickness{}
+	a.Carcass.Measures, a.Carcass.FatAdjust = m, 0
 	return p.profile(a, w, number)
 }
 
