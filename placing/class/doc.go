@@ -12,13 +12,17 @@
 // one, and a [Walk]. [Class.Grade] gives a [Graded] class, from which the rest is
 // asked:
 //
-//   - [Graded.Represent] compares the rib with the walk, and
-//     [Representation.Proposals] says whose fat to adjust and which way. Nothing
-//     is graded by that until the caller hands it to [Class.Adjust].
+//   - [Graded.Represent] compares the rib with the walk and says in a sentence
+//     whose rib does not speak for the carcass, and by how much its fat is usually
+//     adjusted. Nothing is graded by that until the caller hands it to
+//     [Class.Adjust].
 //   - [Graded.Place] places the class by a [Policy].
 //   - [Placing.ProposeCuts], [Mistakes] and [DifficultyOf] turn the placing into
 //     cuts and say what they would do.
-//   - [Graded.Reasons] gives facts first, as data, and sentences from them.
+//   - [Graded.Reasons] gives the reasons for any order, a committee's or a
+//     member's as well as the policy's: facts first, as data, and
+//     [Reasons.Spoken] as a member would say them. [Graded.Why] does so for one
+//     pair.
 //   - [Graded.Reversals] and [Graded.CouldReverse] ask what would turn a pair.
 //
 // # The posted weight
@@ -32,7 +36,9 @@
 // A judge compares all exhibits over one site of the carcass before going to the
 // next, from the round down. A [Look] is one site with a [Ranking] of all
 // exhibits, ties allowed, written "3 1=2 4"; [RankScores] takes scores instead. A
-// walk may stop anywhere; [Walk.Missing] says what it lacks.
+// walk may stop anywhere; [Walk.Missing] says what it lacks and [Site.LookFor] what
+// to look for. Color, texture and firmness of the lean and the chine buttons are
+// part of the carcass.
 //
 // # Policy, margins and circles
 //
@@ -68,6 +74,6 @@
 // # Out of scope
 //
 // Cards and scores of people are in the package placing and the ones below it.
-// The words of the reasons are plain trade terms, some of them from memory, and
-// the delivery of reasons is left to the speaker.
+// The words of the reasons are terms of the trade, published lists first and some
+// from memory, and the delivery of reasons is left to the speaker.
 package class

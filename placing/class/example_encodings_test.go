@@ -69,17 +69,10 @@ func ExampleTrait_encodings() {
 	fmt.Println(t.UnmarshalText([]byte("yield")), t)
 	fmt.Println(t.UnmarshalText([]byte("hide")))
 	fmt.Println(t)
-
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := t.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(t.Scan([]byte("ribeye")), t)
 	// Output:
 	// text: marbling, <nil>
 	// "marbling", <nil>
 	// <nil> yield
-	// trait: "hide": unknown; allowed: quality grade, lean color, marbling, yield, fat over the rib, ribeye, kidney, pelvic and heart fat, weight, skeletal maturity, lean maturity, firmness, site
+	// trait: "hide": unknown; allowed: quality grade, dark cutting, marbling, yield, fat over the rib, ribeye, kidney, pelvic and heart fat, weight, skeletal maturity, chine buttons, lean maturity, lean color, lean texture, firmness, site
 	// yield
-	// "yield", <nil>
-	// <nil> ribeye
 }

@@ -81,17 +81,10 @@ func ExampleExhibit() {
 }
 
 func ExampleFact() {
-	f := exampleGraded().Facts(class.DefaultPolicy(), 2, 1)[0]
+	f := exampleGraded().Facts(2, 1)[0]
 	fmt.Println(f.Trait, f.Better, f.BetterValue, f.Worse, f.WorseValue, f.Weight)
 	// Output:
 	// yield 2 2.018 1 3.002 0.984
-}
-
-func ExampleFault() {
-	f := exampleGraded().Faults(class.DefaultPolicy(), 4)[3]
-	fmt.Println(f.Exhibit, f.Trait, f.Value, f.Next, f.NextHas)
-	// Output:
-	// 4 ribeye 11.8 sq in 3 13 sq in
 }
 
 func ExampleGraded_Assessment() {
@@ -117,22 +110,52 @@ func ExampleMistake() {
 }
 
 func ExampleReasons() {
-	r, err := exampleGraded().Reasons(examplePlacing())
-	fmt.Println(r.Order, len(r.Pairs), "pairs,", len(r.Last), "faults of the last", err)
+	r, err := exampleGraded().Reasons(placing.MustParseOrder("3-1-2-4"), class.DefaultPolicy())
+	fmt.Println(r.Order, r.Sex, len(r.Pairs), "pairs,", len(r.Last), "criticisms of the last", err)
 	// Output:
-	// 3-1-2-4 3 pairs, 7 faults of the last <nil>
+	// 3-1-2-4 steer 3 pairs, 7 criticisms of the last <nil>
 }
 
 func ExamplePairReasons() {
-	r, _ := exampleGraded().Reasons(examplePlacing())
+	r, _ := exampleGraded().Reasons(placing.MustParseOrder("3-1-2-4"), class.DefaultPolicy())
 	p := r.Pairs[0]
-	fmt.Println(p.Name, p.Upper, p.Lower)
-	fmt.Println("over:", p.Over[0])
-	fmt.Println("granted:", p.Grants[0])
+	fmt.Println(p.Name, p.Upper, p.Lower, p.On)
+	fmt.Println("over:", p.Over[0].Facts[0])
+	fmt.Println("granted:", p.Grants[0].Facts[0])
 	// Output:
-	// top pair 3 1
+	// top pair 3 1 quality
 	// over: 3 has a higher quality grade than 1, Average Choice against Low Choice
 	// granted: 1 has a lower yield grade than 3, 3.002 against 3.48
+}
+
+func ExampleSupport() {
+	p, _ := exampleGraded().Why(class.DefaultPolicy(), 1, 3)
+	for _, s := range p.Over {
+		fmt.Println(s.On, len(s.Facts))
+	}
+	// Output:
+	// cutability 1
+	// trimness 2
+	// muscling 2
+}
+
+func ExampleHeading() {
+	fmt.Println(class.OnQuality, class.OnQuality.IsValid(), class.Heading(0))
+	// Output:
+	// quality true none
+}
+
+func ExampleSize() {
+	fmt.Println(class.Slight, class.Plain, class.Wide, class.Size(0))
+	// Output:
+	// slight plain wide unseen
+}
+
+func ExampleFinding() {
+	f := exampleGraded().Represent()[0]
+	fmt.Println(f.Exhibit, f.Fat, f.More, f.Sites)
+	// Output:
+	// 1 true true [fat over rump fat in brisket]
 }
 
 func ExamplePairs() {
@@ -151,22 +174,6 @@ func ExamplePolicy_Rules() {
 	// yield advantage: a yield lower by 1.5 or more goes over a carcass up to 1 tier better
 }
 
-func ExampleProposal() {
-	r, _ := exampleGraded().Represent(class.RibeyeForWeight)
-	for _, p := range r.Proposals() {
-		fmt.Println(p.Exhibit, p.Up, p.Least, p.Most)
-	}
-	// Output:
-	// 1 true 0.1 in 0.2 in
-}
-
-func ExampleRepresentation() {
-	r, err := exampleGraded().Represent(class.RibeyeAsIs)
-	fmt.Println(r.Basis, "fat", r.Fat, "ribeye", r.Ribeye, len(r.Sites), "sites", len(r.Missing), "not looked at", err)
-	// Output:
-	// as is fat 4 3 1 2 ribeye 2 1 3 4 3 sites 17 not looked at <nil>
-}
-
 func ExampleReversal() {
 	all, err := exampleGraded().Reversals(class.DefaultPolicy(), 1, 2)
 	if err != nil {
@@ -177,22 +184,6 @@ func ExampleReversal() {
 	fmt.Println(r.Exhibit, r.Trait, r.From, r.To, r.Effect, r.Order)
 	// Output:
 	// 2 fat over the rib 0.3 in 0.0936 in 0.516 3-2-1-4
-}
-
-func ExampleSiteAgreement() {
-	r, _ := exampleGraded().Represent(class.RibeyeForWeight)
-	s := r.Sites[0]
-	fmt.Println(s.Site, s.Order, "same", s.Pairs.Same, "reversed", s.Pairs.Reversed)
-	// Output:
-	// fat over rump 1 4 3 2 same 4 reversed 2
-}
-
-func ExampleStanding() {
-	r, _ := exampleGraded().Represent(class.RibeyeForWeight)
-	s := r.FatStandings[0]
-	fmt.Println(s.More, s.Less, s.Shift, s.Looks, s.Drift)
-	// Output:
-	// [fat over rump fat in brisket] [] 4 2 more elsewhere
 }
 
 func ExampleSites() {

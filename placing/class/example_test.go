@@ -127,53 +127,13 @@ func ExampleGraded_Notes() {
 }
 
 func ExampleGraded_Represent() {
-	r, err := exampleGraded().Represent(class.RibeyeForWeight)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println("rib, fattest first:", r.Fat)
-	for _, s := range r.Sites {
-		tau, _ := s.Pairs.TauB()
-		fmt.Printf("%v: %v, tau-b %.2f\n", s.Site, s.Order, tau)
-	}
-	for i, s := range r.FatStandings {
-		fmt.Println(i+1, "fat", s.Drift, "shift", s.Shift, "passed by", s.Passed)
+	for _, f := range exampleGraded().Represent() {
+		fmt.Println(f)
+		fmt.Println("usual:", f.Usual[0].Fat, "to", f.Usual[1].Fat, f.Cite)
 	}
 	// Output:
-	// rib, fattest first: 4 3 1 2
-	// fat over rump: 1 4 3 2, tau-b 0.33
-	// fat in brisket: 1 3=4 2, tau-b 0.18
-	// muscling of loin: 2 1 3 4, tau-b 1.00
-	// 1 fat more elsewhere shift 4 passed by []
-	// 2 fat as at the rib shift 0 passed by []
-	// 3 fat as at the rib shift -1.5 passed by []
-	// 4 fat less elsewhere shift -2.5 passed by [1]
-}
-
-func ExampleRepresentation_Proposals() {
-	r, _ := exampleGraded().Represent(0)
-	for _, p := range r.Proposals() {
-		fmt.Println(p.Exhibit, p.Up, p.Least, "to", p.Most, p.Sites, p.Cite)
-	}
-	// Output: 1 true 0.1 in to 0.2 in [fat over rump fat in brisket] official: cfr-1965-53-p26
-}
-
-func ExampleRepresentation_MeanTau() {
-	r, _ := exampleGraded().Represent(0)
-	tau, ok := r.MeanTau(true)
-	fmt.Printf("%.2f %v\n", tau, ok)
-	// Output: 0.26 true
-}
-
-func ExampleRibeyeBasis() {
-	fmt.Println(class.RibeyeForWeight, class.RibeyeAsIs)
-	// Output: for the weight as is
-}
-
-func ExampleDrift() {
-	fmt.Println(class.MoreElsewhere, class.LessElsewhere, class.Drift(0))
-	// Output: more elsewhere less elsewhere as at the rib
+	// 1 is fatter than its rib shows, over the rump and in the brisket.
+	// usual: 0.1 in to 0.2 in official: cfr-1965-53-p26
 }
 
 func ExampleGraded_Place() {
@@ -301,64 +261,82 @@ func ExampleDifficultyOf() {
 }
 
 func ExampleGraded_Reasons() {
-	r, err := exampleGraded().Reasons(examplePlacing())
+	// What a committee settled, which is not what the policy would do.
+	r, err := exampleGraded().Reasons(placing.MustParseOrder("1-3-2-4"), class.DefaultPolicy())
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for _, s := range r.Sentences(1) {
+	for _, p := range r.Pairs {
+		fmt.Println(p.Name, p.Upper, "over", p.Lower, "on", p.On)
+	}
+	// Output:
+	// top pair 1 over 3 on cutability
+	// middle pair 3 over 2 on quality
+	// bottom pair 2 over 4 on quality
+}
+
+func ExampleReasons_Spoken() {
+	r, _ := exampleGraded().Reasons(placing.MustParseOrder("3-1-2-4"), class.DefaultPolicy())
+	for _, s := range r.Spoken() {
 		fmt.Println(s)
 	}
 	// Output:
-	// The class is placed 3-1-2-4.
-	// Top pair: 3 has a higher quality grade than 1, Average Choice against Low Choice.
-	// Granted: 1 has a lower yield grade than 3, 3.002 against 3.48.
-	// Middle pair: 1 has a higher quality grade than 2, Low Choice against High Select.
-	// Granted: 2 has a lower yield grade than 1, 2.018 against 3.002.
-	// Bottom pair: 2 has a higher quality grade than 4, High Select against High Standard.
-	// Last: 4 has the lowest quality grade of the class, High Standard; the next, 2, has High Select.
+	// I placed the steer carcasses 3, 1, 2, 4.
+	// In the top pair I placed 3 over 1 on quality. 3 had more marbling and should grade average Choice, where 1 is low Choice. 3 was also trimmer over the rump and carried less fat in the brisket. I grant that 1 had less fat opposite a slightly larger ribeye and should have the lower yield grade, and that it had a thicker loin.
+	// I then placed 1 over 2 in the middle pair, again on quality. 1 showed a higher degree of marbling and should make Choice, while 2 is Select. I realize that 2 had less fat opposite a larger ribeye and should have the lower yield grade, and that it was trimmer over the rump and carried less fat in the brisket.
+	// In the bottom pair it was again quality that put 2 over 4. 2 had more marbling and should reach Select, where 4 is Standard. 2 also had far less fat opposite a much larger ribeye and less kidney, pelvic and heart fat and was trimmer over the rump. It carried less fat in the brisket and had a thicker loin.
+	// That leaves 4 last. It was the lowest grading carcass of the four, with the most fat opposite the smallest ribeye, the most internal fat and the thinnest loin.
 }
 
-func ExampleReasons_Sentences() {
-	r, _ := exampleGraded().Reasons(examplePlacing())
-	fmt.Println(len(r.Sentences(2)), "of", len(r.Sentences(0)))
-	// Output: 13 of 35
+func ExampleGraded_Why() {
+	// A member had 2 over 3.
+	p, err := exampleGraded().Why(class.DefaultPolicy(), 3, 2)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(p.Spoken())
+	// Output:
+	// 3 goes over 2 on quality. 3 had a much higher degree of marbling and should grade Choice, where 2 is Select. I grant that 2 had far less fat opposite a larger ribeye and less kidney, pelvic and heart fat, and should have the lower yield grade, and that it was trimmer over the rump and carried less fat in the brisket.
+}
+
+func ExampleGraded_Decide() {
+	d, err := exampleGraded().Decide(class.DefaultPolicy(), 1, 3)
+	fmt.Println(d.Upper, "over", d.Lower, err)
+	// Output:
+	// 3 over 1 <nil>
 }
 
 func ExampleGraded_Facts() {
-	for _, f := range exampleGraded().Facts(class.DefaultPolicy(), 1, 3) {
-		fmt.Println(f.Trait, f.BetterValue, "against", f.WorseValue, "counts", f.Weight)
+	for _, f := range exampleGraded().Facts(1, 3) {
+		fmt.Println(f.Heading(), f.Trait, f.BetterValue, "against", f.WorseValue, "counts", f.Weight, f.Size)
 	}
 	// Output:
-	// yield 3.002 against 3.48 counts 0.478
-	// fat over the rib 0.5 in against 0.6 in counts 0.25
-	// ribeye 13.4 sq in against 13 sq in counts 0.128
-	// kidney, pelvic and heart fat 2.5% against 3% counts 0.1
-	// site place 2 from the heaviest against place 3 from the heaviest counts 0
+	// cutability yield 3.002 against 3.48 counts 0.478 slight
+	// trimness fat over the rib 0.5 in against 0.6 in counts 0.25 plain
+	// muscling ribeye 13.4 sq in against 13 sq in counts 0.128 slight
+	// trimness kidney, pelvic and heart fat 2.5% against 3% counts 0.1 slight
+	// muscling site place 2 from the heaviest against place 3 from the heaviest counts 0 plain
 }
 
 func ExampleFact_String() {
-	fmt.Println(exampleGraded().Facts(class.DefaultPolicy(), 2, 1)[1])
+	fmt.Println(exampleGraded().Facts(2, 1)[1])
 	// Output: 2 has less fat over the rib than 1, 0.3 in against 0.5 in
 }
 
-func ExampleGraded_Faults() {
-	for _, f := range exampleGraded().Faults(class.DefaultPolicy(), 4) {
+func ExampleGraded_Criticisms() {
+	for _, f := range exampleGraded().Criticisms(4) {
 		fmt.Println(f)
 	}
 	// Output:
-	// 4 has the lowest quality grade of the class, High Standard; the next, 2, has High Select
-	// 4 has the least marbling of the class, Tr80; the next, 2, has Sl60
-	// 4 has the highest yield grade of the class, 4.214; the next, 3, has 3.48
-	// 4 has the smallest ribeye of the class, 11.8 sq in; the next, 3, has 13 sq in
-	// 4 has the most fat over the rib of the class, 0.7 in; the next, 3, has 0.6 in
-	// 4 has the most kidney, pelvic and heart fat of the class, 3.5%; the next, 3, has 3%
-	// 4 has the thinnest loin of the class, place 4 from the heaviest; the next, 3, has place 3 from the heaviest
-}
-
-func ExampleFault_String() {
-	fmt.Println(exampleGraded().Faults(class.DefaultPolicy(), 4)[0])
-	// Output: 4 has the lowest quality grade of the class, High Standard; the next, 2, has High Select
+	// 2 has a higher quality grade than 4, High Select against High Standard
+	// 3 has a lower yield grade than 4, 3.48 against 4.214
+	// 2 has more marbling than 4, Sl60 against Tr80
+	// 3 has a larger ribeye than 4, 13 sq in against 11.8 sq in
+	// 3 has less fat over the rib than 4, 0.6 in against 0.7 in
+	// 3 has less kidney, pelvic and heart fat than 4, 3% against 3.5%
+	// 3 has a thicker loin than 4, place 3 from the heaviest against place 4 from the heaviest
 }
 
 func ExampleTrait() {
@@ -460,6 +438,15 @@ func ExampleWalk() {
 	r, ok := w.At(class.FatRump)
 	fmt.Println(r, ok, w.Check(4), len(w.Missing()), "sites missing")
 	// Output: 1 4 3 2 true <nil> 17 sites missing
+}
+
+func ExampleSite_LookFor() {
+	sentence, from := class.FatRound.LookFor()
+	fmt.Println(sentence)
+	fmt.Println(from)
+	// Output:
+	// Look for lean that shows through on the outside of the round; the more purple or blue shows, the less fat lies over it.
+	// common practice, no source
 }
 
 func ExampleSite() {

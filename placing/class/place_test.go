@@ -265,20 +265,18 @@ func TestRelabel(t *testing.T) {
 		if err1 != nil || err2 != nil || !cmp.Equal(x, y, cmp.Comparer(func(a, b placing.Cuts) bool { return a == b })) {
 			t.Fatalf("cuts %v %v and %v %v", x, err1, y, err2)
 		}
-		r, err1 := g.Represent(0)
-		s, err2 := h.Represent(0)
-		if err1 != nil || err2 != nil {
-			t.Fatal(err1, err2)
+		r, s := g.Represent(), h.Represent()
+		for i := range r {
+			r[i].Exhibit = to.At(r[i].Exhibit)
+			for j := range r[i].Usual {
+				if r[i].Usual[j].Exhibit != 0 {
+					r[i].Usual[j].Exhibit = r[i].Exhibit
+				}
+			}
 		}
-		for e := 1; e <= g.Len(); e++ {
-			a, b := r.FatStandings[e-1], s.FatStandings[to.At(e)-1]
-			for i := range a.Passed {
-				a.Passed[i] = to.At(a.Passed[i])
-			}
-			slices.Sort(a.Passed)
-			if !cmp.Equal(a, b) {
-				t.Fatalf("standing %+v became %+v", a, b)
-			}
+		slices.SortStableFunc(r, func(a, b class.Finding) int { return a.Exhibit - b.Exhibit })
+		if d := cmp.Diff(r, s); d != "" {
+			t.Fatalf("findings (-renumbered +found):\n%s", d)
 		}
 	})
 }
@@ -468,9 +466,12 @@ func TestPolicyRefused(t *testing.T) {
 			wantError(t, "Reversals", tt.want, err)
 			_, err = g.CouldReverse(tt.policy, grade.Tolerances{})
 			wantError(t, "CouldReverse", tt.want, err)
-			if g.Facts(tt.policy, 1, 2) != nil || g.Faults(tt.policy, 4) != nil {
-				t.Error("facts by a policy that does not check")
-			}
+			_, err = g.Decide(tt.policy, 1, 2)
+			wantError(t, "Decide", tt.want, err)
+			_, err = g.Reasons(placing.MustParseOrder("1-2-3-4"), tt.policy)
+			wantError(t, "Reasons", tt.want, err)
+			_, err = g.Why(tt.policy, 1, 2)
+			wantError(t, "Why", tt.want, err)
 		})
 	}
 	ends := change(func(p *class.Policy) {
@@ -565,16 +566,16 @@ func largest(t testing.TB) (class.Class, placing.Panel) {
 // work does all there is to do for a class.
 func work(t testing.TB, c class.Class, panel placing.Panel) {
 	g, p := placed(t, c)
-	r, err1 := g.Represent(0)
+	r := g.Represent()
 	cuts, err2 := p.ProposeCuts(0)
-	reasons, err3 := g.Reasons(p)
+	reasons, err3 := g.Reasons(p.Order, p.Policy)
 	official, err4 := placing.NewOfficial(p.Order, cuts.Cuts)
 	consensus := panel.Consensus()
 	theirs, err5 := panel.ProposeCuts(consensus.Order, placing.LimitExact)
-	if err := errors.Join(err1, err2, err3, err4, err5); err != nil {
+	if err := errors.Join(err2, err3, err4, err5); err != nil {
 		t.Fatal(err)
 	}
-	if len(r.Sites) != 20 || len(reasons.Sentences(0)) == 0 || len(class.Mistakes(official)) != 15 || class.DifficultyOf(official).Placings != 479_001_600 || consensus.Count < 1 || theirs.Cuts.Len() != 11 || len(p.Explain()) < 11 {
+	if r == nil || len(reasons.Spoken()) != 13 || len(class.Mistakes(official)) != 15 || class.DifficultyOf(official).Placings != 479_001_600 || consensus.Count < 1 || theirs.Cuts.Len() != 11 || len(p.Explain()) < 11 {
 		t.Fatal("the work is not done")
 	}
 }
