@@ -21,14 +21,14 @@ type Contest struct {
 	name   string
 	format Format
 	rules  Rules
-	class  map[string]*class
+	class  map[string]*key
 	slots  []slot
 	slotAt map[slotKey]int
 	part   map[string]int // components by name
 }
 
-// class is what the contest knows of one class.
-type class struct {
+// key is what the contest knows of one class.
+type key struct {
 	official                placing.Official
 	facts                   [MaxExhibit + 1]*Facts
 	place, quality, yielded int // component, or -1
@@ -77,7 +77,7 @@ func NewContest(name string, f Format, r Rules, placings []OfficialPlacing, fact
 	if err := f.Check(); err != nil {
 		return nil, err
 	}
-	c := &Contest{name: name, format: f.clone(), rules: r, class: map[string]*class{}, slotAt: map[slotKey]int{}, part: map[string]int{}}
+	c := &Contest{name: name, format: f.clone(), rules: r, class: map[string]*key{}, slotAt: map[slotKey]int{}, part: map[string]int{}}
 	for i := range c.format.Components {
 		comp := &c.format.Components[i]
 		c.part[comp.Name] = i
@@ -87,7 +87,7 @@ func NewContest(name string, f Format, r Rules, placings []OfficialPlacing, fact
 			}
 			k := c.class[name]
 			if k == nil {
-				k = &class{place: -1, quality: -1, yielded: -1}
+				k = &key{place: -1, quality: -1, yielded: -1}
 				c.class[name] = k
 			}
 			switch comp.Kind {
@@ -148,7 +148,7 @@ func (f Format) clone() Format {
 	return f
 }
 
-func (c *Contest) find(contest, name string) (*class, error) {
+func (c *Contest) find(contest, name string) (*key, error) {
 	if contest != c.name {
 		return nil, &FieldError{Field: "contest", Value: strconv.Quote(contest), Allowed: strconv.Quote(c.name), Err: ErrUnknown}
 	}
@@ -159,7 +159,7 @@ func (c *Contest) find(contest, name string) (*class, error) {
 }
 
 // setFacts keeps the official facts of one exhibit.
-func (c *Contest) setFacts(k *class, o OfficialFacts) error {
+func (c *Contest) setFacts(k *key, o OfficialFacts) error {
 	if err := checkExhibit(o.Exhibit); err != nil {
 		return err
 	}
