@@ -285,7 +285,7 @@ func ExampleReasons_Spoken() {
 	// I placed the steer carcasses 3, 1, 2, 4.
 	// In the top pair I placed 3 over 1 on quality. 3 had more marbling and should grade average Choice, where 1 is low Choice. 3 was also trimmer over the rump and carried less fat in the brisket. I grant that 1 had less fat opposite a slightly larger ribeye and should have the lower yield grade, and that it had a thicker loin.
 	// I then placed 1 over 2 in the middle pair, again on quality. 1 showed a higher degree of marbling and should make Choice, while 2 is Select. I realize that 2 had less fat opposite a larger ribeye and should have the lower yield grade, and that it was trimmer over the rump and carried less fat in the brisket.
-	// In the bottom pair it was again quality that put 2 over 4. 2 had more marbling and should reach Select, where 4 is Standard. 2 also had far less fat opposite a much larger ribeye and less kidney, pelvic and heart fat and was trimmer over the rump. It carried less fat in the brisket and had a thicker loin.
+	// In the bottom pair it was again quality that put 2 over 4. 2 had more marbling and should reach Select, where 4 is Standard. 2 also had far less fat opposite a much larger ribeye and less kidney, pelvic and heart fat. It was trimmer over the rump, carried less fat in the brisket and had a thicker loin.
 	// That leaves 4 last. It was the lowest grading carcass of the four, with the most fat opposite the smallest ribeye, the most internal fat and the thinnest loin.
 }
 

@@ -261,16 +261,25 @@ func (s *speaker) argue(a side, on Heading, i int) (first string, rest []string)
 	case a.has(TraitDark).Size > 0 && on == OnQuality:
 		first = itoa(a.other) + " is " + a.dark() + "."
 	}
-	for at := 0; at < len(more); at += 2 {
-		sentence := join(more[at:min(at+2, len(more))])
+	for at := 0; at < len(more); {
+		// Two in a sentence, but all places where it is trimmer in one.
+		to := min(at+2, len(more))
+		switch {
+		case to == len(more):
+		case more[to-1].verb == "was":
+			to--
+		case more[at].verb == "was" && more[at+1].verb == "carried":
+			to++
+		}
+		sentence, subject := join(more[at:to]), "It "
 		if at == 0 {
 			sentence = also(sentence)
-		}
-		subject := "It "
-		if at == 0 && (first == "" || on == OnQuality) { // the other one may stand between
-			subject = itoa(a.who) + " "
+			if first == "" || on == OnQuality { // the other one may stand between
+				subject = itoa(a.who) + " "
+			}
 		}
 		rest = append(rest, subject+sentence+".")
+		at = to
 	}
 	return first, rest
 }
