@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/maturity"
 	"example.com/ribface/placing/class"
 	"github.com/google/go-cmp/cmp"
 )
@@ -128,6 +129,8 @@ func TestNotes(t *testing.T) {
 	}
 	c.Exhibits[0].Carcass.Measures.Weight++
 	c.Exhibits[1].Carcass.Measures.Fat = grade.Inches(2.2)
+	c.Exhibits[2].Carcass.Maturity.Buttons = maturity.WhiteAndSoft // goes with A60
+	c.Exhibits[3].Carcass.Maturity.Buttons = maturity.Ossified(20)
 	for s := range class.Sites() {
 		if s != class.FatCod && s != class.MuscleClod {
 			c.Walk = append(c.Walk, class.Look{Site: s, Order: class.MustParseRanking("1 2 3 4")})
@@ -136,6 +139,7 @@ func TestNotes(t *testing.T) {
 	want := []string{
 		"own weights run from 790 lb to 840.0001 lb; classes are chosen within 50 lb",
 		"exhibit 2: fat 2.2 in is outside the usual 0 in to 2 in",
+		"exhibit 4: buttons 20% ossified do not go with skeletal maturity A60",
 		"the walk is not finished; not looked at: fat in cod or udder, muscling of clod",
 	}
 	if diff := cmp.Diff(want, graded(t, c).Notes()); diff != "" {

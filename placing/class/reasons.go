@@ -210,11 +210,13 @@ func (g Graded) data(exhibit int) []datum {
 		{TraitFirmness, 0, int64(c.Lean.Firmness), c.Lean.Firmness.String(), c.Lean.Firmness != 0},
 	}
 	for s := range Sites() {
-		r, ok := g.given.Walk.At(s)
-		place := r.Place(exhibit)
-		d := datum{TraitSite, s, int64(place), "place " + place.String() + " from the fattest", ok}
-		if !s.Fat() {
-			d.number, d.text = -d.number, "place "+place.String()+" from the heaviest"
+		d := datum{trait: TraitSite, site: s}
+		if r, ok := g.given.Walk.At(s); ok {
+			place := r.Place(exhibit)
+			d.number, d.text, d.known = int64(place), "place "+place.String()+" from the fattest", true
+			if !s.Fat() {
+				d.number, d.text = -d.number, "place "+place.String()+" from the heaviest"
+			}
 		}
 		all = append(all, d)
 	}

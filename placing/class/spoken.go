@@ -154,17 +154,21 @@ func (s *speaker) general(i int, on Heading) string {
 		where = "a close " + name
 	}
 	u, l := itoa(p.Upper), itoa(p.Lower)
+	placed := "In " + where + " I placed " + u + " over " + l
+	if where == "the pair" {
+		placed = "I placed " + u + " over " + l
+	}
 	again := ""
 	if on == s.on {
 		again = "again "
 	}
 	switch {
 	case on == 0 && slices.ContainsFunc(p.Grants, Support.seen):
-		return "In " + where + " I placed " + u + " over " + l + ", though I saw nothing that speaks for it."
+		return placed + ", though I saw nothing that speaks for it."
 	case on == 0:
-		return "In " + where + " I placed " + u + " over " + l + ", with little to see between them."
+		return placed + ", with little to see between them."
 	case i == 0:
-		return "In " + where + " I placed " + u + " over " + l + " on " + on.String() + "."
+		return placed + " on " + on.String() + "."
 	case i == n-2:
 		return "In " + where + " it was " + again + on.String() + " that put " + u + " over " + l + "."
 	default:
