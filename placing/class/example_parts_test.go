@@ -82,9 +82,9 @@ func ExampleExhibit() {
 
 func ExampleFact() {
 	f := exampleGraded().Facts(2, 1)[0]
-	fmt.Println(f.Trait, f.Better, f.BetterValue, f.Worse, f.WorseValue, f.Weight)
+	fmt.Println(f.Heading(), f.Trait, f.Better, f.BetterValue, f.Worse, f.WorseValue, f.Weight)
 	// Output:
-	// yield 2 2.018 1 3.002 0.984
+	// cutability yield 2 2.018 1 3.002 0.984
 }
 
 func ExampleGraded_Assessment() {
@@ -122,10 +122,12 @@ func ExamplePairReasons() {
 	fmt.Println(p.Name, p.Upper, p.Lower, p.On)
 	fmt.Println("over:", p.Over[0].Facts[0])
 	fmt.Println("granted:", p.Grants[0].Facts[0])
+	fmt.Println(p.Spoken())
 	// Output:
 	// top pair 3 1 quality
 	// over: 3 has a higher quality grade than 1, Average Choice against Low Choice
 	// granted: 1 has a lower yield grade than 3, 3.002 against 3.48
+	// 3 goes over 1 on quality. 3 had more marbling and should grade average Choice, where 1 is low Choice. 3 was also trimmer over the rump and carried less fat in the brisket. I grant that 1 had less fat opposite a slightly larger ribeye and should have the lower yield grade, and that it had a thicker loin.
 }
 
 func ExampleSupport() {
