@@ -134,8 +134,8 @@ func TestCompositesThroughJSON(t *testing.T) {
 		FatAdjust: -1000,
 	}
 	const carcass = `{"Sex":"steer",` +
-		`"Maturity":{"Skeletal":"A60","Lean":"A40","Teeth":"2 permanent incisors","Papers":""},` +
-		`"Marbling":"Sm40","Lean":{"Firmness":"firm","Dark":"one third","BelowCutter":false},` +
+		`"Maturity":{"Skeletal":"A60","Lean":"A40","Teeth":"2 permanent incisors","Buttons":"","Papers":""},` +
+		`"Marbling":"Sm40","Lean":{"Firmness":"firm","Dark":"one third","Color":"","Texture":"","BelowCutter":false},` +
 		`"Measures":{"Fat":"0.6 in","Ribeye":"11.9 sq in","KPH":"1.5%","Weight":"660 lb"},"FatAdjust":"-0.1 in"}`
 	roundtrip.Composite(t, c, carcass)
 	a, err := grade.Current.Assess(c)

@@ -156,10 +156,14 @@ var (
 
 // Evidence is what is known of the age of one carcass.
 type Evidence struct {
-	Skeletal Score  // bones and cartilages; always needed
-	Lean     Score  // color and texture of the lean; may be left out only when teeth or papers settle the age
-	Teeth    Teeth  // permanent incisors, where somebody looked
-	Papers   Months // age by documents verified under a federal program, where there are any
+	Skeletal Score // bones and cartilages; always needed
+	Lean     Score // color and texture of the lean; may be left out only when teeth or papers settle the age
+	Teeth    Teeth // permanent incisors, where somebody looked
+	// Buttons are what was seen of the thoracic buttons. They are a part of what
+	// Skeletal was called by, so they settle nothing by themselves; see
+	// [Buttons.Goes] for whether the two go together.
+	Buttons Buttons
+	Papers  Months // age by documents verified under a federal program, where there are any
 }
 
 // Under30 reports whether teeth or papers show an age under 30 months: two
@@ -182,6 +186,9 @@ func (e Evidence) Check(byAge bool) error {
 	}
 	if e.Papers < 0 || e.Papers > greatestMonths {
 		return &FieldError{Field: "papers", Value: e.Papers.String(), Allowed: "1 to 600 months, 0 for none", Err: ErrRange}
+	}
+	if e.Buttons != 0 && !e.Buttons.IsValid() {
+		return e.Buttons.check()
 	}
 	if e.Lean == 0 && byAge && e.Under30() && e.Skeletal < firstD {
 		return nil

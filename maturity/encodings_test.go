@@ -80,7 +80,7 @@ func TestEvidenceJSON(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	const text = `{"Skeletal":"A60","Lean":"B00","Teeth":"2 permanent incisors","Papers":"29 months"}`
+	const text = `{"Skeletal":"A60","Lean":"B00","Teeth":"2 permanent incisors","Buttons":"","Papers":"29 months"}`
 	if string(b) != text {
 		t.Errorf("JSON is %s, want %s", b, text)
 	}
@@ -90,7 +90,7 @@ func TestEvidenceJSON(t *testing.T) {
 			t.Errorf("%s gives %+v, %v", in, got, err)
 		}
 	}
-	if b, err := json.Marshal(maturity.Evidence{}); err != nil || string(b) != `{"Skeletal":"","Lean":"","Teeth":"","Papers":""}` {
+	if b, err := json.Marshal(maturity.Evidence{}); err != nil || string(b) != `{"Skeletal":"","Lean":"","Teeth":"","Buttons":"","Papers":""}` {
 		t.Errorf("zero Evidence is %s, %v", b, err)
 	}
 }
