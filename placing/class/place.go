@@ -9,15 +9,14 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/least"
-	"example.com/ribface/internal/text"
 	"example.com/ribface/placing"
 )
 
-// Circle is a set of exhibits that the policy runs in a circle: from each of them
+// Cycle is a set of exhibits that the policy runs in a cycle: from each of them
 // a chain of preferences leads to every other and back.
-type Circle struct {
+type Cycle struct {
 	Exhibits  []int      // in the order of the placing
-	Rings     [][3]int   // the circles of three in it: the first over the second, the second over the third, the third over the first
+	Rings     [][3]int   // the cycles of three in it: the first over the second, the second over the third, the third over the first
 	Decisions []Decision // what the policy says of every pair in it
 	Against   []Decision // those that the placing goes against
 }
@@ -31,25 +30,24 @@ type Placing struct {
 	// placing: the pairs of the first exhibit first.
 	Decisions []Decision
 
-	Circles []Circle // none for most classes
+	Cycles []Cycle // none for most classes
 
 	// Against is the total margin of the preferences that the order goes
-	// against; 0 without a circle. Equal is the number of orders that share that
+	// against; 0 without a cycle. Equal is the number of orders that share that
 	// least total, at least 1.
 	Against grade.Yield
 	Equal   int
 }
 
-// firmWeight is the margin that a firm decision counts in resolving circles:
-// more than all other margins of a class together, so that none is broken.
-const firmWeight = int64(1) << 42
+// firmCost marks a pair that is firm until its cost is known.
+const firmCost = int64(-1)
 
 // Place places the class by the policy.
 //
-// Every pair is decided on its own. A policy with trade-offs may run in a circle:
+// Every pair is decided on its own. A policy with trade-offs may run in a cycle:
 // Prime over top Choice, top Choice over low Choice, and low Choice over Prime by
 // its yield. The placing is the order with the least total margin against it,
-// exactly, for every size of class; without a circle that is the order the pairs
+// exactly, for every size of class; without a cycle that is the order the pairs
 // give. A firm decision is never gone against.
 //
 // Among equal orders the one counts that puts the better exhibit first: better
@@ -66,29 +64,11 @@ func (g Graded) Place(p Policy) (Placing, error) {
 		return Placing{}, err
 	}
 	p = p.clone()
-	profiles := make([]profile, g.Len())
-	for i, a := range g.assessed {
-		profiles[i] = p.profile(a, g.given.Walk, i+1)
+	profiles, err := g.profiles(&p)
+	if err != nil {
+		return Placing{}, err
 	}
 	return p.place(profiles), nil
-}
-
-// Decide returns what the policy says of two exhibits of the class, whatever the
-// placing makes of it. An exhibit that is not in the class, one given twice and a
-// policy that does not check give a [*FieldError].
-func (g Graded) Decide(p Policy, a, b int) (Decision, error) {
-	for _, e := range [...]int{a, b} {
-		if e < 1 || e > g.Len() {
-			return Decision{}, &FieldError{Field: "exhibit", Value: itoa(e), Allowed: "1 to " + itoa(g.Len()), Err: ErrRange}
-		}
-	}
-	if a == b {
-		return Decision{}, &FieldError{Field: "exhibit", Value: itoa(b), Allowed: "two exhibits", Err: ErrRepeated}
-	}
-	if err := p.Check(); err != nil {
-		return Decision{}, err
-	}
-	return g.decide(&p, a, b), nil
 }
 
 func (p Policy) place(profiles []profile) Placing {
@@ -96,7 +76,7 @@ func (p Policy) place(profiles []profile) Placing {
 		if c := cmp.Compare(a.tier, b.tier); c != 0 {
 			return c
 		}
-		for _, g := range [...]Ground{ByColor, ByMarbling, ByYield, ByMuscling, ByTrimness} {
+		for _, g := range [...]Ground{ByDark, ByMarbling, ByYield, ByMuscling, ByTrimness} {
 			if c := b.by(&a, g); c != 0 {
 				return c
 			}
@@ -106,6 +86,7 @@ func (p Policy) place(profiles []profile) Placing {
 	n := len(profiles)
 	var costs least.Costs
 	var over [least.Max]uint // by bits, what each is preferred to
+	firm := int64(1)         // to go against one firm decision: more than against all others together
 	for i := range profiles {
 		for j := range profiles[:i] {
 			d := p.prefer(&profiles[i], &profiles[j])
@@ -113,12 +94,20 @@ func (p Policy) place(profiles []profile) Placing {
 			if d.Upper != profiles[i].number {
 				u, l = j, i
 			}
-			costs[l][u] = int64(d.Margin)
+			costs[l][u] = units(d.Margin)
 			if d.Firm {
-				costs[l][u] = firmWeight
+				costs[l][u] = firmCost
 			}
+			firm += units(d.Margin)
 			if d.Ground != 0 {
 				over[u] |= 1 << l
+			}
+		}
+	}
+	for i := range costs {
+		for j := range costs[i] {
+			if costs[i][j] == firmCost {
+				costs[i][j] = firm
 			}
 		}
 	}
@@ -132,7 +121,7 @@ func (p Policy) place(profiles []profile) Placing {
 		}
 		break
 	}
-	out := Placing{Policy: p, Against: grade.Yield(table.Cost()), Equal: int(table.Count())}
+	out := Placing{Policy: p, Against: yieldOf(table.Cost()), Equal: int(table.Count())}
 	numbers := make([]int, n)
 	for i := range placed {
 		numbers[i] = placed[i].number
@@ -149,13 +138,13 @@ func (p Policy) place(profiles []profile) Placing {
 			}
 		}
 	}
-	out.circles(reach)
+	out.cycles(reach)
 	return out
 }
 
-// circles finds the sets in which everyone reaches everyone. beats holds, by
+// cycles finds the sets in which everyone reaches everyone. beats holds, by
 // place in the order, whom each is preferred to.
-func (p *Placing) circles(beats [least.Max]uint) {
+func (p *Placing) cycles(beats [least.Max]uint) {
 	n := p.Order.Len()
 	reach := beats
 	for k := range n {
@@ -177,12 +166,12 @@ func (p *Placing) circles(beats [least.Max]uint) {
 			}
 		}
 		done |= set
-		p.Circles = append(p.Circles, p.circle(set, beats))
+		p.Cycles = append(p.Cycles, p.cycle(set, beats))
 	}
 }
 
-func (p *Placing) circle(set uint, beats [least.Max]uint) Circle {
-	var c Circle
+func (p *Placing) cycle(set uint, beats [least.Max]uint) Cycle {
+	var c Cycle
 	members := make([]int, 0, bits.OnesCount(set))
 	for i := range p.Order.Len() {
 		if set&(1<<i) != 0 {
@@ -245,21 +234,21 @@ func (p Placing) CloseOnes() []Decision {
 	return all
 }
 
-// Explain says how the pairs were decided and how circles were resolved, one
+// Explain says how the pairs were decided and how cycles were resolved, one
 // plain sentence each.
 func (p Placing) Explain() []string {
 	var lines []string
 	for _, d := range p.Neighbors() {
 		lines = append(lines, d.String()+".")
 	}
-	for _, c := range p.Circles {
+	for _, c := range p.Cycles {
 		var parts []string
 		for _, r := range c.Rings {
 			parts = append(parts, itoa(r[0])+" over "+itoa(r[1])+", "+itoa(r[1])+" over "+itoa(r[2])+" and "+itoa(r[2])+" over "+itoa(r[0]))
 		}
-		lines = append(lines, "The policy runs in a circle: "+strings.Join(parts, "; ")+".")
+		lines = append(lines, "The policy runs in a cycle: "+strings.Join(parts, "; ")+".")
 		for _, d := range c.Decisions {
-			lines = append(lines, "In the circle: "+d.String()+".")
+			lines = append(lines, "In the cycle: "+d.String()+".")
 		}
 		parts = parts[:0]
 		for _, d := range c.Against {
@@ -274,37 +263,3 @@ func (p Placing) Explain() []string {
 }
 
 func itoa(n int) string { return strconv.Itoa(n) }
-
-// String says what decided the pair, as "3 over 1 by quality tier, 1 tier better in
-// quality, yield higher by 0.4; margin 1.1".
-func (d Decision) String() string {
-	if d.Ground == 0 {
-		return itoa(d.Upper) + " and " + itoa(d.Lower) + " cannot be told apart by the policy"
-	}
-	s := itoa(d.Upper) + " over " + itoa(d.Lower) + " by " + d.Ground.String()
-	switch {
-	case d.Tiers > 0:
-		s += ", " + text.Count(d.Tiers, "tier") + " better in quality"
-	case d.Tiers < 0:
-		s += ", " + text.Count(-d.Tiers, "tier") + " lower in quality"
-	default:
-		s += ", of one tier"
-	}
-	switch {
-	case d.Lead > 0:
-		s += ", yield lower by " + d.Lead.String()
-	case d.Lead < 0:
-		s += ", yield higher by " + (-d.Lead).String()
-	default:
-		s += ", equal in yield"
-	}
-	switch {
-	case d.Firm:
-		s += "; no yield could turn it"
-	case d.Close:
-		s += "; margin " + d.Margin.String() + ", close"
-	default:
-		s += "; margin " + d.Margin.String()
-	}
-	return s
-}

@@ -300,7 +300,7 @@ func (g Graded) Faults(p Policy, exhibit int) []Fault {
 
 // deciding is the trait that stands for a ground. Muscling and trimness have
 // several and none.
-var deciding = [...]Trait{ByTier: TraitQuality, ByAdvantage: TraitYield, ByBottom: TraitQuality, ByColor: TraitColor, ByMarbling: TraitMarbling, ByYield: TraitYield, ByMuscling: 0, ByTrimness: 0}
+var deciding = [...]Trait{ByTier: TraitQuality, ByAdvantage: TraitYield, ByBottom: TraitQuality, ByColor: TraitColor, ByMarbling: TraitMarbling, ByYield: TraitYield, ByMuscling: 0, ByTrimness: 0, ByCeiling: 0, ByValue: 0, ByDark: TraitColor, ByTexture: 0, ByFirmness: TraitFirmness}
 
 // Reasons returns the reasons for a placing of the class, from the data alone. A
 // placing of another class size, or the zero one, gives a [*FieldError].

@@ -119,7 +119,7 @@ func TestReasonsHold(t *testing.T) {
 			if pair.Upper != p.Order.At(i+1) || pair.Lower != p.Order.At(i+2) {
 				t.Fatalf("pair %d is %d over %d in %v", i+1, pair.Upper, pair.Lower, p.Order)
 			}
-			decided := map[class.Ground]class.Trait{class.ByTier: class.TraitQuality, class.ByAdvantage: class.TraitYield, class.ByBottom: class.TraitQuality, class.ByColor: class.TraitColor, class.ByMarbling: class.TraitMarbling, class.ByYield: class.TraitYield}[pair.Decision.Ground]
+			decided := map[class.Ground]class.Trait{class.ByTier: class.TraitQuality, class.ByAdvantage: class.TraitYield, class.ByBottom: class.TraitQuality, class.ByColor: class.TraitColor, class.ByMarbling: class.TraitMarbling, class.ByYield: class.TraitYield, class.ByDark: class.TraitColor, class.ByFirmness: class.TraitFirmness}[pair.Decision.Ground]
 			check(pair.Over, pair.Upper, pair.Lower, decided)
 			check(pair.Grants, pair.Lower, pair.Upper, 0)
 			if decided != 0 && pair.Over[0].Trait != decided {
@@ -224,7 +224,7 @@ func TestReasonsOfFour(t *testing.T) {
 		"Bottom pair: 2 has a higher quality grade than 4, High Select against High Standard.",
 		"Bottom pair: 2 has a lower yield grade than 4, 2.018 against 4.214.",
 		"Last: 4 has the lowest quality grade of the class, High Standard; the next, 2, has High Select.",
-		"Last: 4 has the least marbling of the class, Tr80; the next, 2, has Sl60.",
+		"Last: 4 has the highest yield grade of the class, 4.214; the next, 3, has 3.48.",
 	}
 	if diff := cmp.Diff(want, r.Sentences(2)); diff != "" {
 		t.Errorf("sentences (-want +got):\n%s", diff)
@@ -260,11 +260,11 @@ func TestFactWeights(t *testing.T) {
 		trait         class.Trait
 		want          string
 	}{
-		{g, 3, 1, class.TraitQuality, "1.65"}, // one tier, and 110 points behind it
-		{g, 3, 1, class.TraitMarbling, "1.65"},
+		{g, 3, 1, class.TraitQuality, "1.5"}, // one tier, and 110 points behind it
+		{g, 3, 1, class.TraitMarbling, "0.55"},
 		{g, 2, 4, class.TraitQuality, "1.5"}, // one tier, and 80 points
-		{g, 2, 4, class.TraitMarbling, "1.2"},
-		{g, 3, 2, class.TraitQuality, "2.85"}, // two tiers are worth 2, 190 points more
+		{g, 2, 4, class.TraitMarbling, "0.4"},
+		{g, 3, 2, class.TraitQuality, "2"}, // two tiers, and 190 points
 		{g, 1, 3, class.TraitYield, "0.478"},
 		{g, 1, 3, class.TraitFat, "0.25"},
 		{darks, 1, 2, class.TraitColor, "1"},
@@ -404,7 +404,7 @@ func one[T grade.Marbling | grade.Thickness | grade.Area | grade.Share | grade.W
 func TestReversalsByHand(t *testing.T) {
 	// Low Choice over Select with a lead of 1.0 against it: 0.5 short of turning.
 	c := classOf(steer("Sm40", 0.8, 13, 2.5, 800), steer("Sl60", 0.4, 13, 2.5, 800))
-	all, err := graded(t, c).Reversals(class.DefaultPolicy(), 2, 1)
+	all, err := graded(t, c).Reversals(class.NotesPolicy(), 2, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -434,15 +434,15 @@ func TestReversalsByHand(t *testing.T) {
 		}
 	}
 	alike := classOf(c.Exhibits[0].Carcass, c.Exhibits[0].Carcass)
-	if all, err := graded(t, alike).Reversals(class.DefaultPolicy(), 1, 2); all != nil || err != nil {
+	if all, err := graded(t, alike).Reversals(class.NotesPolicy(), 1, 2); all != nil || err != nil {
 		t.Errorf("two alike: %v, %v", all, err)
 	}
 	g := graded(t, c)
-	_, err = g.Reversals(class.DefaultPolicy(), 0, 1)
+	_, err = g.Reversals(class.NotesPolicy(), 0, 1)
 	wantError(t, "zero", "exhibit: 0: out of range; allowed: 1 to 2", err)
-	_, err = g.Reversals(class.DefaultPolicy(), 1, 3)
+	_, err = g.Reversals(class.NotesPolicy(), 1, 3)
 	wantError(t, "three", "exhibit: 3: out of range; allowed: 1 to 2", err)
-	_, err = g.Reversals(class.DefaultPolicy(), 2, 2)
+	_, err = g.Reversals(class.NotesPolicy(), 2, 2)
 	wantError(t, "twice", "exhibit: 2: repeated; allowed: two exhibits", err)
 }
 
@@ -450,7 +450,7 @@ func TestReversalsByHand(t *testing.T) {
 func TestReversalsInsideTheLimits(t *testing.T) {
 	c := classOf(steer("Sm40", 0.8, 13, 2.5, 800), steer("Sl60", 0.4, 13, 2.5, 800))
 	c.Exhibits[1].Carcass.FatAdjust = grade.Inches(-0.3) // 0.1 in: a lead of 1.75
-	all, err := graded(t, c).Reversals(class.DefaultPolicy(), 1, 2)
+	all, err := graded(t, c).Reversals(class.NotesPolicy(), 1, 2)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -460,7 +460,7 @@ func TestReversalsInsideTheLimits(t *testing.T) {
 		}
 	}
 	c.Exhibits[0].Carcass.FatAdjust = grade.Inches(2.1)
-	if _, err := graded(t, c).Reversals(class.DefaultPolicy(), 1, 2); err != nil {
+	if _, err := graded(t, c).Reversals(class.NotesPolicy(), 1, 2); err != nil {
 		t.Error(err)
 	}
 }
@@ -470,7 +470,7 @@ func TestReversalsInsideTheLimits(t *testing.T) {
 func TestReversalsWithAdjustedFat(t *testing.T) {
 	fat := func(c class.Class, upper, lower, exhibit int) string {
 		t.Helper()
-		all, err := graded(t, c).Reversals(class.DefaultPolicy(), upper, lower)
+		all, err := graded(t, c).Reversals(class.NotesPolicy(), upper, lower)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -578,21 +578,21 @@ func TestCouldReverseByHand(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			got, err := graded(t, c).CouldReverse(class.DefaultPolicy(), tt.t)
+			got, err := graded(t, c).CouldReverse(class.NotesPolicy(), tt.t)
 			if err != nil || len(got) == 1 != tt.want {
 				t.Errorf("got %v, %v", got, err)
 			}
 		})
 	}
 	c.Posted = grade.Pounds(800)
-	got, err := graded(t, c).CouldReverse(class.DefaultPolicy(), grade.Tolerances{Weight: grade.Pounds(300)})
+	got, err := graded(t, c).CouldReverse(class.NotesPolicy(), grade.Tolerances{Weight: grade.Pounds(300)})
 	if err != nil || got != nil {
 		t.Errorf("a posted weight is certain: %v, %v", got, err)
 	}
-	_, err = graded(t, c).CouldReverse(class.DefaultPolicy(), grade.Tolerances{Fat: -1})
+	_, err = graded(t, c).CouldReverse(class.NotesPolicy(), grade.Tolerances{Fat: -1})
 	wantError(t, "tolerance", "tolerance of fat: -0.0001 in: out of range; allowed: 0 in to 3 in", err)
 	x := steer("Sm40", 0.4, 13, 2.5, 800)
-	if got, err := graded(t, classOf(x, x)).CouldReverse(class.DefaultPolicy(), grade.Tolerances{Fat: grade.Inches(0.1)}); err != nil || got != nil {
+	if got, err := graded(t, classOf(x, x)).CouldReverse(class.NotesPolicy(), grade.Tolerances{Fat: grade.Inches(0.1)}); err != nil || got != nil {
 		t.Errorf("two alike: %v, %v", got, err)
 	}
 }

@@ -152,7 +152,7 @@ const mostDraws = 20_000
 // are within 50 lb of each other (published: amsa-committee); fat is in steps of
 // 0.05 in, ribeye of 0.1 sq in, KPH of 0.5 percent, weight of 1 lb and marbling of
 // 10 points, as people read them (common practice, no source). A class that the
-// policy places in a circle, or with a pair that it cannot tell apart, is drawn
+// policy places in a cycle, or with a pair that it cannot tell apart, is drawn
 // again.
 //
 // A value of the Spec that is out of range gives a [*FieldError], as does one for
@@ -177,7 +177,7 @@ func Make(seed uint64, spec Spec) (Class, error) {
 		}
 		// A pair that nothing decides may stand either way round, so that two orders
 		// are equal.
-		if len(p.Circles) > 0 || p.Equal != 1 {
+		if len(p.Cycles) > 0 || p.Equal != 1 {
 			continue
 		}
 		proposal, _ := p.ProposeCuts(0) // of a placed class, within no limit of the caller's

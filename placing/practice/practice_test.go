@@ -156,7 +156,7 @@ func TestWanted(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if p.Order != c.Official.Order() || len(p.Circles) > 0 || p.Equal != 1 {
+		if p.Order != c.Official.Order() || len(p.Cycles) > 0 || p.Equal != 1 {
 			t.Fatalf("placed %v, key %v", p.Order, c.Official)
 		}
 		grades := map[grade.Grade]bool{}
