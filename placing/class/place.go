@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/least"
 	"example.com/ribface/placing"
 )
@@ -263,3 +264,53 @@ func (p Placing) Explain() []string {
 }
 
 func itoa(n int) string { return strconv.Itoa(n) }
+
+// Policies returns the named policies that need nothing but a class, in fresh
+// slices: [DefaultPolicy], [NotesPolicy] and [CutabilityPolicy]. [ValuePolicy] asks
+// for a grid besides.
+func Policies() []Policy { return []Policy{DefaultPolicy(), NotesPolicy(), CutabilityPolicy()} }
+
+// Split is a pair of exhibits on which policies differ.
+type Split struct {
+	A, B      int        // exhibits, A the lower number
+	Decisions []Decision // what each policy says of them, in the order of the policies
+}
+
+// Splits returns the pairs of the class on which the policies differ: not all put
+// the same exhibit over, or some can tell the two apart and some cannot. Pairs are
+// in the order of their numbers; nil where the policies agree throughout.
+//
+// Fewer than two policies, one that does not check, and a grid without a price for
+// an exhibit give a [*FieldError].
+func (g Graded) Splits(policies ...Policy) ([]Split, error) {
+	if len(policies) < 2 {
+		return nil, &FieldError{Field: "policies", Value: itoa(len(policies)), Allowed: "two or more", Err: ErrRange}
+	}
+	looks := make([][]profile, len(policies))
+	for i := range policies {
+		err := policies[i].Check()
+		if err == nil {
+			looks[i], err = g.profiles(&policies[i])
+		}
+		if err != nil {
+			return nil, fault.In("policy "+itoa(i+1), err)
+		}
+	}
+	var all []Split
+	for a := range g.Len() {
+		for b := a + 1; b < g.Len(); b++ {
+			s := Split{A: a + 1, B: b + 1}
+			differ := false
+			for i := range policies {
+				d := policies[i].prefer(&looks[i][a], &looks[i][b])
+				s.Decisions = append(s.Decisions, d)
+				first := s.Decisions[0]
+				differ = differ || d.Upper != first.Upper || (d.Ground == 0) != (first.Ground == 0)
+			}
+			if differ {
+				all = append(all, s)
+			}
+		}
+	}
+	return all, nil
+}
