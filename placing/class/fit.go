@@ -2,6 +2,7 @@ package class
 
 import (
 	"slices"
+	"sort"
 	"strconv"
 
 	"example.com/ribface/grade"
@@ -312,12 +313,21 @@ func (f *fitter) enter(u, l *profile, points int) {
 		return
 	}
 	trial := f.policy.clone()
-	// lost fills a row of a table: what the pair loses at each value.
+	// fill fills a row of a table: what the pair loses at each value. An advantage,
+	// the ceiling and the exchange speak for one and the same of the two, the more
+	// the higher they are, so the pair turns once at the most.
 	fill := func(row []int, values []int64, set func(grade.Yield)) {
-		for i, v := range values {
-			set(yieldOf(v))
-			if !f.agrees(&trial, u, l) {
-				row[i] += points
+		agrees := func(i int) bool {
+			set(yieldOf(values[i]))
+			return f.agrees(&trial, u, l)
+		}
+		low, turn := agrees(0), len(values)
+		if low != agrees(len(values)-1) {
+			turn = sort.Search(len(values), func(i int) bool { return agrees(i) != low })
+		}
+		for i := range row {
+			if low != (i < turn) {
+				row[i] = points
 			}
 		}
 	}
