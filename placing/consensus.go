@@ -252,7 +252,8 @@ type PairVote struct {
 // CutProposal is a proposal of cuts with what it rests on.
 type CutProposal struct {
 	Cuts  Cuts
-	Total int        // asked for before any limit; Cuts.Total() may be less
+	Asked int        // the mean total of the officials
+	Total int        // the total of Cuts: more than Asked where it was raised to a point for every pair, less where that cannot be had
 	Pairs []PairVote // one for every cut, the top pair first
 }
 
@@ -264,7 +265,8 @@ type CutProposal struct {
 // odds pull a cut down. The mean over the officials is the weight of a pair, a
 // negative one counting as nothing. The total is the mean of the officials'
 // totals, to the nearest point, halves up: a committee chooses the total first
-// (published: amsa-committee). [SpreadCuts] then shares the total out, within the
+// (published: amsa-committee); in a class of up to six it is raised to a point for
+// every pair, and Total is then more than Asked. [SpreadCuts] then shares the total out, within the
 // limit and such that no card goes negative.
 //
 // An order of another size, a limit that is not set or that does not speak of
@@ -305,7 +307,8 @@ func (p Panel) ProposeCuts(o Order, limit Limit) (CutProposal, error) {
 		pairs[i].Mean = decimal.New(sums[i], 0).DivRound(decimal.New(given, 0), 4)
 		sums[i] = max(sums[i], 0)
 	}
-	want := int((2*total + given) / (2 * given))
+	asked := int((2*total + given) / (2 * given))
+	want := asked
 	if least := p.n - 1; p.n <= mostFullCuts {
 		want = max(want, least)
 	}
@@ -316,7 +319,7 @@ func (p Panel) ProposeCuts(o Order, limit Limit) (CutProposal, error) {
 	for i := range pairs {
 		pairs[i].Cut = cuts.At(i + 1)
 	}
-	return CutProposal{Cuts: cuts, Total: want, Pairs: pairs}, nil
+	return CutProposal{Cuts: cuts, Asked: asked, Total: cuts.Total(), Pairs: pairs}, nil
 }
 
 // mostFullCuts is the greatest class that can have a cut of at least 1 in every

@@ -165,7 +165,7 @@ func TestPublishedLots(t *testing.T) {
 func TestSheets(t *testing.T) {
 	header := "id,sex,skeletal,lean,marbling,fat_in,ribeye_sq_in,kph_pct,weight_lb\n"
 	two := file(t, "two.csv", header+"2,steer,A60,A50,Sm40,0.5,13.0,2.5,800\n1,steer,A60,A50,Sm40,0.5,13.0,2.5,800\n")
-	circle := file(t, "circle.csv", header+"1,steer,A60,A50,SlAb20,0.8,12.0,3.5,800\n2,steer,A60,A50,Md10,0.5,12.5,2.05,800\n3,steer,A60,A50,Sm30,0.3,14.0,1.95,800\n")
+	cycle := file(t, "cycle.csv", header+"1,steer,A60,A50,SlAb20,0.8,12.0,3.5,800\n2,steer,A60,A50,Md10,0.5,12.5,2.05,800\n3,steer,A60,A50,Sm30,0.3,14.0,1.95,800\n")
 	light := file(t, "light.csv", header+"1,steer,A60,A50,Sm40,0.3,9,2.5,380\n2,steer,A60,A50,Sm50,0.3,9,2.5,390\n")
 	thin := file(t, "thin.csv", header+"1,steer,A60,A50,Sm40,0.05,13,2.5,800\n2,steer,A60,A50,Sm50,0.4,13,2.5,800\n")
 	swap := file(t, "swap.csv", "site,ranking\nfat over rump,1 2\nmuscling of loin,1=2\n")
@@ -179,14 +179,14 @@ func TestSheets(t *testing.T) {
 		not  []string
 	}{
 		{"two alike", []string{"-class", two}, []string{"Placed 1-2.", "1 and 2 cannot be told apart by the policy.", "2 orders are equal by that count", "Nobody walked over these carcasses.", "- nothing in the data.", "- the worst of the class in nothing alone.", "1 and 2: the policy cannot tell them apart; any change would.", "No pair could then go the other way."}, []string{"9. The cards", "Note:", "each alone"}},
-		{"a circle", []string{"-class", circle}, []string{"Placed 1-2-3.", "The policy runs in a circle: 1 over 2, 2 over 3 and 3 over 1.", "the placing goes against 3 over 1", "Close: 3 and 1. Expect officials to differ.", "Taken as official here, from the policy: 1-2-3 cuts 3-5."}, nil},
+		{"a cycle", []string{"-class", cycle}, []string{"Placed 1-2-3.", "The policy runs in a cycle: 1 over 2, 2 over 3 and 3 over 1.", "the placing goes against 3 over 1", "Close: 3 and 1. Expect officials to differ.", "Taken as official here, from the policy: 1-2-3 cuts 3-5."}, nil},
 		{"no price", []string{"-class", light}, []string{"Not every exhibit has a price on this grid: exhibit 1: weight"}, []string{"By value"}},
 		{"fat that cannot be", []string{"-class", thin, "-walk", swap}, []string{"1 is fatter than its rib shows, over the rump.", "2 is trimmer than its rib shows, over the rump.", "adjust the fat of 2 down", "muscling of loin 1=2"}, nil},
 		{"trim over the rest", []string{"-class", file(t, "t.csv", header+"1,steer,A60,A50,Sm40,0.05,13,2.5,800\n2,steer,A60,A50,Sm50,0.04,13,2.5,800\n"), "-walk", file(t, "w.csv", "site,ranking\nfat over rump,2 1\n")}, []string{"Adjusted by -0.1 in: exhibit 1: adjusted fat: -0.05 in: out of range"}, nil},
 		{"officials who split", []string{"-class", two, "-officials", split}, []string{"2 officials, each alone:", "They agree best on 1-2; counted over all of them, pairs the other way round: 1; 2 orders are as good, and the chair decides", "Kendall's W 0.00, mean tau -1.00", "Official, from the officials: 1-2 cuts"}, nil},
 		{"one official", []string{"-class", two, "-officials", file(t, "one.csv", "contest,class,placing,cuts\n,x,2-1,9\n")}, []string{"1 official, each alone:", "Official, from the officials: 2-1 cuts 9."}, []string{"Kendall"}},
-		{"as given, and negative", []string{"-class", circle, "-order", "3-2-1", "-cuts", "20-20"}, []string{"Official, as given: 3-2-1 cuts 20-20.", "With these cuts a card can score below zero."}, nil},
-		{"given cuts of zero have no words", []string{"-class", circle, "-cuts", "0-5"}, []string{"top pair, 1 over 2: 0."}, nil},
+		{"as given, and negative", []string{"-class", cycle, "-order", "3-2-1", "-cuts", "20-20"}, []string{"Official, as given: 3-2-1 cuts 20-20.", "With these cuts a card can score below zero."}, nil},
+		{"given cuts of zero have no words", []string{"-class", cycle, "-cuts", "0-5"}, []string{"top pair, 1 over 2: 0."}, nil},
 		{"metric with names", []string{"-class", metric, "-cards", cards}, []string{"Exhibit 1 is a.", "Exhibit 2 is b.", "Ada Quill: 2-1, scores", "Bo Thistle: blank, scores 0", "Cy Marsh: unreadable, scores 0"}, nil},
 		{"another edition and base", []string{"-class", metric, "-edition", "1987", "-base", "250"}, []string{"Graded by the 1987 edition", "At a base of $250 per cwt"}, nil},
 	}

@@ -26,14 +26,14 @@ func TestProposeCuts(t *testing.T) {
 		limit placing.Limit
 		want  class.CutProposal
 	}{
-		// Margins 1.0, 0.3 and 2.5 of a full 1.5: a mean of (1.0 + 0.3 + 1.5) / 3
-		// is 0.6222 of the full one, so 5 and 6.2 points. Shared 10 : 3 : 25.
-		{"a close middle and a clear bottom", classOf(fat("Mt20", 0.6), fat("Sm60", 0.4), fat("Sm40", 0.4), fat("Sl20", 0.8)), 0, class.CutProposal{Cuts: placing.MustParseCuts("3-1-7"), Total: 11, Margins: y(10, 3, 25)}},
-		{"three that cannot be told apart", classOf(fat("Sm40", 0.4), fat("Sm40", 0.4), fat("Sm40", 0.4)), 0, class.CutProposal{Cuts: placing.MustParseCuts("3-2"), Total: 5, Margins: y(0, 0)}},
-		{"as clear as can be", classOf(fat("SlAb50", 0.4), fat("Mt50", 0.4), fat("Sm50", 0.4), fat("Sl50", 0.4)), placing.LimitExact, class.CutProposal{Cuts: placing.MustParseCuts("5-5-5"), Total: 15, Margins: y(15, 15, 15)}},
-		{"a margin over two tiers' worth counts as that much", classOf(fat("SlAb50", 0.3), fat("Mt50", 1.3)), 0, class.CutProposal{Cuts: placing.MustParseCuts("15"), Total: 15, Margins: y(40)}},
-		{"clear and far apart", classOf(fat("SlAb50", 0.2), fat("Mt50", 1.2), fat("Sm50", 1.2)), 0, class.CutProposal{Cuts: placing.MustParseCuts("10-5"), Total: 15, Margins: y(40, 15)}},
-		{"a circle, which the neighbors do not show", circle(), 0, class.CutProposal{Cuts: placing.MustParseCuts("3-5"), Total: 8, Margins: y(3, 5)}},
+		// Margins 1.0, 0.1 and 1.6 of a full 1.5: a mean of (1.0 + 0.1 + 1.5) / 3
+		// is 0.5778 of the full one, so 5 and 5.8 points. Shared 10 : 1 : 16.
+		{"a close middle and a clear bottom", classOf(fat("Mt20", 0.6), fat("Sm60", 0.4), fat("Sm40", 0.4), fat("Sl20", 0.8)), 0, class.CutProposal{Cuts: placing.MustParseCuts("4-1-6"), Asked: 11, Total: 11, Margins: y(10, 1, 16)}},
+		{"three that cannot be told apart", classOf(fat("Sm40", 0.4), fat("Sm40", 0.4), fat("Sm40", 0.4)), 0, class.CutProposal{Cuts: placing.MustParseCuts("3-2"), Asked: 5, Total: 5, Margins: y(0, 0)}},
+		{"as clear as can be", classOf(fat("SlAb50", 0.4), fat("Mt50", 0.4), fat("Sm50", 0.4), fat("Sl50", 0.8)), placing.LimitExact, class.CutProposal{Cuts: placing.MustParseCuts("5-5-5"), Asked: 15, Total: 15, Margins: y(15, 15, 16)}},
+		{"a margin over two tiers' worth counts as that much", classOf(fat("SlAb50", 0.3), fat("Mt50", 1.3)), 0, class.CutProposal{Cuts: placing.MustParseCuts("15"), Asked: 15, Total: 15, Margins: y(30)}},
+		{"clear and far apart", classOf(fat("SlAb50", 0.2), fat("Mt50", 1.2), fat("Sm50", 1.2)), 0, class.CutProposal{Cuts: placing.MustParseCuts("10-5"), Asked: 15, Total: 15, Margins: y(30, 15)}},
+		{"a cycle, which the neighbors do not show", cycle(), 0, class.CutProposal{Cuts: placing.MustParseCuts("3-5"), Asked: 8, Total: 8, Margins: y(3, 5)}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -49,7 +49,7 @@ func TestProposeCuts(t *testing.T) {
 	}
 	_, err := class.Placing{}.ProposeCuts(0)
 	wantError(t, "zero", "placing: missing; allowed: one that Graded.Place has made", err)
-	_, p := placed(t, circle())
+	_, p := placed(t, cycle())
 	_, err = p.ProposeCuts(placing.LimitColorado)
 	wantError(t, "limit", "limit: colorado: out of range; allowed: exact for any class but one of four", err)
 }
@@ -62,7 +62,7 @@ func TestCutsKeepTheLimits(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !c.Cuts.NeverNegative() || c.Total < 5 || c.Total > 15 || c.Cuts.Total() > c.Total {
+		if !c.Cuts.NeverNegative() || c.Asked < 5 || c.Asked > 15 || c.Total != c.Cuts.Total() || c.Total > c.Asked {
 			t.Fatalf("%+v", c)
 		}
 		if p.Order.Len() == 4 && placing.LimitColorado.Check(c.Cuts) != nil {

@@ -40,14 +40,14 @@
 // to look for. Color, texture and firmness of the lean and the chine buttons are
 // part of the carcass.
 //
-// # Policy, margins and circles
+// # Policy, margins and cycles
 //
 // A [Policy] is data. The default puts the quality tier first and lets an
 // advantage in yield go over one tier (1.5) or two (2.0), from course notes of
 // low authority; see [DefaultPolicy] for every rule and its standing. Each pair is
 // decided with a margin in yield grades, exact. A policy with trade-offs can run
-// in a circle; the placing is then the order with the least total margin against
-// it, and the result names the circle, the pairs in it and those gone against.
+// in a cycle; the placing is then the order with the least total margin against
+// it, and the result names the cycle, the pairs in it and those gone against.
 //
 // Exhibits with new numbers are placed as before, but for exhibits that the policy
 // cannot tell apart: those go by number, and their [Decision] has no ground.
@@ -56,8 +56,8 @@
 // bone, firmness, lean color) never turns a decision against it, with one
 // exception: a dark cutter whose own quality grade comes out lower, as more
 // marbling, younger bone or firmer lean can bring about. Nor does it lower the
-// exhibit's place, unless that exception holds or the exhibit is in a circle
-// before or after; in circles no such case is known, and none was met in a search
+// exhibit's place, unless that exception holds or the exhibit is in a cycle
+// before or after; in cycles no such case is known, and none was met in a search
 // of 1.5 million classes. Younger lean is not on the list, since the taught
 // balancing of bone and lean can make the overall maturity older by it.
 //

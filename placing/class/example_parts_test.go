@@ -33,16 +33,17 @@ func ExampleAdvantage() {
 	// Output:
 	// a yield lower by 1.5 overcomes 1 of quality; published: uni-placing-notes
 	// a yield lower by 2 overcomes 2 of quality; published: uni-placing-notes
+	// a yield lower by 3 overcomes 3 of quality; no source given
 }
 
-func ExampleCircle() {
-	g, err := circle().Grade()
+func ExampleCycle() {
+	g, err := cycle().Grade()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	p, err := g.Place(class.DefaultPolicy())
-	for _, c := range p.Circles {
+	for _, c := range p.Cycles {
 		fmt.Println(c.Exhibits, c.Rings, len(c.Decisions), "pairs,", len(c.Against), "against the placing")
 	}
 	fmt.Println(err)
@@ -55,14 +56,14 @@ func ExampleCutProposal() {
 	c, err := examplePlacing().ProposeCuts(placing.LimitExact)
 	fmt.Println(c.Cuts, c.Total, c.Margins, err)
 	// Output:
-	// 3-1-8 12 [1.022 0.516 3.696] <nil>
+	// 3-2-8 13 [1.322 0.598 3] <nil>
 }
 
 func ExampleDecision() {
 	d, ok := examplePlacing().Decision(3, 1)
 	fmt.Println(d.Upper, "over", d.Lower, "by", d.Ground, "margin", d.Margin, "close", d.Close, ok)
 	// Output:
-	// 3 over 1 by quality tier margin 1.022 close false true
+	// 3 over 1 by quality tier margin 1.322 close false true
 }
 
 func ExampleDifficulty() {
@@ -172,8 +173,8 @@ func ExamplePolicy_Rules() {
 		fmt.Println(r.Name+":", r.Rule)
 	}
 	// Output:
-	// quality: the better tier goes over: 1 prime; 2 top choice; 3 low choice; 4 select; 5 standard; 6 below standard
-	// yield advantage: a yield lower by 1.5 or more goes over a carcass up to 1 tier better
+	// bottom: standard and under goes to the bottom, whatever its yield
+	// bottom: maturity C or older goes to the bottom
 }
 
 func ExampleReversal() {
@@ -185,7 +186,7 @@ func ExampleReversal() {
 	r := all[0]
 	fmt.Println(r.Exhibit, r.Trait, r.From, r.To, r.Effect, r.Order)
 	// Output:
-	// 2 fat over the rib 0.3 in 0.0936 in 0.516 3-2-1-4
+	// 2 marbling Sl60 Sm00 0.2 2-3-1-4
 }
 
 func ExampleSites() {

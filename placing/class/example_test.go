@@ -69,7 +69,7 @@ func Example() {
 		fmt.Println(e, a.Quality, a.Yield)
 	}
 	// Output:
-	// 3-1-2-4 cuts 3-1-8
+	// 3-1-2-4 cuts 3-2-8
 	// 3 Average Choice 3.48
 	// 1 Low Choice 3.002
 	// 2 High Select 2.018
@@ -138,7 +138,7 @@ func ExampleGraded_Represent() {
 
 func ExampleGraded_Place() {
 	p, err := exampleGraded().Place(class.DefaultPolicy())
-	fmt.Println(p.Order, p.Equal, len(p.Circles), err)
+	fmt.Println(p.Order, p.Equal, len(p.Cycles), err)
 	// Output: 3-1-2-4 1 0 <nil>
 }
 
@@ -148,15 +148,15 @@ func ExamplePlacing() {
 	fmt.Println(d)
 	fmt.Println(len(p.Decisions), "pairs,", len(p.Neighbors()), "of neighbors,", len(p.CloseOnes()), "close")
 	// Output:
-	// 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.516
-	// 6 pairs, 3 of neighbors, 0 close
+	// 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.598
+	// 6 pairs, 3 of neighbors, 1 close
 }
 
-// A circle: Prime over top Choice, top Choice over low Choice, and low Choice over
+// A cycle: Prime over top Choice, top Choice over low Choice, and low Choice over
 // Prime by its yield.
 func ExamplePlacing_Explain() {
 	p, _ := func() (class.Placing, error) {
-		g, err := circle().Grade()
+		g, err := cycle().Grade()
 		if err != nil {
 			return class.Placing{}, err
 		}
@@ -168,17 +168,18 @@ func ExamplePlacing_Explain() {
 	}
 	// Output:
 	// 1-2-3
-	// The policy runs in a circle: 1 over 2, 2 over 3 and 3 over 1.
-	// In the circle: 1 over 2 by quality tier, 1 tier better in quality, yield higher by 1.2; margin 0.3.
-	// In the circle: 3 over 1 by yield advantage, 2 tiers lower in quality, yield lower by 2.2; margin 0.2, close.
-	// In the circle: 2 over 3 by quality tier, 1 tier better in quality, yield higher by 1; margin 0.5.
+	// The policy runs in a cycle: 1 over 2, 2 over 3 and 3 over 1.
+	// In the cycle: 1 over 2 by quality tier, 1 tier better in quality, yield higher by 1.2; margin 0.3.
+	// In the cycle: 3 over 1 by yield advantage, 2 tiers lower in quality, yield lower by 2.2; margin 0.2, close.
+	// In the cycle: 2 over 3 by quality tier, 1 tier better in quality, yield higher by 1; margin 0.5.
 	// Resolved by the least total margin against it: the placing goes against 3 over 1 (margin 0.2).
 }
 
 func ExamplePlacing_ProposeCuts() {
 	c, err := examplePlacing().ProposeCuts(placing.LimitColorado)
 	fmt.Println(c.Cuts, "of", c.Total, "from margins", c.Margins, err)
-	// Output: 3-1-8 of 12 from margins [1.022 0.516 3.696] <nil>
+	// Output:
+	// 3-2-8 of 13 from margins [1.322 0.598 3] <nil>
 }
 
 func ExampleDefaultPolicy() {
@@ -186,12 +187,20 @@ func ExampleDefaultPolicy() {
 		fmt.Println(r.Name+":", r.Cite)
 	}
 	// Output:
-	// quality: published: uni-placing-notes
-	// yield advantage: published: uni-placing-notes
-	// yield advantage: published: uni-placing-notes
+	// bottom: published: uni-beef-judging-slides
+	// bottom: published: uni-carcass-placing-slides
 	// bottom: from memory
-	// within a tier: common practice, no source
+	// quality: published: uni-placing-notes
+	// top Choice: common practice, no source
+	// yield advantage: published: uni-placing-notes
+	// yield advantage: published: uni-placing-notes
+	// yield advantage: no source given
+	// Choice against Select: published: uni-beef-judging-slides
+	// Choice against Select: published: uni-beef-judging-slides
+	// within a tier: no source given
+	// within a tier: published: uni-beef-judging-slides
 	// close: no source given
+	// walk: published: uni-beef-judging-slides
 }
 
 // A policy of one's own: quality alone, with all of Choice as one tier.
@@ -225,8 +234,8 @@ func ExampleDecision_String() {
 		fmt.Println(d)
 	}
 	// Output:
-	// 3 over 1 by quality tier, 1 tier better in quality, yield higher by 0.478; margin 1.022
-	// 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.516
+	// 3 over 1 by quality tier, 1 tier better in quality, yield higher by 0.478; margin 1.322
+	// 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.598
 	// 2 over 4 by bottom of the class, 1 tier better in quality, yield lower by 2.196; no yield could turn it
 }
 
@@ -356,9 +365,9 @@ func ExampleGraded_Reversals() {
 		fmt.Printf("%d: %v %s to %s (%s), placed %v\n", r.Exhibit, r.Trait, r.From, r.To, r.Change, r.Order)
 	}
 	// Output:
-	// 2: fat over the rib 0.3 in to 0.0936 in (-0.2064 in), placed 3-2-1-4
-	// 2: ribeye 14.6 sq in to 16.2125 sq in (+1.6125 sq in), placed 3-2-1-4
-	// 1: fat over the rib 0.5 in to 0.7064 in (+0.2064 in), placed 3-2-1-4
+	// 2: marbling Sl60 to Sm00 (+40 points), placed 2-3-1-4
+	// 1: marbling Sm40 to Sl99 (-41 points), placed 3-2-1-4
+	// 1: fat over the rib 0.5 in to 0.7392 in (+0.2392 in), placed 3-2-1-4
 }
 
 func ExampleGraded_CouldReverse() {
@@ -368,8 +377,7 @@ func ExampleGraded_CouldReverse() {
 	}
 	fmt.Println(err)
 	// Output:
-	// 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.516
-	// 3 over 2 by quality tier, 2 tiers better in quality, yield higher by 1.462; margin 0.538
+	// 3 over 2 by quality tier, 2 tiers better in quality, yield higher by 1.462; margin 0.238, close
 	// <nil>
 }
 

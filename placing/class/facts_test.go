@@ -241,7 +241,7 @@ func secondOn(over []class.Support, d class.Decision, upper int) class.Heading {
 	if d.Upper == upper && d.Ground != 0 {
 		speaks := class.Heading(0)
 		switch d.Ground {
-		case class.ByTier, class.ByBottom, class.ByColor, class.ByMarbling:
+		case class.ByTier, class.ByBottom, class.ByColor, class.ByMarbling, class.ByDark, class.ByTexture, class.ByFirmness:
 			speaks = class.OnQuality
 		case class.ByAdvantage, class.ByYield:
 			speaks = class.OnCutability
@@ -323,8 +323,8 @@ func secondReasons(g class.Graded, order placing.Order, p class.Policy) class.Re
 	return r
 }
 
-// randomClass draws a class without the drawing library, for runs of many.
-func randomClass(r *rand.Rand, most int) class.Class {
+// anyClass draws a class without the drawing library, for runs of many.
+func anyClass(r *rand.Rand, most int) class.Class {
 	n := 2 + r.IntN(most-1)
 	pick := func(of ...int) int { return of[r.IntN(len(of))] }
 	c := class.Class{Rules: grade.Rules{Edition: grade.Current}}
@@ -370,7 +370,7 @@ func randomClass(r *rand.Rand, most int) class.Class {
 	return c
 }
 
-func randomOrder(r *rand.Rand, n int) placing.Order {
+func anyOrder(r *rand.Rand, n int) placing.Order {
 	list := r.Perm(n)
 	for i := range list {
 		list[i]++
@@ -392,9 +392,9 @@ func TestReasonsTwice(t *testing.T) {
 	r := rand.New(rand.NewPCG(12, 1))
 	p := class.DefaultPolicy()
 	for range classes {
-		c := randomClass(r, 5)
+		c := anyClass(r, 5)
 		g := graded(t, c)
-		order := randomOrder(r, g.Len())
+		order := anyOrder(r, g.Len())
 		if r.IntN(2) == 0 {
 			placed, err := g.Place(p)
 			if err != nil {
@@ -431,9 +431,9 @@ func same(a, b class.Reasons) bool {
 func TestReasonsFollowTheNumbers(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 2))
-		c := randomClass(r, 6)
+		c := anyClass(r, 6)
 		n := len(c.Exhibits)
-		order, to := randomOrder(r, n), randomOrder(r, n)
+		order, to := anyOrder(r, n), anyOrder(r, n)
 		g, h := graded(t, c), graded(t, relabel(t, c, to))
 		then, err := order.Relabel(to)
 		if err != nil {

@@ -449,7 +449,8 @@ func grouped(facts []Fact) []Support {
 // decidedOn is the heading that a ground of the policy speaks of. A ground that is
 // not listed speaks of none, and the weights tell.
 var decidedOn = map[Ground]Heading{
-	ByTier: OnQuality, ByBottom: OnQuality, ByColor: OnQuality, ByMarbling: OnQuality,
+	ByTier: OnQuality, ByBottom: OnQuality, ByMarbling: OnQuality,
+	ByColor: OnQuality, ByDark: OnQuality, ByTexture: OnQuality, ByFirmness: OnQuality,
 	ByAdvantage: OnCutability, ByYield: OnCutability,
 	ByMuscling: OnMuscling, ByTrimness: OnTrimness,
 }
@@ -478,8 +479,9 @@ func general(over []Support, d Decision, upper int) Heading {
 //
 // The general statement of a pair, [PairReasons.On], is found so. Where the policy
 // puts the upper over, it is what its ground speaks of, if any fact stands under
-// that heading: quality for a tier, the bottom, color and marbling, cutability for
-// a yield advantage and yield, trimness and muscling for themselves. Elsewhere it
+// that heading: quality for a tier, the bottom, marbling, color, dark cutting,
+// texture and firmness, cutability for a yield advantage and yield, trimness and
+// muscling for themselves. For Choice against Select, for value, and elsewhere it
 // is quality or cutability, the heavier of the two of which anything is seen; with
 // neither, the heavier of trimness and muscling of which anything is seen; else
 // none.

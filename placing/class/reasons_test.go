@@ -98,7 +98,7 @@ func one[T grade.Marbling | grade.Thickness | grade.Area | grade.Share | grade.W
 func TestReversalsByHand(t *testing.T) {
 	// Low Choice over Select with a lead of 1.0 against it: 0.5 short of turning.
 	c := classOf(steer("Sm40", 0.8, 13, 2.5, 800), steer("Sl60", 0.4, 13, 2.5, 800))
-	all, err := graded(t, c).Reversals(class.DefaultPolicy(), 2, 1)
+	all, err := graded(t, c).Reversals(class.NotesPolicy(), 2, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -128,15 +128,15 @@ func TestReversalsByHand(t *testing.T) {
 		}
 	}
 	alike := classOf(c.Exhibits[0].Carcass, c.Exhibits[0].Carcass)
-	if all, err := graded(t, alike).Reversals(class.DefaultPolicy(), 1, 2); all != nil || err != nil {
+	if all, err := graded(t, alike).Reversals(class.NotesPolicy(), 1, 2); all != nil || err != nil {
 		t.Errorf("two alike: %v, %v", all, err)
 	}
 	g := graded(t, c)
-	_, err = g.Reversals(class.DefaultPolicy(), 0, 1)
+	_, err = g.Reversals(class.NotesPolicy(), 0, 1)
 	wantError(t, "zero", "exhibit: 0: out of range; allowed: 1 to 2", err)
-	_, err = g.Reversals(class.DefaultPolicy(), 1, 3)
+	_, err = g.Reversals(class.NotesPolicy(), 1, 3)
 	wantError(t, "three", "exhibit: 3: out of range; allowed: 1 to 2", err)
-	_, err = g.Reversals(class.DefaultPolicy(), 2, 2)
+	_, err = g.Reversals(class.NotesPolicy(), 2, 2)
 	wantError(t, "twice", "exhibit: 2: repeated; allowed: two exhibits", err)
 }
 
@@ -144,7 +144,7 @@ func TestReversalsByHand(t *testing.T) {
 func TestReversalsInsideTheLimits(t *testing.T) {
 	c := classOf(steer("Sm40", 0.8, 13, 2.5, 800), steer("Sl60", 0.4, 13, 2.5, 800))
 	c.Exhibits[1].Carcass.FatAdjust = grade.Inches(-0.3) // 0.1 in: a lead of 1.75
-	all, err := graded(t, c).Reversals(class.DefaultPolicy(), 1, 2)
+	all, err := graded(t, c).Reversals(class.NotesPolicy(), 1, 2)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -154,7 +154,7 @@ func TestReversalsInsideTheLimits(t *testing.T) {
 		}
 	}
 	c.Exhibits[0].Carcass.FatAdjust = grade.Inches(2.1)
-	if _, err := graded(t, c).Reversals(class.DefaultPolicy(), 1, 2); err != nil {
+	if _, err := graded(t, c).Reversals(class.NotesPolicy(), 1, 2); err != nil {
 		t.Error(err)
 	}
 }
@@ -164,7 +164,7 @@ func TestReversalsInsideTheLimits(t *testing.T) {
 func TestReversalsWithAdjustedFat(t *testing.T) {
 	fat := func(c class.Class, upper, lower, exhibit int) string {
 		t.Helper()
-		all, err := graded(t, c).Reversals(class.DefaultPolicy(), upper, lower)
+		all, err := graded(t, c).Reversals(class.NotesPolicy(), upper, lower)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -272,21 +272,21 @@ func TestCouldReverseByHand(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			got, err := graded(t, c).CouldReverse(class.DefaultPolicy(), tt.t)
+			got, err := graded(t, c).CouldReverse(class.NotesPolicy(), tt.t)
 			if err != nil || len(got) == 1 != tt.want {
 				t.Errorf("got %v, %v", got, err)
 			}
 		})
 	}
 	c.Posted = grade.Pounds(800)
-	got, err := graded(t, c).CouldReverse(class.DefaultPolicy(), grade.Tolerances{Weight: grade.Pounds(300)})
+	got, err := graded(t, c).CouldReverse(class.NotesPolicy(), grade.Tolerances{Weight: grade.Pounds(300)})
 	if err != nil || got != nil {
 		t.Errorf("a posted weight is certain: %v, %v", got, err)
 	}
-	_, err = graded(t, c).CouldReverse(class.DefaultPolicy(), grade.Tolerances{Fat: -1})
+	_, err = graded(t, c).CouldReverse(class.NotesPolicy(), grade.Tolerances{Fat: -1})
 	wantError(t, "tolerance", "tolerance of fat: -0.0001 in: out of range; allowed: 0 in to 3 in", err)
 	x := steer("Sm40", 0.4, 13, 2.5, 800)
-	if got, err := graded(t, classOf(x, x)).CouldReverse(class.DefaultPolicy(), grade.Tolerances{Fat: grade.Inches(0.1)}); err != nil || got != nil {
+	if got, err := graded(t, classOf(x, x)).CouldReverse(class.NotesPolicy(), grade.Tolerances{Fat: grade.Inches(0.1)}); err != nil || got != nil {
 		t.Errorf("two alike: %v, %v", got, err)
 	}
 }

@@ -458,9 +458,9 @@ func TestSpokenIsTrue(t *testing.T) {
 		if r.IntN(5) == 0 {
 			most = 12
 		}
-		c := randomClass(r, most)
+		c := anyClass(r, most)
 		g := graded(t, c)
-		order := randomOrder(r, g.Len())
+		order := anyOrder(r, g.Len())
 		reasons, err := g.Reasons(order, class.DefaultPolicy())
 		if err != nil {
 			t.Fatal(err)
@@ -556,7 +556,7 @@ func walked(c class.Class, looks ...string) class.Class {
 
 // TestSpokenGolden keeps three sets of reasons for invented classes, which were
 // read aloud: a committee's placing of steers that the policy shares, a committee's
-// placing of heifers with a close top pair and a dark cutter, and a member's placing
+// placing of heifers with a top pair that the walk decides and a dark cutter, and a member's placing
 // of the steers that goes against what the data say.
 func TestSpokenGolden(t *testing.T) {
 	steers := walked(classOf(
@@ -578,7 +578,7 @@ func TestSpokenGolden(t *testing.T) {
 		order string
 	}{
 		{"Steers, a committee's placing that the policy shares", steers, "3-1-2-4"},
-		{"Heifers, a committee's placing: a close top pair, and a dark cutter at the bottom", heifers, "2-3-4-1"},
+		{"Heifers, a committee's placing: a top pair that the walk decides, and a dark cutter at the bottom", heifers, "2-3-4-1"},
 		{"The steers again, a member's placing against the data", steers, "4-2-1-3"},
 	} {
 		r, err := graded(t, s.class).Reasons(placing.MustParseOrder(s.order), class.DefaultPolicy())
