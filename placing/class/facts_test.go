@@ -390,8 +390,9 @@ func TestReasonsTwice(t *testing.T) {
 		classes = 2_000
 	}
 	r := rand.New(rand.NewPCG(12, 1))
-	p := class.DefaultPolicy()
+	policies := []class.Policy{class.DefaultPolicy(), class.DefaultPolicy(), class.NotesPolicy(), class.CutabilityPolicy()}
 	for range classes {
+		p := policies[r.IntN(len(policies))]
 		c := anyClass(r, 5)
 		g := graded(t, c)
 		order := anyOrder(r, g.Len())
