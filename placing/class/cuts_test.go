@@ -149,3 +149,58 @@ func TestDifficulty(t *testing.T) {
 		t.Errorf("the zero Official: %+v", got)
 	}
 }
+
+// TestObviousBottom has classes whose last pair is firm and whose total leaves little
+// to it: it gets 2 points where any can be moved.
+func TestObviousBottom(t *testing.T) {
+	standard := rib("Tr40", 0.3, 14)
+	for _, tt := range []struct {
+		name  string
+		class class.Class
+		asked int
+		cuts  string
+	}{
+		{"of four", classOf(rib("SlAb40", 0.4, 14), rib("Mt40", 0.6, 14), rib("Sm40", 0.4, 14), standard), 14, "5-2-7"},
+		{"of six", classOf(rib("SlAb90", 0.2, 15), rib("SlAb10", 0.9, 12), rib("SlAb40", 1.3, 12), rib("SlAb20", 1.9, 12), rib("SlAb10", 2.5, 12), standard), 14, "3-1-1-1-2"},
+		{"of eight, where zeros are many", classOf(rib("Sm90", 0.2, 15), rib("Sm80", 0.5, 14), rib("Sm70", 0.8, 13), rib("Sm60", 1.1, 12), rib("Sm50", 1.4, 11), rib("Sm40", 1.7, 10), rib("Sm30", 2.0, 9), standard), 13, "1-1-0-0-0-0-2"},
+		{"of eight in which nothing else is told", classOf(rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), standard), 6, "0-0-0-0-0-0-6"},
+	} {
+		_, p := placed(t, tt.class)
+		got, err := p.ProposeCuts(0)
+		if err != nil || got.Asked != tt.asked || got.Cuts.String() != tt.cuts || got.Total != got.Cuts.Total() || !got.Cuts.NeverNegative() {
+			t.Errorf("%s: %v, %+v, %v", tt.name, p.Order, got, err)
+		}
+	}
+	// A class of two with nothing to take from keeps what it has.
+	_, p := placed(t, classOf(rib("Sm40", 0.4, 14), standard))
+	if got, err := p.ProposeCuts(0); err != nil || got.Cuts.String() != "15" {
+		t.Errorf("two: %+v, %v", got, err)
+	}
+}
+
+// TestWorth weighs gaps of tiers and dark cutting by policies with and without an
+// exchange and advantages, as reasons do.
+func TestWorth(t *testing.T) {
+	g := graded(t, classOf(rib("SlAb40", 0.4, 14), rib("Sl40", 0.4, 14), darkened(rib("Sl40", 0.4, 14), grade.DarkThird)))
+	bare := class.CutabilityPolicy()
+	bare.Tiers = class.NotesPolicy().Tiers
+	for _, tt := range []struct {
+		policy        class.Policy
+		better, worse int
+		trait         class.Trait
+		want          string
+	}{
+		{class.DefaultPolicy(), 1, 2, class.TraitQuality, "3"},
+		{class.NotesPolicy(), 1, 2, class.TraitMarbling, "6"}, // 400 points, a tier's worth each
+		{class.DefaultPolicy(), 1, 2, class.TraitMarbling, "2"},
+		{bare, 1, 2, class.TraitMarbling, "4"},
+		{class.DefaultPolicy(), 2, 3, class.TraitColor, "0.5"},
+		{class.NotesPolicy(), 2, 3, class.TraitColor, "0.5"},
+	} {
+		for _, f := range g.Facts(tt.policy, tt.better, tt.worse) {
+			if f.Trait == tt.trait && f.Weight.String() != tt.want {
+				t.Errorf("%s: %v weighs %v, want %s", tt.policy.Name, f, f.Weight, tt.want)
+			}
+		}
+	}
+}

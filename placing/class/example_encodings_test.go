@@ -83,3 +83,22 @@ func ExampleTrait_encodings() {
 	// "yield", <nil>
 	// <nil> ribeye
 }
+
+func ExampleGround_encodings() {
+	g := class.ByMarbling
+	line, err := g.AppendText([]byte("text: "))
+	fmt.Printf("%s, %v\n", line, err)
+	text, err := g.MarshalText()
+	fmt.Printf("%q, %v\n", text, err)
+
+	// A failed read leaves the value as it was.
+	fmt.Println(g.UnmarshalText([]byte("yield")), g)
+	fmt.Println(g.UnmarshalText([]byte("luck")))
+	fmt.Println(g)
+	// Output:
+	// text: marbling, <nil>
+	// "marbling", <nil>
+	// <nil> yield
+	// ground: "luck": unknown; allowed: quality tier, yield advantage, bottom of the class, lean color, marbling, yield, muscling, trimness, Choice against Select, value, dark cutting, texture, firmness
+	// yield
+}

@@ -104,7 +104,7 @@ func TestReplayOfFairs(t *testing.T) {
 		{"strict cutability", 11, 19, 8, 0},
 		{"value", 12, 19, 7, 0}, // by head, weight tells
 		{"value", 8, 19, 6, 2},  // by cwt
-		{"value", 4, 19, 2, 2}, // on a grid that pays more for a step of yield than for Prime
+		{"value", 4, 19, 2, 2},  // on a grid that pays more for a step of yield than for Prime
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("records (-want +got):\n%s", diff)
