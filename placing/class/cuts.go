@@ -61,7 +61,7 @@ func (p Placing) ProposeCuts(limit placing.Limit) (CutProposal, error) {
 			limit = placing.LimitColorado
 		}
 	}
-	full := units(p.Policy.worth(1))
+	full := p.Policy.tierWorth()
 	var c CutProposal
 	var sum int64
 	weights, neighbors := make([]int64, n-1), p.Neighbors()
@@ -97,17 +97,18 @@ func deepenBottom(c placing.Cuts) placing.Cuts {
 	if c.Len() < 6 {
 		keep = 1
 	}
-	for points[last] < 2 {
+	// donor is the largest of the others that can give, nearest the middle; -1 for none.
+	donor := func() int {
 		from := -1
 		for i, v := range points[:last] {
 			if v > keep && (from < 0 || v > points[from] || v == points[from] && (i+1)*(last+1-i) > (from+1)*(last+1-from)) {
 				from = i
 			}
 		}
-		if from < 0 {
-			break
-		}
-		points[from]--
+		return from
+	}
+	for at := donor(); at >= 0 && points[last] < 2; at = donor() {
+		points[at]--
 		points[last]++
 	}
 	c, _ = placing.NewCuts(points...) // as many, and none over what it was but the last

@@ -149,3 +149,49 @@ func TestDifficulty(t *testing.T) {
 		t.Errorf("the zero Official: %+v", got)
 	}
 }
+
+// TestObviousBottom has classes whose last pair is firm and whose total leaves little
+// to it: it gets 2 points where any can be moved.
+func TestObviousBottom(t *testing.T) {
+	standard := rib("Tr40", 0.3, 14)
+	for _, tt := range []struct {
+		name  string
+		class class.Class
+		asked int
+		cuts  string
+	}{
+		{"of four", classOf(rib("SlAb40", 0.4, 14), rib("Mt40", 0.6, 14), rib("Sm40", 0.4, 14), standard), 14, "5-2-7"},
+		{"of six", classOf(rib("SlAb90", 0.2, 15), rib("SlAb10", 0.9, 12), rib("SlAb40", 1.3, 12), rib("SlAb20", 1.9, 12), rib("SlAb10", 2.5, 12), standard), 14, "3-1-1-1-2"},
+		{"of eight, where zeros are many", classOf(rib("Sm90", 0.2, 15), rib("Sm80", 0.5, 14), rib("Sm70", 0.8, 13), rib("Sm60", 1.1, 12), rib("Sm50", 1.4, 11), rib("Sm40", 1.7, 10), rib("Sm30", 2.0, 9), standard), 13, "1-1-0-0-0-0-2"},
+		{"of eight in which nothing else is told", classOf(rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), standard), 6, "0-0-0-0-0-0-6"},
+	} {
+		_, p := placed(t, tt.class)
+		got, err := p.ProposeCuts(0)
+		if err != nil || got.Asked != tt.asked || got.Cuts.String() != tt.cuts || got.Total != got.Cuts.Total() || !got.Cuts.NeverNegative() {
+			t.Errorf("%s: %v, %+v, %v", tt.name, p.Order, got, err)
+		}
+	}
+	// A class of two with nothing to take from keeps what it has.
+	_, p := placed(t, classOf(rib("Sm40", 0.4, 14), standard))
+	if got, err := p.ProposeCuts(0); err != nil || got.Cuts.String() != "15" {
+		t.Errorf("two: %+v, %v", got, err)
+	}
+}
+
+// TestCutsWithoutAdvantages has a policy without advantages, by which a whole grade
+// is a tier's worth: a yield grade apart is as placeable as it can be, half of one
+// half way.
+func TestCutsWithoutAdvantages(t *testing.T) {
+	for _, tt := range []struct {
+		fat  float64
+		want int
+	}{{0.9, 15}, {0.7, 10}, {1.3, 15}} {
+		p, err := graded(t, classOf(rib("Sm40", 0.5, 13), rib("Sm40", tt.fat, 13))).Place(class.CutabilityPolicy())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got, err := p.ProposeCuts(0); err != nil || got.Asked != tt.want {
+			t.Errorf("%v in of fat against 0.5: %+v, %v", tt.fat, got, err)
+		}
+	}
+}

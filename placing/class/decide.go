@@ -514,6 +514,7 @@ func (d Decision) String() string {
 	}
 	s := itoa(d.Upper) + " over " + itoa(d.Lower) + " by " + d.Ground.String()
 	switch {
+	case d.Ground == ByValue: // a grid knows no tiers
 	case d.Tiers > 0:
 		s += ", " + text.Count(d.Tiers, "tier") + " better in quality"
 	case d.Tiers < 0:

@@ -259,3 +259,42 @@ func ExampleValuation() {
 	// 3 300
 	// 4 246.62
 }
+
+func ExampleSplit() {
+	splits, _ := exampleGraded().Splits(class.NotesPolicy(), class.CutabilityPolicy())
+	s := splits[0]
+	fmt.Println(s.A, s.B, s.Decisions[0].Ground, s.Decisions[1].Ground)
+	// Output:
+	// 1 2 quality tier yield
+}
+
+func ExamplePast() {
+	p := class.Past{Class: exampleGraded(), Order: placing.MustParseOrder("1-3-2")}
+	_, err := class.Replay(class.Policies(), p)
+	fmt.Println(err)
+	// Output:
+	// past class 1: order: 1-3-2: out of range; allowed: an order of the 4 exhibits
+}
+
+func ExampleRecord() {
+	records, _ := class.Replay([]class.Policy{class.CutabilityPolicy()}, examplePast()...)
+	r := records[0]
+	fmt.Println(r.Lost, r.Pairs, r.Missed, r.Untold)
+	// Output:
+	// 12 12 3 0
+}
+
+func ExampleFitted() {
+	fit, _ := class.Fit(class.DefaultPolicy(), examplePast()...)
+	s := fit.Settings[0]
+	fmt.Println(s.Setting, s.Value, s.Least, s.Most, s.Told)
+	// Output:
+	// advantage over 1 tier 0.4 0.1 0.4 true
+}
+
+func ExampleFitting() {
+	fit, err := class.Fit(class.DefaultPolicy(), examplePast()...)
+	fmt.Println(fit.Before, fit.Lost, len(fit.Settings), len(fit.Warnings), fit.Policy.Advantages[0].Yield, err)
+	// Output:
+	// 6 1 6 6 0.4 <nil>
+}

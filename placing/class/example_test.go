@@ -1,12 +1,16 @@
 package class_test
 
 import (
+	"encoding/json"
+	"errors"
 	"fmt"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/grade/price"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
+	"github.com/shopspring/decimal"
 )
 
 // exampleClass is an invented class of four steers.
@@ -310,13 +314,6 @@ func ExampleGraded_Why() {
 	// 3 goes over 2 on quality. 3 had a much higher degree of marbling and should grade Choice, where 2 is Select. I grant that 2 had far less fat opposite a larger ribeye and less kidney, pelvic and heart fat, and should have the lower yield grade, and that it was trimmer over the rump and carried less fat in the brisket.
 }
 
-func ExampleGraded_Decide() {
-	d, err := exampleGraded().Decide(class.DefaultPolicy(), 1, 3)
-	fmt.Println(d.Upper, "over", d.Lower, err)
-	// Output:
-	// 3 over 1 <nil>
-}
-
 func ExampleGraded_Facts() {
 	for _, f := range exampleGraded().Facts(1, 3) {
 		fmt.Println(f.Heading(), f.Trait, f.BetterValue, "against", f.WorseValue, "counts", f.Weight, f.Size)
@@ -470,4 +467,130 @@ func ExampleSite() {
 	// fat over rump true true <nil>
 	// official: cfr-54-105, cfr-1965-53-p26
 	// 20 sites
+}
+
+func ExampleGraded_Decide() {
+	d, err := exampleGraded().Decide(class.DefaultPolicy(), 2, 1)
+	fmt.Println(d, err)
+	// Output: 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.598 <nil>
+}
+
+func ExampleGraded_Splits() {
+	splits, err := exampleGraded().Splits(class.DefaultPolicy(), class.CutabilityPolicy())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, s := range splits {
+		fmt.Println(s.A, "and", s.B)
+		for _, d := range s.Decisions {
+			fmt.Println(" ", d)
+		}
+	}
+	// Output:
+	// 1 and 2
+	//   1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.598
+	//   2 over 1 by yield, of one tier, yield lower by 0.984; margin 0.984
+	// 1 and 3
+	//   3 over 1 by quality tier, 1 tier better in quality, yield higher by 0.478; margin 1.322
+	//   1 over 3 by yield, of one tier, yield lower by 0.478; margin 0.478
+	// 2 and 3
+	//   3 over 2 by quality tier, 2 tiers better in quality, yield higher by 1.462; margin 0.238, close
+	//   2 over 3 by yield, of one tier, yield lower by 1.462; margin 1.462
+}
+
+func ExamplePolicies() {
+	for _, p := range class.Policies() {
+		placed, err := exampleGraded().Place(p)
+		fmt.Println(placed.Order, p.Name, err)
+	}
+	// Output:
+	// 3-1-2-4 coach <nil>
+	// 3-1-2-4 course notes <nil>
+	// 2-1-3-4 strict cutability <nil>
+}
+
+func ExampleNotesPolicy() {
+	placed, err := exampleGraded().Place(class.NotesPolicy())
+	fmt.Println(placed.Order, placed.Neighbors()[1], err)
+	// Output:
+	// 3-1-2-4 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.516 <nil>
+}
+
+func ExampleCutabilityPolicy() {
+	placed, err := exampleGraded().Place(class.CutabilityPolicy())
+	fmt.Println(placed.Order, placed.Neighbors()[0], err)
+	// Output:
+	// 2-1-3-4 2 over 1 by yield, of one tier, yield lower by 0.984; margin 0.984 <nil>
+}
+
+func ExampleValuePolicy() {
+	placed, err := exampleGraded().Place(class.ValuePolicy(price.Latest().Terms(decimal.New(300, 0))))
+	fmt.Println(placed.Order, placed.Neighbors()[1], err)
+	// Output:
+	// 3-1-2-4 1 over 2 by value, yield higher by 0.984; no yield could turn it <nil>
+}
+
+func ExamplePolicy_IsZero() {
+	fmt.Println(class.Policy{Name: "mine"}.IsZero(), class.DefaultPolicy().IsZero())
+	// Output: true false
+}
+
+// A policy is kept as text. A setting with a name that is not known is refused.
+func ExamplePolicy_UnmarshalJSON() {
+	b, err := json.Marshal(class.DefaultPolicy())
+	var p class.Policy
+	fmt.Println(err, json.Unmarshal(b, &p), p.Name, p.Ties)
+	fmt.Println(json.Unmarshal([]byte(`{"name":"mine","exchnage":"0.5"}`), &p), p.Name)
+	// Output:
+	// <nil> <nil> coach [lean color texture firmness]
+	// policy: json: unknown field "exchnage" coach
+}
+
+func ExampleParseGround() {
+	fmt.Println(class.ParseGround("yield"))
+	_, err := class.ParseGround("luck")
+	fmt.Println(errors.Is(err, class.ErrUnknown))
+	// Output:
+	// yield <nil>
+	// true
+}
+
+// examplePast are two invented classes with what a committee made of them.
+func examplePast() []class.Past {
+	return []class.Past{
+		{Class: exampleGraded(), Order: placing.MustParseOrder("1-3-2-4"), Cuts: placing.MustParseCuts("3-4-5")},
+		{Class: exampleGraded(), Order: placing.MustParseOrder("1-2-3-4")},
+	}
+}
+
+func ExampleReplay() {
+	records, err := class.Replay(class.Policies(), examplePast()...)
+	for _, r := range records {
+		fmt.Println(r.Policy.Name, "loses", r.Lost, "points and misses", r.Missed, "of", r.Pairs, "pairs")
+	}
+	fmt.Println(err)
+	// Output:
+	// coach loses 6 points and misses 3 of 12 pairs
+	// course notes loses 6 points and misses 3 of 12 pairs
+	// strict cutability loses 12 points and misses 3 of 12 pairs
+	// <nil>
+}
+
+func ExampleFit() {
+	fit, err := class.Fit(class.DefaultPolicy(), examplePast()...)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(fit.Before, "points, fitted", fit.Lost)
+	for _, s := range fit.Settings[:2] {
+		fmt.Println(s.Setting, s.Value, "as well from", s.Least, "to", s.Most)
+	}
+	fmt.Println(fit.Warnings[0])
+	// Output:
+	// 6 points, fitted 1
+	// advantage over 1 tier 0.4 as well from 0.1 to 0.4
+	// advantage over 2 tiers 2 as well from 0.5 to 2.9
+	// These classes set no lower bound to the advantage over 1 tier.
 }

@@ -45,18 +45,20 @@ const firmCost = int64(-1)
 
 // Place places the class by the policy.
 //
-// Every pair is decided on its own. A policy with trade-offs may run in a cycle:
-// Prime over top Choice, top Choice over low Choice, and low Choice over Prime by
-// its yield. The placing is the order with the least total margin against it,
-// exactly, for every size of class; without a cycle that is the order the pairs
-// give. A firm decision is never gone against.
+// Every pair is decided on its own, as [Graded.Decide] says. A policy with trade-offs
+// may run in a cycle: Prime over top Choice, top Choice over low Choice, and low
+// Choice over Prime by its yield. The placing is the order with the least total
+// margin against it, exactly, for every size of class; without a cycle that is the
+// order the pairs give. A firm decision is never gone against.
 //
 // Among equal orders the one counts that puts the better exhibit first: better
-// tier, then less dark, more marbling, lower yield, heavier muscled, trimmer, and
-// at last the lower number. So the numbers matter only for exhibits that the
-// policy cannot tell apart, and such a pair has a [Decision] without ground.
+// tier, then less dark, more marbling, lower yield, heavier muscled and trimmer, as
+// ByMuscling and ByTrimness have it, and at last the lower number. So the numbers
+// matter only for exhibits that the policy cannot tell apart, and such a pair has a
+// [Decision] without ground.
 //
-// The zero Graded and a policy that does not check give a [*FieldError].
+// The zero Graded, a policy that does not check and a grid without a price for an
+// exhibit give a [*FieldError].
 func (g Graded) Place(p Policy) (Placing, error) {
 	if g.Len() == 0 {
 		return Placing{}, &FieldError{Field: "class", Allowed: "a class that Class.Grade has graded", Err: ErrMissing}

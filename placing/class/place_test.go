@@ -378,12 +378,22 @@ var improve = map[string]func(c *grade.Carcass, step int){
 }
 
 // TestImproving holds the placing to its word: improving one trait of an exhibit
-// never lowers its place, except (1) where the exhibit is in a cycle before or
-// after, or (2) where it is a dark cutter whose own quality comes out lower: more
-// marbling can do that, as grade.Rules.Quality documents, and so can younger bone
-// or firmer lean, since the reduction is a share of a grade, and another grade or
-// a wider one loses more. Pair by pair, only the second is excepted.
+// never lowers its place, except where
+//
+//  1. it is a dark cutter whose own quality comes out lower: more marbling can do
+//     that, as grade.Rules.Quality documents, and so can younger bone or firmer lean;
+//  2. it comes up into a better tier, against one of the tier that it leaves, over
+//     which it had 300 points of marbling or more, as the exchange counts them: soft
+//     or old carcasses alone do;
+//  3. it comes up from Select into Choice with a yield of 3.6 or more, against a
+//     Select under 3.0;
+//  4. it comes up into the tier of one that it went over by its yield: from then on
+//     the two go by the exchange;
+//  5. it is in a cycle before or after.
+//
+// Pair by pair the first four are excepted.
 func TestImproving(t *testing.T) {
+	counted := func(a grade.Assessment) int { return int(a.Carcass.Marbling) - 100*int(a.Carcass.Lean.Dark) }
 	names := []string{"fat", "ribeye", "KPH", "weight", "marbling", "firmness", "dark", "skeletal"}
 	rapid.Check(t, func(t *rapid.T) {
 		c := drawClass(t, 6)
@@ -405,9 +415,21 @@ func TestImproving(t *testing.T) {
 			if !ok || was.Ground == 0 || was.Upper != e {
 				continue
 			}
-			if now, _ := after.Decision(e, f); now.Ground == 0 || now.Upper != e {
+			now, _ := after.Decision(e, f)
+			if now.Ground != 0 && now.Upper == e {
+				continue
+			}
+			x, y, z := g.Assessment(e), h.Assessment(e), h.Assessment(f)
+			choice := x.Quality.Tier() <= grade.SelectTier && y.Quality.Tier() > grade.SelectTier
+			left := was.Tiers == 0 && now.Tiers != 0
+			switch {
+			case left && counted(x)-counted(z) >= 300:
+			case left && choice && y.Yield >= 36*grade.OneGrade/10 && z.Yield < 3*grade.OneGrade:
+			case was.Tiers < 0 && now.Tiers == 0:
+			default:
 				t.Fatalf("better %s of %d: %v became %v", trait, e, was, now)
 			}
+			return
 		}
 		inCycle := func(p class.Placing) bool {
 			return slices.ContainsFunc(p.Cycles, func(c class.Cycle) bool { return slices.Contains(c.Exhibits, e) })

@@ -494,21 +494,13 @@ func (p *Policy) lift(tiers int) (y grade.Yield, ok bool) {
 	return yieldOf(0), false
 }
 
-// worth returns what a gap of so many tiers is worth in yield: what overcomes it,
-// beyond the last advantage half a grade more for every tier, and without any
-// advantage one grade a tier.
-func (p *Policy) worth(tiers int) grade.Yield {
-	if tiers == 0 {
-		return yieldOf(0)
+// tierWorth is what one tier is worth in yield: the first advantage, and without
+// any a whole grade.
+func (p *Policy) tierWorth() int64 {
+	if len(p.Advantages) > 0 {
+		return units(p.Advantages[0].Yield)
 	}
-	if y, ok := p.lift(tiers); ok {
-		return y
-	}
-	if n := len(p.Advantages); n > 0 {
-		last := p.Advantages[n-1]
-		return yieldOf(units(last.Yield) + int64(tiers-last.Tiers)*oneGrade/2)
-	}
-	return yieldOf(int64(tiers) * oneGrade)
+	return oneGrade
 }
 
 // marblingWorth is what so many points of marbling are worth in yield: by the
@@ -516,16 +508,7 @@ func (p *Policy) worth(tiers int) grade.Yield {
 func (p *Policy) marblingWorth(points int) grade.Yield {
 	each := units(p.Exchange)
 	if each == 0 {
-		each = units(p.worth(1))
+		each = p.tierWorth()
 	}
 	return yieldOf(int64(points) * each / 100)
-}
-
-// colorWorth is what so many thirds of the reduction for dark cutting are worth: by
-// the exchange, and without one the whole of it one tier.
-func (p *Policy) colorWorth(thirds int) grade.Yield {
-	if units(p.Exchange) != 0 {
-		return p.marblingWorth(thirds * p.Darkness)
-	}
-	return yieldOf(int64(thirds) * units(p.worth(1)) / 3)
 }

@@ -36,8 +36,9 @@ type Reversal struct {
 // What turns is the policy's decision on the pair; Order shows the placing of the
 // whole class, in which a cycle may still hold the pair as it was.
 //
-// An exhibit that is not in the class, one given twice, and a policy that does
-// not check give a [*FieldError].
+// An exhibit that is not in the class, one given twice, a policy that does not
+// check and one with a grid, by which a better measure may be worth less, give a
+// [*FieldError].
 func (g Graded) Reversals(p Policy, a, b int) ([]Reversal, error) {
 	if err := g.pair(a, b); err != nil {
 		return nil, err
@@ -201,7 +202,8 @@ func (g Graded) reversal(p *Policy, d Decision, e int, t Trait) (Reversal, bool)
 // With a posted weight no weight is uncertain. Decisions are in the order of
 // their exhibits' numbers; a pair that the policy cannot tell apart is left out.
 //
-// Bad tolerances and a policy that does not check give a [*FieldError].
+// Bad tolerances, a policy that does not check and one with a grid give a
+// [*FieldError].
 func (g Graded) CouldReverse(p Policy, t grade.Tolerances) ([]Decision, error) {
 	if err := p.checkWhatIf(); err != nil {
 		return nil, err
