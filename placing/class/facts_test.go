@@ -589,3 +589,32 @@ func TestTraits(t *testing.T) {
 		}
 	}
 }
+
+// TestWeightsAreTheCoachs holds the weights of facts to the default policy: what its
+// advantages lift over, and its exchange.
+func TestWeightsAreTheCoachs(t *testing.T) {
+	p := class.DefaultPolicy()
+	weight := func(trait class.Trait, better, worse grade.Carcass) grade.Yield {
+		for _, f := range graded(t, classOf(better, worse)).Facts(1, 2) {
+			if f.Trait == trait {
+				return f.Weight
+			}
+		}
+		t.Fatalf("no fact in %v", trait)
+		return 0
+	}
+	prime := steer("SlAb00", 0.5, 13, 2.5, 800)
+	for i, lower := range []string{"Md99", "Sm90", "Sl90"} {
+		if got, want := weight(class.TraitQuality, prime, steer(lower, 0.5, 13, 2.5, 800)), p.Advantages[i].Yield; got != want || p.Advantages[i].Tiers != i+1 {
+			t.Errorf("Prime over %s weighs %v, want %v", lower, got, want)
+		}
+	}
+	if got := weight(class.TraitMarbling, steer("Sm90", 0.5, 13, 2.5, 800), steer("Sl90", 0.5, 13, 2.5, 800)); got != p.Exchange {
+		t.Errorf("100 points weigh %v, want %v", got, p.Exchange)
+	}
+	dark := prime
+	dark.Lean.Dark = grade.DarkThird
+	if got := weight(class.TraitDark, prime, dark); got != p.Exchange || p.Darkness != 100 {
+		t.Errorf("a third of dark cutting weighs %v, want %v for %d points", got, p.Exchange, p.Darkness)
+	}
+}

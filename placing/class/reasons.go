@@ -333,7 +333,8 @@ func (g Graded) fact(d, o datum, better, worse int) Fact {
 // nor do traits in which the two are equal. Buttons count by the percent of bone,
 // 0 for all that speaks for group A.
 //
-// Weights are in yield grades. Yield counts as it is; fat, ribeye, kidney fat and
+// Weights are in yield grades, with the advantages and the exchange of
+// [DefaultPolicy] whatever the policy. Yield counts as it is; fat, ribeye, kidney fat and
 // weight by their terms of the yield equation; marbling at half a grade for 100
 // points (our own); a third of dark cutting at 0.5 (our own); the quality grade at
 // 1.5, 2 and 3 for one, two, and three or more tiers of the trade (the last our
