@@ -7,8 +7,10 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/maturity"
+	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
 	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
 )
 
 func TestGradeRefuses(t *testing.T) {
@@ -190,4 +192,48 @@ func TestAdjust(t *testing.T) {
 		_, err := c.Adjust(tt.a...)
 		wantError(t, tt.name, tt.want, err)
 	}
+}
+
+// TestPostedStandsIn leaves the weights out: whatever is asked of the class, the
+// posted weight answers as if every exhibit had it for its own.
+func TestPostedStandsIn(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		with := drawClass(t, 4)
+		with.Posted = grade.Pounds(800)
+		without := with
+		without.Exhibits = slices.Clone(with.Exhibits)
+		for i := range with.Exhibits {
+			with.Exhibits[i].Carcass.Measures.Weight = with.Posted
+			without.Exhibits[i].Carcass.Measures.Weight = grade.Weight(0)
+		}
+		var told [2][]any
+		for i, c := range []class.Class{with, without} {
+			// Adjusting one asks for no weight of its own.
+			adjusted, err := c.Adjust(class.Adjustment{Exhibit: 1, Fat: grade.Inches(0.1)})
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, c := range []class.Class{c, adjusted} {
+				g, p := placed(t, c)
+				cuts, err1 := p.ProposeCuts(0)
+				all, err2 := g.Reversals(class.DefaultPolicy(), 1, 2)
+				could, err3 := g.CouldReverse(class.DefaultPolicy(), grade.Tolerances{Fat: grade.Inches(0.1), Weight: grade.Pounds(20)})
+				reasons, err4 := g.Reasons(p.Order, class.DefaultPolicy())
+				splits, err5 := g.Splits(class.Policies()...)
+				told[i] = append(told[i], p.Order, p.Decisions, cuts, could, g.Represent(), reasons.Pairs, reasons.Last, splits, g.Notes(), slices.Collect(g.Exhibits()))
+				for _, r := range all {
+					told[i] = append(told[i], r.Exhibit, r.Trait, r.From, r.To, r.Effect, r.Order)
+				}
+				if err := errors.Join(err1, err2, err3, err4, err5); err != nil {
+					t.Fatal(err)
+				}
+				if _, ok := g.Posted(); !ok {
+					t.Fatal("no posted weight")
+				}
+			}
+		}
+		if diff := cmp.Diff(told[0], told[1], cmp.Comparer(func(a, b placing.Order) bool { return a == b }), cmp.Comparer(func(a, b placing.Cuts) bool { return a == b }), cmp.Comparer(func(a, b class.Ranking) bool { return a == b })); diff != "" {
+			t.Fatalf("with the weights and without (-with +without):\n%s", diff)
+		}
+	})
 }

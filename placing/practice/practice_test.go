@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/grade/price"
 	"example.com/ribface/internal/conformance"
 	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/internal/golden"
@@ -16,6 +17,7 @@ import (
 	"example.com/ribface/placing/contest"
 	"example.com/ribface/placing/practice"
 	"github.com/google/go-cmp/cmp"
+	"github.com/shopspring/decimal"
 	"pgregory.net/rapid"
 )
 
@@ -271,6 +273,7 @@ func TestRefused(t *testing.T) {
 		{"an easy class of eight", practice.Spec{Exhibits: 8, Difficulty: practice.Easy}, "difficulty: easy: out of range; allowed: hard or medium in a class of eight or more"},
 		{"grades that steers do not have", practice.Spec{Exhibits: 6, LeastGrades: 5}, "least grades: 5: out of range; allowed: up to 4, which the marbling of the herd can have"},
 		{"grades without spread", herd(func(h *practice.Herd) { h.MarblingSpread = 0 }, 2), "least grades: 2: out of range; allowed: up to 1, which the marbling of the herd can have"},
+		{"a grid without a price", practice.Spec{Sex: grade.Bull, Policy: class.ValuePolicy(price.Latest().Terms(decimal.New(300, 0)))}, "exhibit 1: tier: below standard: no price; allowed: prime, top choice, low choice, select, standard"},
 		{"sex", practice.Spec{Sex: 9}, "exhibit 1: sex class: sex class(9): unknown; allowed: steer, heifer, cow, bullock, bull"},
 		{"policy", practice.Spec{Policy: class.Policy{Tiers: [][]grade.Tier{}}}, ""},
 		{"herd without fat", herd(func(h *practice.Herd) { h.Fat = -1 }), "herd: fat: -0.0001 in: out of range; allowed: 0 in to 3 in"},
@@ -289,7 +292,7 @@ func TestRefused(t *testing.T) {
 			faulttest.Text(t, err, tt.want)
 		})
 	}
-	for _, edge := range []practice.Spec{{Exhibits: 2}, {Exhibits: 12}, {Spread: 1}, {Spread: 400}, {LeastGrades: 4, Spread: 400}, {Exhibits: 2, LeastCut: 8}} {
+	for _, edge := range []practice.Spec{{Exhibits: 2}, {Exhibits: 12}, {Spread: 1}, {Spread: 400}, {LeastGrades: 4, Spread: 400}, {Exhibits: 2, LeastCut: 8}, {LeastCut: 3}} {
 		_, err := practice.Make(1, edge)
 		faulttest.Text(t, err, "")
 	}
