@@ -105,8 +105,9 @@ const widestClass = 50 * grade.Pound
 // Notes says in plain sentences what a reader of the results must know: that a
 // posted weight stands in for the exhibits' own, that their own weights are
 // farther apart than the 50 lb within which a class is chosen (published:
-// amsa-committee), measures outside the usual, and what the walk lacks. It
-// returns nil where there is nothing to say.
+// amsa-committee), measures outside the usual, chine buttons of another maturity
+// group than the skeleton was called, and what the walk lacks. It returns nil
+// where there is nothing to say.
 func (g Graded) Notes() []string {
 	var notes []string
 	if w, ok := g.Posted(); ok {
@@ -127,6 +128,9 @@ func (g Graded) Notes() []string {
 	for _, e := range g.exhibits {
 		for _, note := range e.Carcass.Measures.Unusual() {
 			notes = append(notes, "exhibit "+strconv.Itoa(e.Number)+": "+note)
+		}
+		if m := e.Carcass.Maturity; !m.Buttons.Goes(m.Skeletal) {
+			notes = append(notes, "exhibit "+strconv.Itoa(e.Number)+": buttons "+m.Buttons.String()+" do not go with skeletal maturity "+m.Skeletal.String())
 		}
 	}
 	if m := g.given.Walk.Missing(); len(g.given.Walk) > 0 && m != nil {

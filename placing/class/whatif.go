@@ -7,6 +7,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 )
 
@@ -33,20 +34,16 @@ type Reversal struct {
 // cannot turn the pair is not listed. With a posted weight, weight is no factor.
 //
 // What turns is the policy's decision on the pair; Order shows the placing of the
-// whole class, in which a circle may still hold the pair as it was.
+// whole class, in which a cycle may still hold the pair as it was.
 //
-// An exhibit that is not in the class, one given twice, and a policy that does
-// not check give a [*FieldError].
+// An exhibit that is not in the class, one given twice, a policy that does not
+// check and one with a grid, by which a better measure may be worth less, give a
+// [*FieldError].
 func (g Graded) Reversals(p Policy, a, b int) ([]Reversal, error) {
-	for _, e := range [...]int{a, b} {
-		if e < 1 || e > g.Len() {
-			return nil, &FieldError{Field: "exhibit", Value: itoa(e), Allowed: "1 to " + itoa(g.Len()), Err: ErrRange}
-		}
+	if err := g.pair(a, b); err != nil {
+		return nil, err
 	}
-	if a == b {
-		return nil, &FieldError{Field: "exhibit", Value: itoa(b), Allowed: "two exhibits", Err: ErrRepeated}
-	}
-	if err := p.Check(); err != nil {
+	if err := p.checkWhatIf(); err != nil {
 		return nil, err
 	}
 	p = p.clone()
@@ -69,9 +66,21 @@ func (g Graded) Reversals(p Policy, a, b int) ([]Reversal, error) {
 	return all, nil
 }
 
+// decide decides a pair by a policy without a grid.
 func (g Graded) decide(p *Policy, a, b int) Decision {
 	x, y := p.profile(g.assessed[a-1], g.given.Walk, a), p.profile(g.assessed[b-1], g.given.Walk, b)
 	return p.prefer(&x, &y)
+}
+
+// checkWhatIf refuses a policy that the questions of what if cannot be asked of.
+func (p Policy) checkWhatIf() error {
+	if err := p.Check(); err != nil {
+		return err
+	}
+	if p.Grid != nil {
+		return &FieldError{Field: "policy: grid", Value: p.Grid.Name, Allowed: "a policy without a grid, on which a better measure may be worth less", Err: ErrRange}
+	}
+	return nil
 }
 
 // lever moves one factor of a carcass by n steps toward better or worse.
@@ -174,7 +183,7 @@ func (g Graded) reversal(p *Policy, d Decision, e int, t Trait) (Reversal, bool)
 	a, _ := g.given.Rules.Assess(moved)
 	r := Reversal{Exhibit: e, Trait: t, From: l.show(&c), To: l.show(&moved), Change: l.step(n)}
 	if t == TraitMarbling {
-		r.Effect = max(p.marblingWorth(n), smallest)
+		r.Effect = max(p.marblingWorth(n), yieldOf(smallest))
 	} else {
 		r.Effect = max(a.Yield-g.assessed[e-1].Yield, g.assessed[e-1].Yield-a.Yield)
 	}
@@ -193,9 +202,10 @@ func (g Graded) reversal(p *Policy, d Decision, e int, t Trait) (Reversal, bool)
 // With a posted weight no weight is uncertain. Decisions are in the order of
 // their exhibits' numbers; a pair that the policy cannot tell apart is left out.
 //
-// Bad tolerances and a policy that does not check give a [*FieldError].
+// Bad tolerances, a policy that does not check and one with a grid give a
+// [*FieldError].
 func (g Graded) CouldReverse(p Policy, t grade.Tolerances) ([]Decision, error) {
-	if err := p.Check(); err != nil {
+	if err := p.checkWhatIf(); err != nil {
 		return nil, err
 	}
 	if err := t.Check(); err != nil {
@@ -210,7 +220,7 @@ func (g Graded) CouldReverse(p Policy, t grade.Tolerances) ([]Decision, error) {
 		e, _ := g.given.Rules.Estimate(a.Carcass, t) // what was graded can be estimated
 		m, _ := a.Carcass.Adjusted()
 		lean, fat, _ := t.Span(m)
-		for _, q := range e.Qualities {
+		for _, q := range possible(g.given.Rules, a, t) {
 			best[i] = append(best[i], p.extreme(a, g.given.Walk, i+1, q, q.Most, lean, e.Least))
 			worst[i] = append(worst[i], p.extreme(a, g.given.Walk, i+1, q, q.Least, fat, e.Most))
 		}
@@ -227,9 +237,63 @@ func (g Graded) CouldReverse(p Policy, t grade.Tolerances) ([]Decision, error) {
 	return all, nil
 }
 
+// span is one quality that the tolerances allow, with the marbling that can have it
+// in one maturity group.
+type span struct {
+	grade.QualityRange
+	maturity maturity.Score // of the group
+}
+
+// possible lists the qualities that the tolerances allow, by maturity group: the
+// bottom of a class and top Choice ask for the group besides.
+func possible(r grade.Rules, a grade.Assessment, t grade.Tolerances) []span {
+	kept := func(s maturity.Score, by int) maturity.Score {
+		return min(max(s+maturity.Score(by), maturity.A.At(0)), maturity.E.At(100))
+	}
+	type evidence struct {
+		overall  maturity.Score
+		skeletal maturity.Group // a bullock's is looked at besides
+	}
+	type kind struct {
+		quality grade.Quality
+		group   maturity.Group
+	}
+	tried, at := map[evidence]bool{}, map[kind]int{}
+	var all []span
+	off := t.Maturity
+	t.Maturity = 0
+	for bone := -off; bone <= off; bone++ {
+		for lean := -off; lean <= off; lean++ {
+			c := a.Carcass
+			c.Maturity.Skeletal = kept(c.Maturity.Skeletal, bone)
+			if c.Maturity.Lean != 0 {
+				c.Maturity.Lean = kept(c.Maturity.Lean, lean)
+			}
+			overall, err := r.Overall(c.Maturity)
+			s := evidence{overall, c.Maturity.Skeletal.Group()}
+			if err != nil || tried[s] {
+				continue
+			}
+			tried[s] = true
+			e, _ := r.Estimate(c, t)
+			for _, q := range e.Qualities {
+				k := kind{q.Quality, overall.Group()}
+				n, ok := at[k]
+				if !ok {
+					at[k] = len(all)
+					all = append(all, span{q, overall})
+					continue
+				}
+				all[n].Least, all[n].Most = min(all[n].Least, q.Least), max(all[n].Most, q.Most)
+			}
+		}
+	}
+	return all
+}
+
 // extreme is the profile of an exhibit at one end of its tolerances.
-func (p *Policy) extreme(a grade.Assessment, w Walk, number int, q grade.QualityRange, marbling grade.Marbling, m grade.Measures, y grade.Yield) profile {
-	a.Quality, a.Carcass.Marbling, a.Yield = q.Quality, marbling, y
+func (p *Policy) extreme(a grade.Assessment, w Walk, number int, q span, marbling grade.Marbling, m grade.Measures, y grade.Yield) profile {
+	a.Quality, a.Maturity, a.Carcass.Marbling, a.Yield = q.Quality, q.maturity, marbling, y
 	a.Carcass.Measures, a.Carcass.FatAdjust = m, 0
 	return p.profile(a, w, number)
 }
