@@ -60,7 +60,7 @@ func TestGradeRefuses(t *testing.T) {
 			if g.Len() != 0 {
 				t.Errorf("%d exhibits with an error", g.Len())
 			}
-			var fe *class.FieldError
+			var fe *placing.FieldError
 			if !errors.As(err, &fe) {
 				t.Errorf("%T is no FieldError", err)
 			}

@@ -497,7 +497,7 @@ func TestReasonsRefused(t *testing.T) {
 		_, err := g.Reasons(o, p)
 		wantError(t, o.String(), "order: "+o.String()+": out of range; allowed: an order of the 4 exhibits of the class", err)
 	}
-	if _, err := (class.Graded{}).Reasons(placing.Order{}, p); !errors.Is(err, class.ErrRange) {
+	if _, err := (class.Graded{}).Reasons(placing.Order{}, p); !errors.Is(err, placing.ErrRange) {
 		t.Errorf("no class: %v", err)
 	}
 	_, err := g.Why(p, 1, 5)
@@ -580,7 +580,7 @@ func TestTraits(t *testing.T) {
 	if sentence, from := class.Site(0).LookFor(); sentence != "" || from.Standing != 0 {
 		t.Errorf("no site: %q, %v", sentence, from)
 	}
-	if _, err := class.ParseTrait("hair"); !errors.Is(err, class.ErrUnknown) {
+	if _, err := class.ParseTrait("hair"); !errors.Is(err, placing.ErrUnknown) {
 		t.Errorf("ParseTrait: %v", err)
 	}
 	for h := range class.OnMuscling + 2 {

@@ -494,7 +494,7 @@ func TestPolicyRefused(t *testing.T) {
 		t.Errorf("the ends of the ranges: %v", err)
 	}
 	_, err := class.Graded{}.Place(class.DefaultPolicy())
-	if !errors.Is(err, class.ErrMissing) {
+	if !errors.Is(err, placing.ErrMissing) {
 		t.Errorf("the zero class: %v", err)
 	}
 }

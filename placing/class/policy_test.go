@@ -41,7 +41,7 @@ func TestPolicyJSON(t *testing.T) {
 		}
 	}
 	b, _ := json.Marshal(class.DefaultPolicy())
-	if !strings.Contains(string(b), `"ties":["lean color","texture","firmness"]`) || !strings.Contains(string(b), `"bottomdark":"two thirds"`) {
+	if !strings.Contains(string(b), `"ties":["lean color","texture","firmness"]`) || !strings.Contains(string(b), `"bottom_dark":"two thirds"`) {
 		t.Errorf("settings are not text: %s", b)
 	}
 	p := class.NotesPolicy()
@@ -76,7 +76,7 @@ func TestGroundText(t *testing.T) {
 		}
 	}
 	g := class.ByYield
-	if err := g.UnmarshalText([]byte("luck")); !errors.Is(err, class.ErrUnknown) || g != class.ByYield {
+	if err := g.UnmarshalText([]byte("luck")); !errors.Is(err, placing.ErrUnknown) || g != class.ByYield {
 		t.Errorf("%v, %v", g, err)
 	}
 	if _, err := class.Ground(99).MarshalText(); err == nil {
