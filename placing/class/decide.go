@@ -232,7 +232,7 @@ func (a *profile) walked(b *profile) (favor int, g Ground) {
 // LeanSelect, n for the advantage needed:
 //
 //   - Choice over: max(C-c, 0) + max(s-S, 0) where LeanSelect applies, or
-//     max(C-c, n-(c-s), 0) where an advantage does. Where neither does it is firm.
+//     max(C-c, n-(c-s)) where an advantage does. Where neither does it is firm.
 //   - Select over: c-C, or max(S-s, c-s-n, 0), each of the two latter where it
 //     applies.
 //
@@ -407,7 +407,7 @@ func (p *Policy) byCeiling(c, s *profile) Decision {
 		ways = append(ways, max(ceiling-c.yield, 0)+max(s.yield-lean, 0))
 	}
 	if lifts {
-		ways = append(ways, max(ceiling-c.yield, l.at, 0))
+		ways = append(ways, max(ceiling-c.yield, l.at))
 	}
 	if ways == nil {
 		return firmly(c, s, ByTier)

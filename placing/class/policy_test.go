@@ -274,6 +274,9 @@ func TestValueMargins(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := class.ValuePolicy(rapid.SampledFrom([]price.Terms{terms, narrow, flat}).Draw(t, "grid"))
 		p.ByCwt = rapid.Bool().Draw(t, "per cwt")
+		if rapid.Bool().Draw(t, "edges above") {
+			p.Grid.YieldEdge = price.EdgeUpper
+		}
 		c := classOf(drawCarcass(t), drawCarcass(t))
 		for i := range c.Exhibits {
 			x := &c.Exhibits[i].Carcass
@@ -428,6 +431,59 @@ func TestCeilingWithoutAdvantages(t *testing.T) {
 	} {
 		if got := decide(t, p, tt.a, tt.b).String(); got != tt.want {
 			t.Errorf("got %s, want %s", got, tt.want)
+		}
+	}
+}
+
+// TestWalkAtTheLine has pairs that stand exactly the close margin from their line,
+// and a hair nearer: the walk decides under the margin, not on it.
+func TestWalkAtTheLine(t *testing.T) {
+	for _, tt := range []struct {
+		name string
+		a, b grade.Carcass // the walk favors b
+		want string
+	}{
+		{"60 points are 0.3", rib("Sm70", 0.5, 13), rib("Sm10", 0.5, 13), "1 over 2 by marbling, of one tier, equal in yield; margin 0.00000001, close"},
+		{"59 are less", rib("Sm69", 0.5, 13), rib("Sm10", 0.5, 13), "2 over 1 by trimness, of one tier, equal in yield; margin 0.005, close"},
+		{"a lead of 1.2 is 0.3 from the advantage", rib("SlAb10", 0.88, 13), rib("Mt10", 0.4, 13), "1 over 2 by quality tier, 1 tier better in quality, yield higher by 1.2; margin 0.00000001, close"},
+		{"a lead of 1.225", rib("SlAb10", 0.89, 13), rib("Mt10", 0.4, 13), "2 over 1 by trimness, 1 tier lower in quality, yield lower by 1.225; margin 0.025, close"},
+	} {
+		c := classOf(tt.a, tt.b)
+		c.Walk = class.Walk{{Site: class.FatRump, Order: class.MustParseRanking("1 2")}}
+		d, err := graded(t, c).Decide(class.DefaultPolicy(), 1, 2)
+		if err != nil || d.String() != tt.want {
+			t.Errorf("%s: %v, %v", tt.name, d, err)
+		}
+	}
+	// The other way: on the line from the side that the walk favors, the other goes over.
+	c := classOf(rib("SlAb10", 1.12, 13), rib("Mt10", 0.4, 13))
+	c.Walk = class.Walk{{Site: class.FatRump, Order: class.MustParseRanking("2 1")}}
+	d, err := graded(t, c).Decide(class.DefaultPolicy(), 1, 2)
+	if want := "2 over 1 by yield advantage, 1 tier lower in quality, yield lower by 1.8; margin 0.00000001, close"; err != nil || d.String() != want {
+		t.Errorf("%v, %v", d, err)
+	}
+	// Without a close margin the walk has no say, on the line either.
+	p := class.DefaultPolicy()
+	p.Close = 0
+	c = classOf(rib("SlAb10", 1.0, 13), rib("Mt10", 0.4, 13))
+	c.Walk = class.Walk{{Site: class.FatRump, Order: class.MustParseRanking("1 2")}}
+	if d, err := graded(t, c).Decide(p, 1, 2); err != nil || d.Upper != 2 || d.Close {
+		t.Errorf("%v, %v", d, err)
+	}
+}
+
+// TestNarrowBand has a band of a single unit, which either of its edges may own.
+func TestNarrowBand(t *testing.T) {
+	for _, edge := range []price.Edge{price.EdgeLower, price.EdgeUpper} {
+		p := class.ValuePolicy(price.Terms{Name: "invented", Base: decimal.New(300, 0), YieldEdge: edge, Yield: []price.Band[grade.Yield]{
+			{From: 0, To: 2 * grade.OneGrade},
+			{From: 2 * grade.OneGrade, To: 2*grade.OneGrade + 1, Amount: decimal.New(50, 0)},
+			{From: 2*grade.OneGrade + 1},
+		}})
+		// Both of 2.88; the first is the heavier by a pound.
+		d, err := graded(t, classOf(steer("Sm40", 0.4, 13, 2.5, 801), rib("Sm40", 0.4, 13))).Decide(p, 1, 2)
+		if err != nil || d.Upper != 1 || d.Firm || d.Margin/grade.OneGrade != 0 || d.Margin < grade.OneGrade*87/100 {
+			t.Errorf("%v: %v, %v", edge, d, err)
 		}
 	}
 }
