@@ -106,8 +106,8 @@ func TestSettingsRefused(t *testing.T) {
 		{"an unknown dark cut", change(func(p *class.Policy) { p.BottomDark = 9 }), "policy: bottom dark: dark cut(9): unknown; allowed: one third, two thirds or full, or none"},
 		{"a ceiling between tenths", change(func(p *class.Policy) { p.Ceiling++ }), "policy: ceiling: 3.60000001: out of range; allowed: 0 to 10 in whole tenths"},
 		{"a ceiling under 0", change(func(p *class.Policy) { p.Ceiling = -grade.OneGrade }), "policy: ceiling: -1: out of range; allowed: 0 to 10 in whole tenths"},
-		{"a ceiling too high", change(func(p *class.Policy) { p.Ceiling = 11 * grade.OneGrade }), "policy: ceiling: 11: out of range; allowed: 0 to 10 in whole tenths"},
-		{"a lean Select over the ceiling", change(func(p *class.Policy) { p.LeanSelect = 4 * grade.OneGrade }), "policy: lean select: 4: out of range; allowed: 0 to the ceiling"},
+		{"a ceiling too high", change(func(p *class.Policy) { p.Ceiling = grade.Grades(11) }), "policy: ceiling: 11: out of range; allowed: 0 to 10 in whole tenths"},
+		{"a lean Select over the ceiling", change(func(p *class.Policy) { p.LeanSelect = grade.Grades(4) }), "policy: lean select: 4: out of range; allowed: 0 to the ceiling"},
 		{"a lean Select under 0", change(func(p *class.Policy) { p.LeanSelect = -1 }), "policy: lean select: -0.00000001: out of range; allowed: 0 to the ceiling"},
 		{"a ceiling in one tier", change(func(p *class.Policy) { p.Tiers, p.Advantages = class.CutabilityPolicy().Tiers, nil }), "policy: ceiling: 3.6: out of range; allowed: none unless Select is a tier under Choice"},
 		{"an exchange too fine", change(func(p *class.Policy) { p.Exchange++ }), "policy: exchange: 0.50000001: out of range; allowed: 0 to 10 with at most 6 places"},
@@ -185,7 +185,7 @@ func drawPolicy(t *rapid.T) class.Policy {
 		q.Advantages = q.Advantages[:n]
 	}
 	if q.Exchange != 0 {
-		q.Exchange = grade.Yield(rapid.IntRange(1, 200).Draw(t, "exchange")) * grade.OneGrade / 20
+		q.Exchange = grade.Yield(rapid.IntRange(1, 200).Draw(t, "exchange")) * grade.Grades(0.05)
 	} else {
 		q.Ties = rapid.Permutation(q.Ties).Draw(t, "ties")
 		q.Ties = q.Ties[:rapid.IntRange(1, len(q.Ties)).Draw(t, "used")]
@@ -193,7 +193,7 @@ func drawPolicy(t *rapid.T) class.Policy {
 	if rapid.Bool().Draw(t, "no ceiling") {
 		q.Ceiling, q.LeanSelect = 0, 0
 	}
-	q.Close = grade.Yield(rapid.IntRange(0, 10).Draw(t, "close")) * grade.OneGrade / 10
+	q.Close = grade.Yield(rapid.IntRange(0, 10).Draw(t, "close")) * grade.Grades(0.1)
 	return q
 }
 
@@ -265,10 +265,10 @@ func TestValueMargins(t *testing.T) {
 	terms := price.Latest().Terms(decimal.New(300, 0))
 	// One edge belongs below, and one band is a single unit wide.
 	narrow := price.Terms{Name: "invented", Base: decimal.New(300, 0), YieldEdge: price.EdgeLower, Yield: []price.Band[grade.Yield]{
-		{From: 0, To: 2 * grade.OneGrade, Amount: decimal.New(2, 0)},
-		{From: 2 * grade.OneGrade, To: 2*grade.OneGrade + 1, Amount: decimal.New(50, 0)},
-		{From: 2*grade.OneGrade + 1, To: 4 * grade.OneGrade},
-		{From: 4 * grade.OneGrade, Amount: decimal.New(-20, 0)},
+		{From: 0, To: grade.Grades(2), Amount: decimal.New(2, 0)},
+		{From: grade.Grades(2), To: 2*grade.OneGrade + 1, Amount: decimal.New(50, 0)},
+		{From: 2*grade.OneGrade + 1, To: grade.Grades(4)},
+		{From: grade.Grades(4), Amount: decimal.New(-20, 0)},
 	}}
 	flat := price.Terms{Name: "invented", Base: decimal.New(300, 0), Tiers: terms.Tiers}
 	rapid.Check(t, func(t *rapid.T) {
@@ -324,7 +324,7 @@ func TestValueMargins(t *testing.T) {
 				}
 			}
 		}
-		switch m := int64(d.Margin); {
+		switch m := d.Margin.Units(); {
 		case least < 0:
 			if !d.Firm || m != 0 {
 				t.Fatalf("nothing turns %+v", d)
@@ -409,7 +409,7 @@ func TestCouldReverseByMaturity(t *testing.T) {
 		want      int
 	}{{0, 0}, {5, 0}, {8, 1}} {
 		c := class.DefaultPolicy()
-		c.Exchange = 2 * grade.OneGrade // 10 points outweigh the yield
+		c.Exchange = grade.Grades(2) // 10 points outweigh the yield
 		all, err := g.CouldReverse(c, grade.Tolerances{Maturity: tt.tolerance})
 		if err != nil || len(all) != tt.want {
 			t.Errorf("maturity within %d: %v, %v", tt.tolerance, all, err)
@@ -476,8 +476,8 @@ func TestWalkAtTheLine(t *testing.T) {
 func TestNarrowBand(t *testing.T) {
 	for _, edge := range []price.Edge{price.EdgeLower, price.EdgeUpper} {
 		p := class.ValuePolicy(price.Terms{Name: "invented", Base: decimal.New(300, 0), YieldEdge: edge, Yield: []price.Band[grade.Yield]{
-			{From: 0, To: 2 * grade.OneGrade},
-			{From: 2 * grade.OneGrade, To: 2*grade.OneGrade + 1, Amount: decimal.New(50, 0)},
+			{From: 0, To: grade.Grades(2)},
+			{From: grade.Grades(2), To: 2*grade.OneGrade + 1, Amount: decimal.New(50, 0)},
 			{From: 2*grade.OneGrade + 1},
 		}})
 		// Both of 2.88; the first is the heavier by a pound.

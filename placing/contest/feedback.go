@@ -55,7 +55,7 @@ func (m Missed) String() string {
 // policy that does not check give a [*FieldError].
 func (p PlacingFeedback) Missed(g class.Graded, policy class.Policy) ([]Missed, error) {
 	if n := p.Official.Order().Len(); g.Len() != n {
-		return nil, &FieldError{Field: "class", Value: strconv.Itoa(g.Len()) + " exhibits", Allowed: "the " + strconv.Itoa(n) + " of the official placing", Err: ErrRange}
+		return nil, &fault.FieldError{Field: "class", Value: strconv.Itoa(g.Len()) + " exhibits", Allowed: "the " + strconv.Itoa(n) + " of the official placing", Err: fault.ErrRange}
 	}
 	var all []Missed
 	for f := range p.Official.Faults(p.Card.Order) {
