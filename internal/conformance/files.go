@@ -81,6 +81,7 @@ var files = []File{
 
 	// Checked by a test of the package that uses them, which reads the file.
 	{"grade-deductions.csv", "", nil, []Test{{Room: "placing/contest", Name: "TestGradeDeductions"}}},
+	{"trait-correlations.csv", "", nil, []Test{{Room: "placing/practice", Name: "TestCorrelations"}}},
 	{"price-examples.csv", "", nil, []Test{{Room: "grade/price", Name: "TestPublishedExamples"}}},
 	{"price-report-2014-10-20.csv", "", nil, []Test{{Room: "grade/price", Name: "TestPublishedReports"}}},
 	{"price-report-2025-01-06.csv", "", nil, []Test{{Room: "grade/price", Name: "TestPublishedReports"}}},

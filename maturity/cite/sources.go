@@ -109,6 +109,7 @@ var sources = [...]Source{
 	{"la-ffa-2015", "State rules", "Louisiana FFA", "2015", "https://paperzz.com/doc/7072259/state-rules---louisiana-ffa", Published},
 	{"maec-2018", "Rules, 55th National Collegiate Meat Animal Evaluation Contest", "host university", "2018", "http://businessdocbox.com/Marketing/111985984-Rules-and-official-procedures-55-th-annual-national-collegiate-meat-animal-evaluation-contest-lubbock-texas.html", Published},
 	{"mag-grid", "Article on selling on a grid (page partly legible)", "trade magazine", "undated", "https://www.beefmagazine.com/mag/beef_grid", Published},
+	{"marbling-trial-2010", "Public data file of a marbling trial, 718 carcasses of four plants read by an instrument on both sides and by an expert; no licence, figures worked out from it only", "university researchers", "2010", "", Published},
 	{"mi-4h-ffa", "State 4-H and FFA meats contest", "Michigan State University", "2014 and 2018", "https://docsbay.net/meats-evaluation-and-technology", Published},
 	{"mmb-2018-texture", "Meat and Muscle Biology, marbling texture study", "Kansas State University", "2018", "https://iastatedigitalpress.com/mmb/article/id/9069", Published},
 	{"mmb-kph", "Meat and Muscle Biology, kidney, pelvic and heart fat removal", "journal", "undated", "https://iastatedigitalpress.com/mmb/article/id/18253", Published},

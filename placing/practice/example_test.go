@@ -20,14 +20,14 @@ func ExampleMake() {
 	}
 	// Output:
 	// invented class 7: no carcass of it is real
-	// exhibit 1: steer, skeletal A30, lean A50, marbling Mt30, fat 0.55 in, ribeye 14.8 sq in, KPH 1%, weight 886 lb
-	// exhibit 2: steer, skeletal A30, lean A70, marbling Md90, fat 0.7 in, ribeye 14.5 sq in, KPH 2.5%, weight 884 lb
-	// exhibit 3: steer, skeletal A60, lean A70, marbling Mt00, fat 0.35 in, ribeye 14.4 sq in, KPH 3%, weight 875 lb
-	// exhibit 4: steer, skeletal A40, lean A40, marbling Sl90, fat 0.4 in, ribeye 12.9 sq in, KPH 2.5%, weight 914 lb
-	// key: 2-1-3-4 cuts 2-1-8
-	// 2 over 1 by marbling, of one tier, yield higher by 0.7634; margin 0.7366.
-	// 1 over 3 by marbling, of one tier, yield higher by 0.0138; margin 0.45.
-	// 3 over 4 by quality tier, 2 tiers better in quality, yield lower by 0.6532; margin 2.6532.
+	// exhibit 1: steer, skeletal A30, lean A40, marbling Sl00, fat 0.5 in, ribeye 15.1 sq in, KPH 2.5%, weight 827 lb
+	// exhibit 2: steer, skeletal A50, lean A60, marbling Sl60, fat 0.45 in, ribeye 13.7 sq in, KPH 2%, weight 824 lb
+	// exhibit 3: steer, skeletal A60, lean A50, marbling Sl80, fat 0.6 in, ribeye 13.3 sq in, KPH 2.5%, weight 834 lb
+	// exhibit 4: steer, skeletal A70, lean A60, marbling Sm70, fat 0.65 in, ribeye 12.2 sq in, KPH 2%, weight 844 lb
+	// key: 4-3-2-1 cuts 5-1-4
+	// 4 over 3 by quality tier, 1 tier better in quality, yield higher by 0.415; margin 1.085.
+	// 3 over 2 by marbling, of one tier, yield higher by 0.641; margin 0.3.
+	// 2 over 1 by marbling, of one tier, yield higher by 0.2116; margin 0.9.
 }
 
 func ExampleClass() {
@@ -44,15 +44,15 @@ func ExampleClass() {
 	// Output:
 	// invented class 7
 	// invented class 7: no carcass of it is real
-	// exhibit 1: steer, skeletal A50, lean A30, marbling Tr50, fat 0.45 in, ribeye 12.6 sq in, KPH 2.5%, weight 867 lb
-	// exhibit 2: steer, skeletal A30, lean A30, marbling Md20, fat 0.35 in, ribeye 14.2 sq in, KPH 2%, weight 898 lb
-	// exhibit 3: steer, skeletal A50, lean A30, marbling Mt70, fat 0.45 in, ribeye 13.4 sq in, KPH 1.5%, weight 877 lb
-	// exhibit 4: steer, skeletal A60, lean A30, marbling Sm70, fat 0.35 in, ribeye 13.7 sq in, KPH 2%, weight 899 lb
-	// 2-3-4-1 3-4-7
-	// 1 High Standard 3.3876
-	// 2 High Choice 2.6434
-	// 3 Average Choice 2.9696
-	// 4 Low Choice 2.8072
+	// exhibit 1: steer, skeletal A40, lean A40, marbling Mt40, fat 0.35 in, ribeye 14.7 sq in, KPH 1.5%, weight 840 lb
+	// exhibit 2: steer, skeletal A70, lean A30, marbling Md00, fat 0.6 in, ribeye 12.5 sq in, KPH 1.5%, weight 810 lb
+	// exhibit 3: steer, skeletal A40, lean A50, marbling Sm30, fat 0.4 in, ribeye 14.3 sq in, KPH 2%, weight 837 lb
+	// exhibit 4: steer, skeletal A40, lean A30, marbling Sm70, fat 0.6 in, ribeye 11.8 sq in, KPH 2%, weight 845 lb
+	// 2-1-4-3 1-7-1
+	// 1 Average Choice 2.163
+	// 2 High Choice 3.378
+	// 3 Low Choice 2.5046
+	// 4 Low Choice 3.835
 }
 
 func ExampleSpec() {
@@ -66,14 +66,16 @@ func ExampleSpec() {
 }
 
 func ExampleHerd() {
-	h := practice.Herds()[2]
+	h := practice.Herds()[3]
 	fmt.Println(h.Name, h.Fat, h.Ribeye, h.KPH, h.Weight, h.Marbling)
 	fmt.Println(h.Means)
 	fmt.Println(h.Spreads)
+	fmt.Println(h.Correlations)
 	// Output:
 	// fed cattle 2016, by instrument 0.5394 in 13.7795 sq in 2.1% 867.7395 lb Sm75
 	// published: nbqa-2016-instrument
 	// published: jas-2020-skaa287
+	// derived: marbling-trial-2010
 }
 
 func ExampleHerds() {
@@ -81,6 +83,7 @@ func ExampleHerds() {
 		fmt.Println(h.Name)
 	}
 	// Output:
+	// marbling trial 2010
 	// fed cattle 2011, in plant
 	// fed cattle 2016, in plant
 	// fed cattle 2016, by instrument
@@ -92,9 +95,9 @@ func ExampleDifficulty() {
 		fmt.Println(d, c.Official.Cuts(), err)
 	}
 	// Output:
-	// hard 3-1-3 <nil>
-	// medium 1-4-6 <nil>
-	// easy 6-1-6 <nil>
+	// hard 6-1-1 <nil>
+	// medium 5-2-3 <nil>
+	// easy 4-5-4 <nil>
 }
 
 func ExampleShape() {
@@ -103,9 +106,9 @@ func ExampleShape() {
 		fmt.Println(s, c.Official.Cuts(), err)
 	}
 	// Output:
-	// close middle 5-1-6 <nil>
-	// close pairs 1-6-1 <nil>
-	// clear steps 5-4-4 <nil>
+	// close middle 5-1-5 <nil>
+	// close pairs 1-6-5 <nil>
+	// clear steps 4-5-5 <nil>
 }
 
 func ExampleFieldError() {

@@ -142,8 +142,8 @@ type Class struct {
 	Draws    int              // classes drawn until one was as wanted
 }
 
-// widest is the range of weights in a class (published: amsa-committee).
-const widest = 50 * grade.Pound
+// widest is the range of weights in a class, in pounds (published: amsa-committee).
+const widest = 50
 
 // mostDraws bounds the search for a class that is as wanted.
 const mostDraws = 20_000
@@ -273,45 +273,70 @@ func (d draw) below(n int64) int64 {
 	return int64(hi)
 }
 
-// normal returns a number around the mean with about the given standard deviation,
-// in whole steps and kept from least to most: the sum of twelve even draws, which
-// comes close to a normal one and never goes beyond six standard deviations.
-func (d draw) normal(mean, spread, step, least, most int64) int64 {
-	const one = 1 << 16 // standard deviation of the sum, to one part in 10^10
+// one is one standard deviation of what [draw.normal] returns, to one part in
+// 10^10.
+const one = 1 << 16
+
+// normal returns a number around 0: the sum of twelve even draws, which comes close
+// to a normal one and never goes beyond six standard deviations.
+func (d draw) normal() int64 {
 	sum := int64(0)
 	for range 3 {
 		for v, i := d.pcg.Uint64(), 0; i < 4; v, i = v>>16, i+1 {
 			sum += int64(v & (one - 1))
 		}
 	}
-	sum -= 6 * (one - 1)
-	n := mean + (sum*spread+one/2)>>16
-	n = (n + step/2) / step * step
-	return min(max(n, least), most)
+	return sum - 6*(one-1)
 }
 
-// class draws one class.
+// correlate returns traits that go together, in parts of [one], from traits each
+// drawn on its own.
+func correlate(alone [traits]int64) (out [traits]int64) {
+	for i, row := range together {
+		sum := int64(one / 2)
+		for j, c := range row {
+			sum += c * alone[j]
+		}
+		out[i] = sum >> 16
+	}
+	return out
+}
+
+// read returns the value of a trait that is so many parts of [one] standard
+// deviation off its mean, as people read it: in whole steps, and kept to what is
+// drawn.
+func read(trait int, mean, spread, off int64) int64 {
+	t := drawn[trait]
+	n := mean + (off*spread+one/2)>>16
+	return min(max((n+t.step/2)/t.step*t.step, t.least), t.most)
+}
+
+// class draws one class. The weight of its middle comes first, and the other traits
+// of every exhibit go together with that.
 func (d draw) class(s Spec) class.Class {
-	h := s.Herd
-	wide := func(spread int64) int64 { return spread * int64(s.Spread) / 100 }
-	// The middle of the class first, so that all weights are within 50 lb.
-	middle := d.normal(int64(h.Weight), wide(int64(h.WeightSpread)), int64(grade.Pound), 400*int64(grade.Pound), 1300*int64(grade.Pound))
+	means, spreads := s.Herd.means(), s.Herd.spreads()
+	for i := range spreads {
+		spreads[i] = spreads[i] * int64(s.Spread) / 100
+	}
+	heavy := d.normal()
+	middle := read(weight, means[weight], spreads[weight], heavy)
 	c := class.Class{Rules: s.Rules}
-	for i := range s.Exhibits {
+	for n := range s.Exhibits {
 		skeletal := maturity.A.At(int(30 + 10*d.below(5)))
 		lean := maturity.A.At(int(30 + 10*d.below(5)))
-		pounds := int64(grade.Pound)
-		c.Exhibits = append(c.Exhibits, class.Exhibit{Number: i + 1, Carcass: grade.Carcass{
-			Sex:      s.Sex,
-			Maturity: maturity.Evidence{Skeletal: skeletal, Lean: lean},
-			Marbling: grade.Marbling(d.normal(int64(h.Marbling), wide(int64(h.MarblingSpread)), 10, int64(grade.PracticallyDevoid.At(0)), int64(grade.Abundant.At(90)))),
-			Measures: grade.Measures{
-				Fat:    grade.Thickness(d.normal(int64(h.Fat), wide(int64(h.FatSpread)), 500, 500, 2*int64(grade.Inch))),
-				Ribeye: grade.Area(d.normal(int64(h.Ribeye), wide(int64(h.RibeyeSpread)), 1000, 6*int64(grade.SquareInch), 22*int64(grade.SquareInch))),
-				KPH:    grade.Share(d.normal(int64(h.KPH), wide(int64(h.KPHSpread)), 5000, 5000, 6*int64(grade.OnePercent))),
-				Weight: grade.Weight(middle + d.below(int64(widest)/pounds+1)*pounds - int64(widest)/2),
-			},
-		}})
+		alone := [traits]int64{weight: heavy}
+		for i := weight + 1; i < traits; i++ {
+			alone[i] = d.normal()
+		}
+		var v [traits]int64
+		for i, off := range correlate(alone) {
+			v[i] = read(i, means[i], spreads[i], off)
+		}
+		v[weight] = middle + (d.below(widest+1)-widest/2)*unit
+		k := carcass(v)
+		k.Sex = s.Sex
+		k.Maturity = maturity.Evidence{Skeletal: skeletal, Lean: lean}
+		c.Exhibits = append(c.Exhibits, class.Exhibit{Number: n + 1, Carcass: k})
 	}
 	return c
 }

@@ -2,6 +2,7 @@ package practice_test
 
 import (
 	"crypto/sha256"
+	"errors"
 	"fmt"
 	"strings"
 	"testing"
@@ -78,49 +79,67 @@ func TestLightHerd(t *testing.T) {
 	faulttest.Text(t, err, "")
 }
 
-// TestHerds holds the herds against the published audits and spreads.
+// TestHerds holds the herds against the published audits, spreads and the trial.
 func TestHerds(t *testing.T) {
 	read := func(name string) []conformance.Row { return conformance.Rows(t, "../../testdata/references", name) }
-	spread := map[string]string{}
-	for _, row := range read("audit-spreads.csv") {
-		if row.Get("subject") == "24 Angus steers" {
-			spread[row.Get("trait")] = row.Get("sd") + " " + row.Get("unit")
+	// traits puts measures as they are printed, by trait, into a herd's own.
+	traits := func(of map[string]string) (m grade.Measures) {
+		t.Helper()
+		var errs [4]error
+		m.Weight, errs[0] = grade.ParseWeight(of["HCW"])
+		m.Fat, errs[1] = grade.ParseThickness(of["fat"])
+		m.Ribeye, errs[2] = grade.ParseArea(of["REA"])
+		m.KPH, errs[3] = grade.ParseShare(of["KPH"])
+		if err := errors.Join(errs[:]...); err != nil {
+			t.Fatal(err)
 		}
+		return m
 	}
+	printed := func(subject, column string) map[string]string {
+		of := map[string]string{}
+		for _, row := range read("audit-spreads.csv") {
+			if row.Get("subject") == subject {
+				of[row.Get("trait")] = strings.ReplaceAll(row.Get(column)+" "+row.Get("unit"), " %", "%")
+			}
+		}
+		return of
+	}
+	of := func(h practice.Herd, means, spreads grade.Measures) practice.Herd {
+		h.Weight, h.Fat, h.Ribeye, h.KPH = means.Weight, means.Fat, means.Ribeye, means.KPH
+		h.WeightSpread, h.FatSpread, h.RibeyeSpread, h.KPHSpread = spreads.Weight, spreads.Fat, spreads.Ribeye, spreads.KPH
+		h.MarblingSpread = 127
+		return h
+	}
+	steers := traits(printed("24 Angus steers", "sd"))
 	found := 0
-	for _, h := range practice.Herds() {
+	for i, h := range practice.Herds() {
+		cited := "published: jas-2020-skaa287"
+		var want practice.Herd
+		if i == 0 {
+			found++
+			cited = "derived: marbling-trial-2010"
+			want = of(h, traits(printed("marbling trial, 2010", "mean")), traits(printed("marbling trial, 2010", "sd")))
+			want.Marbling = practice.Herds()[1].Marbling
+		}
 		for _, row := range read("audit-means.csv") {
 			if row.Get("source_id") != h.Means.IDs {
 				continue
 			}
 			found++
-			fat, err1 := grade.ParseThickness(row.Get("fat"))
-			ribeye, err2 := grade.ParseArea(row.Get("rea"))
-			kph, err3 := grade.ParseShare(row.Get("kph"))
-			weight, err4 := grade.ParseWeight(row.Get("hcw"))
-			marbling, err5 := grade.ParseMarbling(row.Get("marbling"))
-			fatSpread, err6 := grade.ParseThickness(spread["fat"])
-			ribeyeSpread, err7 := grade.ParseArea(spread["REA"])
-			kphSpread, err8 := grade.ParseShare(strings.ReplaceAll(spread["KPH"], " ", ""))
-			weightSpread, err9 := grade.ParseWeight(spread["HCW"])
-			for _, err := range []error{err1, err2, err3, err4, err5, err6, err7, err8, err9} {
-				if err != nil {
-					t.Fatal(err)
-				}
-			}
-			want := h
-			want.Fat, want.Ribeye, want.KPH, want.Weight, want.Marbling = fat, ribeye, kph, weight, marbling
-			want.FatSpread, want.RibeyeSpread, want.KPHSpread, want.WeightSpread, want.MarblingSpread = fatSpread, ribeyeSpread, kphSpread, weightSpread, 127
-			if d := cmp.Diff(want, h); d != "" {
-				t.Errorf("%s (-want +got):\n%s", h.Name, d)
-			}
+			want = of(h, traits(map[string]string{"HCW": row.Get("hcw"), "fat": row.Get("fat"), "REA": row.Get("rea"), "KPH": row.Get("kph")}), steers)
+			m, err := grade.ParseMarbling(row.Get("marbling"))
+			faulttest.Text(t, err, "")
+			want.Marbling = m
 		}
-		if h.Spreads.String() != "published: jas-2020-skaa287" || h.Marblings.String() != "derived: nbqa-2016-inplant" || h.Means.Standing.String() != "published" {
-			t.Errorf("%s: cited as %v, %v, %v", h.Name, h.Means, h.Spreads, h.Marblings)
+		if d := cmp.Diff(want, h); d != "" {
+			t.Errorf("%s (-want +got):\n%s", h.Name, d)
+		}
+		if h.Spreads.String() != cited || h.Marblings.String() != "derived: nbqa-2016-inplant" || h.Correlations.String() != "derived: marbling-trial-2010" || i > 0 && h.Means.Standing.String() != "published" {
+			t.Errorf("%s: cited as %v, %v, %v, %v", h.Name, h.Means, h.Spreads, h.Marblings, h.Correlations)
 		}
 	}
-	if found != 3 {
-		t.Errorf("%d herds found in the audits, want 3", found)
+	if found != 4 {
+		t.Errorf("%d herds found in the references, want 4", found)
 	}
 }
 
@@ -187,40 +206,6 @@ func TestWanted(t *testing.T) {
 			}
 		}
 	})
-}
-
-// TestMeansAndSpreads: over many exhibits the means and standard deviations come
-// near the herd's. The tolerances are four standard errors.
-func TestMeansAndSpreads(t *testing.T) {
-	h := practice.Herds()[2]
-	sums := map[string][3]float64{}
-	add := func(name string, v, mean float64) {
-		s := sums[name]
-		sums[name] = [3]float64{s[0] + 1, s[1] + v - mean, s[2] + (v-mean)*(v-mean)}
-	}
-	for seed := range uint64(400) {
-		c, err := practice.Make(seed, practice.Spec{Exhibits: 4})
-		faulttest.Text(t, err, "")
-		for e := range c.Graded.Exhibits() {
-			m := e.Carcass.Measures
-			add("fat", float64(m.Fat), float64(h.Fat))
-			add("ribeye", float64(m.Ribeye), float64(h.Ribeye))
-			add("KPH", float64(m.KPH), float64(h.KPH))
-			add("marbling", float64(e.Carcass.Marbling), float64(h.Marbling))
-		}
-	}
-	for name, want := range map[string]float64{"fat": float64(h.FatSpread), "ribeye": float64(h.RibeyeSpread), "KPH": float64(h.KPHSpread), "marbling": float64(h.MarblingSpread)} {
-		s := sums[name]
-		mean := s[1] / s[0]
-		// Variance, of which steps of a half percent add 1/12 of a step squared.
-		variance := s[2]/s[0] - mean*mean
-		if name == "KPH" {
-			variance -= 5000.0 * 5000.0 / 12
-		}
-		if mean > want/10 || mean < -want/10 || variance < 0.85*want*want || variance > 1.15*want*want {
-			t.Errorf("%s: %v off the mean, variance %v, want %v", name, mean, variance, want*want)
-		}
-	}
 }
 
 func TestSpread(t *testing.T) {
