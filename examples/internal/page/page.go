@@ -35,7 +35,7 @@ li { margin: .15rem 0; }
 .note, footer, caption { color: #43494f; font-size: .9rem; }
 a { color: #16191c; text-decoration: underline; }
 a:focus-visible, summary:focus-visible, [tabindex]:focus-visible { outline: 3px solid #16191c; outline-offset: 2px; }
-.wide { overflow-x: auto; margin: 0 0 .8rem; }
+.wide { overflow-x: auto; padding-right: 1px; margin: 0 0 .8rem; }
 table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
 caption { text-align: left; padding: 0 0 .25rem; }
 th, td { text-align: left; vertical-align: top; padding: .3rem .7rem .3rem 0; border-bottom: 1px solid #a9afb5; }
@@ -44,7 +44,7 @@ thead th { vertical-align: bottom; border-bottom: 2px solid #16191c; }
 th.n, td.n { text-align: right; padding-right: 1.1rem; }
 dt { font-weight: 700; }
 dd { margin: 0 0 .4rem 1rem; }
-td.write { min-width: 5.5rem; border: 1px solid #16191c; }
+td.write { min-width: 3.5rem; height: 2.4rem; border: 1px solid #16191c; }
 details { margin: 0 0 .7rem; }
 summary { font-weight: 700; cursor: pointer; padding: .2rem 0; }
 .flow { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 20rem), 1fr)); gap: 0 1.6rem; align-items: start; }
@@ -134,19 +134,18 @@ type Table struct {
 	Heads   []string
 	Rows    [][]string
 	Numbers []int // columns of numbers, from 0, which stand to the right
-	Write   []int // columns to write in by hand
 }
+
+// Blank is a cell to write in by hand.
+const Blank = "\x00"
 
 // Table writes a table. One that is wider than the screen scrolls on its own.
 func (p *Page) Table(t Table) {
 	p.put("<div class=\"wide\" role=\"region\" aria-label=\"%s\" tabindex=\"0\">\n<table>\n", svg.Escape(t.Caption))
 	p.element("caption", "", t.Caption)
 	class := func(column int) string {
-		switch {
-		case slices.Contains(t.Numbers, column):
+		if slices.Contains(t.Numbers, column) {
 			return ` class="n"`
-		case slices.Contains(t.Write, column):
-			return ` class="write"`
 		}
 		return ""
 	}
@@ -158,6 +157,10 @@ func (p *Page) Table(t Table) {
 	for _, row := range t.Rows {
 		p.put("<tr>")
 		for i, cell := range row {
+			if cell == Blank {
+				p.put("<td class=\"write\"></td>")
+				continue
+			}
 			if i == 0 {
 				p.put("<th scope=\"row\"%s>%s</th>", class(i), svg.Escape(cell))
 				continue

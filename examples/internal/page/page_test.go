@@ -20,7 +20,7 @@ func TestPage(t *testing.T) {
 	p.Links([2]string{"Member <1>", "member-1.html"})
 	p.Head("A part")
 	p.Sub("A part of a part")
-	p.Table(page.Table{Caption: "A \"table\"", Heads: []string{"name", "number", "own"}, Rows: [][]string{{"a", "1", ""}, {"b <i>", "2", ""}}, Numbers: []int{1}, Write: []int{2}})
+	p.Table(page.Table{Caption: "A \"table\"", Heads: []string{"name", "number", "own"}, Rows: [][]string{{"a", "1", page.Blank}, {"b <i>", "2", ""}}, Numbers: []int{1}})
 	p.Bars(50, [2]string{"card", "score"}, []page.BarPart{{Caption: "1 placed first", Bars: []page.Bar{{Words: "1-2", Number: 50, Strong: true}, {Words: "2-1", Number: -5}}}})
 	p.Figure([]byte("<svg></svg>\n"), "")
 	p.Figure([]byte("<svg></svg>\n"), "words")
