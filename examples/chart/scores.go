@@ -29,7 +29,7 @@ func write(e grade.Edition, c classed, picture []byte) ([]byte, error) {
 	if err := scores(p, c); err != nil {
 		return nil, err
 	}
-	return p.Bytes(), nil
+	return p.HTML(), nil
 }
 
 // scores writes the score of every card, in parts by the exhibit placed first;

@@ -218,7 +218,7 @@ func asPage(sheets []sheet, key bool) []byte {
 	if key {
 		p.Note(sheets[0].note)
 	}
-	return p.Bytes()
+	return p.HTML()
 }
 
 // across turns the sheet for members round: a column for each exhibit.

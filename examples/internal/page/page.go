@@ -3,13 +3,16 @@
 //
 // A page is built from the top down: what the reader came for first. Headings,
 // captions and labels are put in by the way it is built. Words are escaped;
-// pictures come from package svg.
+// pictures come from package svg. The same page comes as plain text for a screen,
+// without its pictures and the words that it explains.
 package page
 
 import (
 	"bytes"
 	"fmt"
 	"slices"
+	"strings"
+	"unicode/utf8"
 
 	"example.com/ribface/examples/internal/say"
 	"example.com/ribface/examples/internal/svg"
@@ -18,7 +21,8 @@ import (
 // Page is one page in the making.
 type Page struct {
 	title string
-	b     bytes.Buffer
+	b     bytes.Buffer    // of the HTML
+	t     strings.Builder // of the text
 }
 
 const style = `
@@ -45,6 +49,7 @@ th.n, td.n { text-align: right; padding-right: 1.1rem; }
 dt { font-weight: 700; }
 dd { margin: 0 0 .4rem 1rem; }
 td.write { min-width: 3.5rem; height: 2.4rem; border: 1px solid #16191c; }
+pre { overflow-x: auto; font-size: .8rem; line-height: 1.35; margin: 0 0 .7rem; }
 details { margin: 0 0 .7rem; }
 summary { font-weight: 700; cursor: pointer; padding: .2rem 0; }
 .flow { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 20rem), 1fr)); gap: 0 1.6rem; align-items: start; }
@@ -71,7 +76,7 @@ footer { margin-top: 1.4rem; border-top: 1px solid #a9afb5; padding-top: .4rem; 
   .flow table { break-inside: avoid; margin: 0; }
   .flow th, .flow td { padding-top: .05rem; padding-bottom: .05rem; }
   figure svg { max-height: 118mm; }
-  details:not([open]) { display: none; }
+  .links, h2:has(+ .links), details:not([open]) { display: none; }
   .bar { min-width: 3rem; }
   .bar, .bar i { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
 }
@@ -89,23 +94,29 @@ func (p *Page) element(tag, class, words string) {
 	p.put("<%s%s>%s</%s>\n", tag, class, svg.Escape(words), tag)
 }
 
+// paragraph writes words to both forms.
+func (p *Page) paragraph(tag, class, before, words string) {
+	p.element(tag, class, words)
+	p.t.WriteString(before + say.Wrap("", words))
+}
+
 // Lead writes the one sentence that the reader came for.
-func (p *Page) Lead(words string) { p.element("p", "lead", words) }
+func (p *Page) Lead(words string) { p.paragraph("p", "lead", "", words) }
 
 // Say writes a paragraph.
-func (p *Page) Say(words string) { p.element("p", "", words) }
+func (p *Page) Say(words string) { p.paragraph("p", "", "", words) }
 
 // Note writes a paragraph that matters less.
-func (p *Page) Note(words string) { p.element("p", "note", words) }
+func (p *Page) Note(words string) { p.paragraph("p", "note", "", words) }
 
 // Head starts a part of the page.
-func (p *Page) Head(words string) { p.element("h2", "", words) }
+func (p *Page) Head(words string) { p.paragraph("h2", "", "\n", words) }
 
 // Sheet starts a part that prints on a sheet of its own.
-func (p *Page) Sheet(words string) { p.element("h2", "sheet", words) }
+func (p *Page) Sheet(words string) { p.paragraph("h2", "sheet", "\n", words) }
 
 // Sub starts a part of a part.
-func (p *Page) Sub(words string) { p.element("h3", "", words) }
+func (p *Page) Sub(words string) { p.paragraph("h3", "", "\n", words) }
 
 // List writes points; nothing without any.
 func (p *Page) List(items ...string) {
@@ -115,13 +126,21 @@ func (p *Page) List(items ...string) {
 	p.put("<ul>\n")
 	for _, words := range items {
 		p.element("li", "", words)
+		p.t.WriteString(say.Wrap("  - ", words))
 	}
 	p.put("</ul>\n")
 }
 
-// Links writes a list of files beside the page, each a name and a file.
+// Pre writes lines as they stand, which scroll on their own where they are wide.
+func (p *Page) Pre(lines string) {
+	p.put("<pre role=\"region\" aria-label=\"figures\" tabindex=\"0\">%s</pre>\n", svg.Escape(lines))
+	p.t.WriteString(lines)
+}
+
+// Links writes a list of files beside the page, each a name and a file. On paper
+// and on a screen it is left out.
 func (p *Page) Links(links ...[2]string) {
-	p.put("<ul>\n")
+	p.put("<ul class=\"links\">\n")
 	for _, l := range links {
 		p.put("<li><a href=\"%s\">%s</a></li>\n", svg.Escape(l[1]), svg.Escape(l[0]))
 	}
@@ -170,6 +189,35 @@ func (p *Page) Table(t Table) {
 		p.put("</tr>\n")
 	}
 	p.put("</tbody>\n</table>\n</div>\n")
+	p.t.WriteString(t.text())
+}
+
+// text gives the table for a screen, without its caption.
+func (t Table) text() string {
+	wide := make([]int, len(t.Heads))
+	all := append([][]string{t.Heads}, t.Rows...)
+	for _, row := range all {
+		for i, cell := range row {
+			wide[i] = max(wide[i], utf8.RuneCountInString(cell))
+		}
+	}
+	var b strings.Builder
+	for _, row := range all {
+		line := ""
+		for i, cell := range row {
+			gap := strings.Repeat(" ", wide[i]-utf8.RuneCountInString(cell))
+			if cell == Blank {
+				cell = "_"
+			}
+			if slices.Contains(t.Numbers, i) {
+				line += "  " + gap + cell
+			} else {
+				line += "  " + cell + gap
+			}
+		}
+		b.WriteString(strings.TrimRight(line, " ") + "\n")
+	}
+	return b.String()
 }
 
 // Bar is one line of [Page.Bars]: a length from 0 to the most.
@@ -214,8 +262,10 @@ func (p *Page) Figure(picture []byte, words string) {
 	p.put("</figure>\n")
 }
 
-// Fold writes a part that opens on request.
+// Fold writes a part that opens on request; the text leaves it out.
 func (p *Page) Fold(words string, inside func()) {
+	before := p.t.String()
+	defer func() { p.t.Reset(); p.t.WriteString(before) }()
 	p.put("<details>\n<summary>%s</summary>\n", svg.Escape(words))
 	inside()
 	p.put("</details>\n")
@@ -232,8 +282,13 @@ func (p *Page) Words(words ...string) {
 	})
 }
 
-// Bytes ends the page with the caution and returns it.
-func (p *Page) Bytes() []byte {
+// Text returns the page for a screen, with the caution at its end.
+func (p *Page) Text() string {
+	return p.title + "\n" + p.t.String() + "\n" + say.Wrap("", say.Caution)
+}
+
+// HTML returns the page as one file, with the caution at its end.
+func (p *Page) HTML() []byte {
 	var b bytes.Buffer
 	title := svg.Escape(p.title)
 	fmt.Fprintf(&b, "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>%s</title>\n<style>%s</style>\n</head>\n<body>\n<main>\n<h1>%s</h1>\n", title, style, title)

@@ -18,6 +18,7 @@ func TestPage(t *testing.T) {
 	p.List()
 	p.List("one", "two <b>")
 	p.Links([2]string{"Member <1>", "member-1.html"})
+	p.Pre("figures  <1>\n")
 	p.Head("A part")
 	p.Sub("A part of a part")
 	p.Table(page.Table{Caption: "A \"table\"", Heads: []string{"name", "number", "own"}, Rows: [][]string{{"a", "1", page.Blank}, {"b <i>", "2", ""}}, Numbers: []int{1}})
@@ -26,9 +27,10 @@ func TestPage(t *testing.T) {
 	p.Figure([]byte("<svg></svg>\n"), "words")
 	p.Sheet("The next sheet")
 	p.Words("KPH")
-	got := string(p.Bytes())
+	got := string(p.HTML())
 	_, body, _ := strings.Cut(got, "</style>")
 	golden.Compare(t, "testdata/page.golden", body)
+	golden.Compare(t, "testdata/page.txt", p.Text())
 	if strings.Contains(got, "http:") || strings.Contains(got, "https:") || strings.Contains(got, "<script") || strings.Contains(got, "@import") {
 		t.Error("the page reaches for something outside of it")
 	}

@@ -26,8 +26,15 @@ func Count(n int, one, many string) string {
 // Tenth gives a yield to one place, further decimals dropped, so that 2.96 never
 // reads as 3.0.
 func Tenth(y grade.Yield) string {
-	d, err := y.Tenth(grade.Down)
-	if err != nil {
+	return tenth(y, grade.Down)
+}
+
+// Nearest gives a yield to the nearest tenth, as contests score it.
+func Nearest(y grade.Yield) string { return tenth(y, grade.HalfUp) }
+
+func tenth(y grade.Yield, r grade.Rounding) string {
+	d, err := y.Round(r, 1)
+	if err != nil { // only for a rounding that is not set
 		return y.String()
 	}
 	return d.Decimal().StringFixed(1)

@@ -38,4 +38,10 @@ func TestTenth(t *testing.T) {
 			t.Errorf("%s: %s, want %s", s, got, want)
 		}
 	}
+	if y, err := grade.ParseYield("3.17"); err != nil || say.Nearest(y) != "3.2" {
+		t.Errorf("%s, want 3.2", say.Nearest(y))
+	}
+	if say.Word("KPH") == "" || say.Word("no such word") != "" {
+		t.Error("words are explained or not")
+	}
 }
