@@ -22,9 +22,9 @@ const (
 	young  = 150 * px // width of group A and of B; a line that rises a degree turns by 18.4 there
 	old    = 100 * px // width of the others; it turns by 26.6
 	width  = left + 2*young + 6*px
-	round  = 12 * px            // room for the number of an exhibit, from its middle
-	away   = 20 * px            // from an exhibit to its number
-	below  = top + high + 40*px // from the top of one panel to the top of the next
+	round  = 13 * px            // room for the number of an exhibit, from its middle
+	away   = 21 * px            // from an exhibit to its number
+	next   = top + high + 40*px // from the top of one panel to the top of the next
 )
 
 // frame says where a group stands: A and B beside each other, C to E below them.
@@ -32,7 +32,7 @@ func frame(g maturity.Group) (from svg.Point, wide svg.Tenth) {
 	if g <= maturity.B {
 		return svg.Point{X: left + svg.Tenth(g-maturity.A)*young, Y: top}, young
 	}
-	return svg.Point{X: left + svg.Tenth(g-maturity.C)*old, Y: top + below}, old
+	return svg.Point{X: left + svg.Tenth(g-maturity.C)*old, Y: top + next}, old
 }
 
 // at is the place of a marbling, so many units into a group.
@@ -121,7 +121,7 @@ func gradeChart(e grade.Edition, class classed, older bool) []byte {
 	}
 	height := top + high
 	if older {
-		height += below
+		height += next
 	}
 	c := svg.New(width, height+106*px, "Quality grade by marbling and maturity, edition "+e.String(),
 		"Marbling grows upward, maturity to the right. A grade begins at its lower line. Numbered circles are the exhibits of "+class.title+".")
@@ -162,7 +162,7 @@ func gradeChart(e grade.Edition, class classed, older bool) []byte {
 	}
 	side(c, top)
 	if older {
-		side(c, top+below)
+		side(c, top+next)
 	}
 	// Names of grades keep clear of the dots and of where their numbers would like to
 	// stand; the numbers then keep clear of dots and names.
@@ -262,7 +262,7 @@ func plot(c *svg.Canvas, class classed, exhibits []grade.Assessment, taken []box
 	for i, a := range exhibits {
 		name, size := class.name(i+1), ""
 		if len(name) > 2 { // as 101
-			size = `style="font-size:11px"`
+			size = `style="font-size:12px"`
 		}
 		c.Circle(stands(a), 40, `fill="#16191c" stroke="#ffffff" stroke-width="1"`)
 		c.Circle(numbers[i], round-1*px, `fill="#ffffff" stroke="#16191c" stroke-width="1.8"`)
@@ -277,9 +277,9 @@ func label(c *svg.Canvas, l cell, taken []box) []box {
 	name := l.name()
 	from, wide := frame(l.Group)
 	half := (svg.Tenth(len(name))*57 + 4*px) / 2
-	rise := svg.Tenth(0) // of the line, over the width of the group
+	rise, below := svg.Tenth(0), 1*px // of the line over the width of the group, and room above it
 	if l.Rises {
-		rise = degree
+		rise, below = degree, 2*px
 	}
 	for _, aside := range []svg.Tenth{0, -1, 1, -2, 2, -3, 3, -4, 4} {
 		for _, up := range []svg.Tenth{50, 35, 65, 22, 78} {
@@ -291,7 +291,7 @@ func label(c *svg.Canvas, l cell, taken []box) []box {
 			for x := middle - half + 3*px; x < middle+half; x += 6 * px {
 				lo, hi := l.edges(x)
 				b := around(svg.Point{X: from.X + x, Y: at.Y - (x-middle)*rise/wide}, 6*px, 13*px)
-				if x < 4*px || x > wide-4*px || b.from.Y < hi+1*px || b.to.Y > lo-1*px || !free(b, taken) {
+				if x < 4*px || x > wide-4*px || b.from.Y < hi+1*px || b.to.Y > lo-below || !free(b, taken) {
 					places = nil
 					break
 				}

@@ -52,7 +52,7 @@ func (r *result) coach(note string) *page.Page {
 	p.Head("Who stands where")
 	t := page.Table{
 		Caption: "Points of the season and of " + last,
-		Heads:   []string{"", "member", "team", "season", "last"},
+		Heads:   []string{"rank", "member", "team", "season", "last"},
 		Numbers: []int{3, 4},
 	}
 	for _, m := range r.members {

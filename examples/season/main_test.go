@@ -270,6 +270,17 @@ func TestRefused(t *testing.T) {
 	}
 }
 
+// TestKeysAlone: a season in which nobody has handed in anything is told so.
+func TestKeysAlone(t *testing.T) {
+	dir := t.TempDir()
+	if err := os.WriteFile(filepath.Join(dir, "officials.csv"), []byte("contest,class,placing,cuts\na,steers,1-2-3-4,3-5-3\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := run([]string{"-from", dir}, io.Discard, io.Discard); err == nil || err.Error() != "no cards: the sheets have keys alone" {
+		t.Errorf("%v", err)
+	}
+}
+
 // TestGaps: a contest without a figure breaks the line.
 func TestGaps(t *testing.T) {
 	ok := season.Figure{Value: 0.25, N: 6}

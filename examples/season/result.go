@@ -215,6 +215,9 @@ func (s sheets) result() (*result, error) {
 			m.bias, m.spread = pad(m.bias, at, bias), pad(m.spread, at, spread)
 		}
 	}
+	if len(r.members) == 0 {
+		return nil, errors.New("no cards: the sheets have keys alone")
+	}
 	r.classes = classes.String()
 	for _, m := range r.members {
 		for _, part := range m.parts {

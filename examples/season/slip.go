@@ -23,7 +23,7 @@ func (r *result) slip(m *member, note string) *page.Page {
 		p.Note(note)
 	}
 	p.Lead(fmt.Sprintf("You are %s of %d over %s, with %s of %s points.", place(m.rank), len(r.members), say.Count(len(r.names), "contest", "contests"), ofUnits(m.scored), ofUnits(m.of)))
-	t := page.Table{Caption: "Your points, of how many", Heads: []string{"", "season", "of", "last contest", "of"}, Numbers: []int{1, 2, 3, 4}}
+	t := page.Table{Caption: "Your points, of how many", Heads: []string{"part", "season", "of", "last contest", "of"}, Numbers: []int{1, 2, 3, 4}}
 	for _, c := range m.parts {
 		row := []string{c.name, ofUnits(c.scored).String(), ofUnits(c.of).String(), "", ""}
 		if c.lastOf > 0 {
