@@ -128,10 +128,10 @@ func channels(t *testing.T, fill string) (c [3]float64) {
 	return c
 }
 
-// TestFillsInGrey: a grade is darker than the next one down by enough to see
+// TestFillsInGray: a grade is darker than the next one down by enough to see
 // without color, and light enough to write on: 4.5 to 1 (WCAG 2.1, 1.4.3).
-func TestFillsInGrey(t *testing.T) {
-	grey := func(g grade.Grade) float64 {
+func TestFillsInGray(t *testing.T) {
+	gray := func(g grade.Grade) float64 {
 		c := channels(t, fills[g])
 		return 0.299*c[0] + 0.587*c[1] + 0.114*c[2]
 	}
@@ -141,7 +141,7 @@ func TestFillsInGrey(t *testing.T) {
 		{grade.Cutter, grade.Utility, grade.Commercial},
 	} {
 		for i := 1; i < len(column); i++ {
-			if d := grey(column[i-1]) - grey(column[i]); d < 12 {
+			if d := gray(column[i-1]) - gray(column[i]); d < 12 {
 				t.Errorf("%v is only %.0f of 255 darker than %v", column[i], d, column[i-1])
 			}
 		}
@@ -173,7 +173,7 @@ func TestRefused(t *testing.T) {
 		args        []string
 		want        string
 	}{
-		{"an unknown column", "id,colour\n", nil, "class: "},
+		{"an unknown column", "id,shade\n", nil, "class: "},
 		{"an empty class", head, nil, "class: "},
 		{"an exhibit that cannot be graded", head + "1,steer,A60,A50,Sm40,0.5,12,2,800\n2,steer,A60,A50,,0.5,12,2,800\n", nil, "marbling: missing"},
 		{"an order of another size", "", []string{"-order", "1-2", "-cuts", "3"}, "-order 1-2: the class has 4 exhibits"},

@@ -21,7 +21,7 @@ const (
 
 // draw draws each member's bias in yield over time: a line through the contests, and
 // around it one standard deviation of the errors either way, shaded. It is in black
-// and greys alone.
+// and grays alone.
 func draw(members []*member, contests int) []byte {
 	// The scale runs to the next half of a grade over what is drawn, in thousandths.
 	reach := 500

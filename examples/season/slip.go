@@ -56,7 +56,7 @@ func (r *result) slip(m *member, note string) *page.Page {
 	return p
 }
 
-// missed lists what was missed, the dearest first, in the order of the cards where
+// missed lists what was missed, the most costly first, in the order of the cards where
 // it cost the same.
 func missed(f *contest.Feedback) (out []miss) {
 	if f == nil {

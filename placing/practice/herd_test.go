@@ -21,10 +21,13 @@ func correlations(t *testing.T) (r [traits][traits]int64) {
 	}
 	rows := 0
 	for _, row := range conformance.Rows(t, "../../testdata/references", "trait-correlations.csv") {
-		i, ok := index[row.Get("trait")]
-		j, also := index[row.Get("other")]
+		if row.Get("kind") != "correlation" {
+			continue
+		}
+		i, ok := index[row.Get("x")]
+		j, also := index[row.Get("y")]
 		if !ok || !also || i == j {
-			t.Fatalf("%s and %s are no two traits", row.Get("trait"), row.Get("other"))
+			t.Fatalf("%s and %s are no two traits", row.Get("x"), row.Get("y"))
 		}
 		var hundredths int64
 		if _, err := fmt.Sscan(strings.Replace(row.Get("stated"), "0.", "", 1), &hundredths); err != nil {

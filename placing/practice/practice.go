@@ -289,15 +289,17 @@ func (d draw) normal() int64 {
 	return sum - 6*(one-1)
 }
 
-// correlate returns traits that go together, in parts of [one], from traits each
-// drawn on its own.
+func kept(n, least, most int64) int64 { return min(max(n, least), most) }
+
+// correlate returns traits that go together, in parts of [one] and never beyond six
+// standard deviations, from traits each drawn on its own.
 func correlate(alone [traits]int64) (out [traits]int64) {
 	for i, row := range together {
 		sum := int64(one / 2)
 		for j, c := range row {
 			sum += c * alone[j]
 		}
-		out[i] = sum >> 16
+		out[i] = kept(sum>>16, -6*one, 6*one)
 	}
 	return out
 }
@@ -308,7 +310,7 @@ func correlate(alone [traits]int64) (out [traits]int64) {
 func read(trait int, mean, spread, off int64) int64 {
 	t := drawn[trait]
 	n := mean + (off*spread+one/2)>>16
-	return min(max((n+t.step/2)/t.step*t.step, t.least), t.most)
+	return kept((n+t.step/2)/t.step*t.step, t.least, t.most)
 }
 
 // class draws one class. The weight of its middle comes first, and the other traits

@@ -95,14 +95,20 @@ func TestHerds(t *testing.T) {
 		}
 		return m
 	}
-	printed := func(subject, column string) map[string]string {
+	trial := func(column string) map[string]string {
 		of := map[string]string{}
-		for _, row := range read("audit-spreads.csv") {
-			if row.Get("subject") == subject {
-				of[row.Get("trait")] = strings.ReplaceAll(row.Get(column)+" "+row.Get("unit"), " %", "%")
+		for _, row := range read("trait-correlations.csv") {
+			if row.Get("kind") == "spread" {
+				of[map[string]string{"weight": "HCW", "fat": "fat", "ribeye": "REA", "KPH": "KPH"}[row.Get("x")]] = row.Get(column)
 			}
 		}
 		return of
+	}
+	spread := map[string]string{}
+	for _, row := range read("audit-spreads.csv") {
+		if row.Get("subject") == "24 Angus steers" {
+			spread[row.Get("trait")] = strings.ReplaceAll(row.Get("sd")+" "+row.Get("unit"), " %", "%")
+		}
 	}
 	of := func(h practice.Herd, means, spreads grade.Measures) practice.Herd {
 		h.Weight, h.Fat, h.Ribeye, h.KPH = means.Weight, means.Fat, means.Ribeye, means.KPH
@@ -110,7 +116,7 @@ func TestHerds(t *testing.T) {
 		h.MarblingSpread = 127
 		return h
 	}
-	steers := traits(printed("24 Angus steers", "sd"))
+	steers := traits(spread)
 	found := 0
 	for i, h := range practice.Herds() {
 		cited := "published: jas-2020-skaa287"
@@ -118,7 +124,7 @@ func TestHerds(t *testing.T) {
 		if i == 0 {
 			found++
 			cited = "derived: marbling-trial-2010"
-			want = of(h, traits(printed("marbling trial, 2010", "mean")), traits(printed("marbling trial, 2010", "sd")))
+			want = of(h, traits(trial("mean")), traits(trial("sd")))
 			want.Marbling = practice.Herds()[1].Marbling
 		}
 		for _, row := range read("audit-means.csv") {

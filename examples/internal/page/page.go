@@ -1,5 +1,5 @@
 // Package page writes the pages of the examples: one HTML file that needs nothing
-// else, reads on a phone, in grey and without color, and prints on letter paper.
+// else, reads on a phone, in gray and without color, and prints on letter paper.
 //
 // A page is built from the top down: what the reader came for first. Headings,
 // captions and labels are put in by the way it is built. Words are escaped;

@@ -95,7 +95,7 @@ func sheets(t *testing.T, ctx context.Context, file string) int {
 	return bytes.Count(pdf, []byte("/Type /Page\n"))
 }
 
-// reach goes through a page with the tabulator and returns what was reached, and
+// reach goes through a page with the Tab key and returns what was reached, and
 // whether each had a mark that shows where one is.
 func reach(t *testing.T, ctx context.Context, file string) (reached, wanted int, unmarked []string) {
 	t.Helper()
@@ -181,7 +181,7 @@ func TestCheck(t *testing.T) {
 <h1>One</h1><h1>Two</h1><h3>Three</h3><h2></h2>
 <table><tr><th></th><td style="width:900px;display:inline-block">wide</td></tr></table>
 <input id="own"><img src="data:,"><svg width="90" height="40" viewBox="0 0 90 40" aria-label="x"><rect width="90" height="40" fill="#888"/><text y="20" font-size="12" fill="#777">pale</text></svg>
-<a href="#" style="outline:none"></a><p id="twice" style="color:#999">grey</p><p id="twice" style="font-size:9px">small</p>
+<a href="#" style="outline:none"></a><p id="twice" style="color:#999">gray</p><p id="twice" style="font-size:9px">small</p>
 </body></html>`
 	if err := os.WriteFile(file, []byte(text), 0o666); err != nil {
 		t.Fatal(err)
@@ -191,7 +191,7 @@ func TestCheck(t *testing.T) {
 	for _, want := range []string{
 		"no language", "no title", "no main part", "not one h1", "heading skips a level: Three", "empty heading", "table without caption: wide",
 		"table head without scope", "empty table head", "field without label: own", "picture without words", "picture without its role",
-		"link or button without words", "id twice: twice", "pixels wider than the screen", "words of 9.0 pixels: small", "contrast 2.8: grey", "contrast 1.3: pale",
+		"link or button without words", "id twice: twice", "pixels wider than the screen", "words of 9.0 pixels: small", "contrast 2.8: gray", "contrast 1.3: pale",
 	} {
 		if !strings.Contains(all, want) {
 			t.Errorf("not found: %s", want)
