@@ -23,7 +23,7 @@ func write(e grade.Edition, c classed, picture []byte) ([]byte, error) {
 		t.Rows = append(t.Rows, []string{c.name(n), a.Quality.String(), say.Tenth(a.Yield), a.Maturity.String(), a.Carcass.Marbling.String()})
 	}
 	p.Table(t)
-	p.Words("placing", "cuts", "card", "quality grade", "yield grade", "maturity", "marbling")
+	p.Words("placing", "cuts", "card", "quality grade", "yield grade", "maturity", "marbling", "edition")
 	p.Head("Where each carcass stands")
 	p.Figure(picture, "Firmness, dark cutting and sex class can lower a grade; the table has them in it.")
 	if err := scores(p, c); err != nil {

@@ -198,6 +198,7 @@ func asPage(sheets []sheet, key bool) []byte {
 			}
 			continue
 		}
+		p.Say("Name: ______________________________")
 		p.Say("Grade the carcasses and place them. Write in the empty fields.")
 		p.Table(across(s))
 		n := len(s.rows)

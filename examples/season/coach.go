@@ -76,7 +76,7 @@ func (r *result) coach(note string) *page.Page {
 		p.Head("The hardest pairs")
 		var items []string
 		for _, h := range pairs {
-			items = append(items, fmt.Sprintf("%s, %s, %d over %d: %d of %s had it the wrong way round, at %s.", h.contest, h.class, h.upper, h.lower, h.reversed, say.Count(h.cards, "card", "cards"), say.Count(h.points, "point", "points")))
+			items = append(items, fmt.Sprintf("%s, %s: %d over %d reversed on %d of %s, %s.", h.contest, h.class, h.upper, h.lower, h.reversed, say.Count(h.cards, "card", "cards"), say.Count(h.points, "point", "points")))
 		}
 		p.List(items...)
 	}

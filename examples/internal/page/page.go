@@ -71,7 +71,9 @@ footer { margin-top: 1.4rem; border-top: 1px solid #a9afb5; padding-top: .4rem; 
   tr, li, figure { break-inside: avoid; }
   .sheet { break-before: page; }
   .wide { overflow: visible; }
+  td.write { height: 3rem; }
   th, td { padding-top: .15rem; padding-bottom: .15rem; }
+  tr:has(.write) th { vertical-align: middle; }
   .flow { grid-template-columns: repeat(auto-fit, minmax(11rem, 1fr)); gap: 0 .9rem; font-size: 9pt; }
   .flow table { break-inside: avoid; margin: 0; }
   .flow th, .flow td { padding-top: .05rem; padding-bottom: .05rem; }

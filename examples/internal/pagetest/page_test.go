@@ -38,7 +38,7 @@ func browser(t *testing.T) context.Context {
 	t.Cleanup(cancel)
 	ctx, cancel = chromedp.NewContext(ctx)
 	t.Cleanup(cancel)
-	ctx, cancel = context.WithTimeout(ctx, 3*time.Minute)
+	ctx, cancel = context.WithTimeout(ctx, 9*time.Minute)
 	t.Cleanup(cancel)
 	if err := chromedp.Run(ctx); err != nil {
 		t.Fatal(err)

@@ -73,6 +73,7 @@ var words = map[string]string{
 	"placing":       "the exhibits from the best to the last",
 	"cuts":          "the points between neighbors in the placing, top pair first: what a card loses for having that pair the wrong way round; a small cut is a close pair",
 	"card":          "a placing that a member hands in; a full score is 50",
+	"edition":       "the federal standard as it was from some year on; the lines between grades have moved",
 	"exhibit":       "one carcass of the class, by the number it hangs under",
 	"quality grade": "how good the beef should eat, by marbling, maturity and firmness: Prime, Choice, Select, Standard, and others for old cattle; High, Average and Low are parts of a grade",
 	"yield grade":   "how much trimmed meat to expect, 1 for the most to 5 for the least, from fat, ribeye, KPH and weight",
