@@ -18,11 +18,8 @@ type form struct {
 	surplus grade.Rounding
 }
 
-// absent reports whether a cell says that nothing was taken.
+// absent reports whether a cell has a mark for missing.
 func (f *form) absent(cell string) bool {
-	if cell == "" {
-		return true
-	}
 	for _, m := range f.missing {
 		if strings.EqualFold(cell, m) {
 			return true
@@ -118,6 +115,9 @@ func (f *form) maturity(cell string) (maturity.Score, error) {
 			return s, nil
 		}
 		return 0, grade.ErrRange
+	}
+	if len(cell) == 3 && cell[0]-'A' <= 'E'-'A' && cell[1]-'0' <= 9 && cell[2]-'0' <= 9 { // the usual spelling, quickly
+		return maturity.Group(cell[0] - 'A' + 1).At(int(cell[1]-'0')*10 + int(cell[2]-'0')), nil
 	}
 	if point, ok := f.ages.Point(); ok && len(cell) == 1 {
 		if g, err := maturity.ParseGroup(cell); err == nil {

@@ -3,6 +3,7 @@ package sheet
 import (
 	"iter"
 	"strconv"
+	"strings"
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
@@ -46,15 +47,15 @@ var columns = func() []column {
 	weight := measured(func(c *grade.Carcass) *grade.Weight { return &c.Measures.Weight }, grade.WeightUnits, grade.ParseWeight, lo.Weight, hi.Weight)
 	return append([]column{
 		{Column{"id", "id", "", "one line of text"}, "", readID, writeID, []string{"id", "tag", "ear tag", "eartag", "animal", "animal id", "animal number", "carcass", "carcass id", "carcass number", "carcass no", "nr", "no", "no.", "number", "visual id", "vid"}},
-		{Column{"sex", "sex class", "", "steer, heifer, cow, bullock, bull; S, H or C"}, "sex", readSex, func(b []byte, r *Row) ([]byte, error) { return r.Carcass.Sex.AppendText(b) }, []string{"sex", "sex class", "gender", "class"}},
+		{Column{"sex", "sex class", "", "steer, heifer, cow, bullock, bull; S, H or C"}, "sex", readSex, writeSex, []string{"sex", "sex class", "gender", "class"}},
 		{Column{"skeletal", "skeletal maturity", "", "A00 to E100"}, "maturity.skeletal", func(f *form, r *Row, cell string) (err error) {
 			r.Carcass.Maturity.Skeletal, err = f.maturity(cell)
 			return err
-		}, func(b []byte, r *Row) ([]byte, error) { return r.Carcass.Maturity.Skeletal.AppendText(b) }, []string{"skeletal", "skeletal maturity", "skeletal mat", "skel", "bone", "bone maturity"}},
+		}, func(b []byte, r *Row) ([]byte, error) { return appendScore(b, r.Carcass.Maturity.Skeletal) }, []string{"skeletal", "skeletal maturity", "skeletal mat", "skel", "bone", "bone maturity"}},
 		{Column{"lean", "lean maturity", "", "A00 to E100"}, "maturity.lean", func(f *form, r *Row, cell string) (err error) {
 			r.Carcass.Maturity.Lean, err = f.maturity(cell)
 			return err
-		}, func(b []byte, r *Row) ([]byte, error) { return r.Carcass.Maturity.Lean.AppendText(b) }, []string{"lean", "lean maturity", "lean mat"}},
+		}, func(b []byte, r *Row) ([]byte, error) { return appendScore(b, r.Carcass.Maturity.Lean) }, []string{"lean", "lean maturity", "lean mat"}},
 		{Column{"maturity", "overall maturity", "", "A00 to E100, for skeletal and lean alike"}, "maturity", func(f *form, r *Row, cell string) error {
 			s, err := f.maturity(cell)
 			r.Carcass.Maturity.Skeletal, r.Carcass.Maturity.Lean = s, s
@@ -65,7 +66,7 @@ var columns = func() []column {
 		{Column{"marbling", "marbling", "", "Devoid00 to Ab100, or a number where the mapping names its scale"}, "marbling", func(f *form, r *Row, cell string) (err error) {
 			r.Carcass.Marbling, err = f.marbling(cell)
 			return err
-		}, func(b []byte, r *Row) ([]byte, error) { return r.Carcass.Marbling.AppendText(b) }, []string{"marbling", "marb", "marbling score", "marb score", "marbling degree"}},
+		}, func(b []byte, r *Row) ([]byte, error) { return appendMarbling(b, r.Carcass.Marbling) }, []string{"marbling", "marb", "marbling score", "marb score", "marbling degree"}},
 		{Column{"firmness", "firmness", "", "very soft, soft, moderately soft, slightly soft, slightly firm, moderately firm, firm"}, "lean.firmness", func(_ *form, r *Row, cell string) (err error) {
 			r.Carcass.Lean.Firmness, err = grade.ParseFirmness(cell)
 			return err
@@ -116,6 +117,8 @@ var written = func() (all []lines.Column[Row]) {
 	}
 	return all
 }()
+
+var put = lines.NewWriter(written)
 
 // Columns yields every column that can be read, in the order in which they are
 // written. Where a measure has several columns, one for each unit, the first is the
@@ -213,6 +216,43 @@ func writeID(b []byte, row *Row) ([]byte, error) {
 	}
 	return b, err
 }
+
+func writeSex(b []byte, row *Row) ([]byte, error) {
+	switch s := row.Carcass.Sex; s {
+	case grade.Steer:
+		return append(b, "steer"...), nil
+	case grade.Heifer:
+		return append(b, "heifer"...), nil
+	default:
+		return s.AppendText(b)
+	}
+}
+
+// appendScore appends a maturity as [maturity.Score.AppendText] does, quickly.
+func appendScore(b []byte, s maturity.Score) ([]byte, error) {
+	if s >= 100 && s < 600 {
+		return appendPoints(append(b, byte(s/100)+'A'-1), int(s)%100), nil
+	}
+	return s.AppendText(b)
+}
+
+// appendMarbling appends a marbling as [grade.Marbling.AppendText] does, quickly.
+func appendMarbling(b []byte, m grade.Marbling) ([]byte, error) {
+	if m >= 100 && m < 1100 {
+		return appendPoints(append(b, degreeTexts[m/100]...), int(m)%100), nil
+	}
+	return m.AppendText(b)
+}
+
+func appendPoints(b []byte, n int) []byte { return append(b, '0'+byte(n/10), '0'+byte(n%10)) }
+
+// degreeTexts are the short forms of the degrees of marbling.
+var degreeTexts = func() (all [grade.Abundant + 1]string) {
+	for d := range grade.Degrees() {
+		all[d] = strings.TrimSuffix(d.At(0).String(), "00")
+	}
+	return all
+}()
 
 func readTeeth(f *form, row *Row, cell string) error {
 	n, err := fixed.Parse(f.number(cell), 0)

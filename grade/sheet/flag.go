@@ -96,32 +96,68 @@ func flags(m *grade.Measures, kilograms bool) (all []Flag) {
 // idsKept is how many ids are remembered at least.
 const idsKept = 1 << 16
 
-// ids remembers the latest ids of a sheet, in memory that does not grow with it.
+// ids remembers the latest ids of a sheet, in memory that does not grow with it: a
+// table that fills, and the full one before it. The zero ids has no tables yet.
 type ids struct {
 	seed        maphash.Seed
-	now, before map[uint64]int // hash and line
+	now, before table
 }
 
-func newIDs() *ids {
-	return &ids{maphash.MakeSeed(), map[uint64]int{}, map[uint64]int{}}
+// table holds ids by their hashes, 40 bits of one, and in the 24 bits under them how
+// many lines after from the id stands; 0 is a free place. It is at most half full.
+type table struct {
+	places  []uint64
+	from, n int
 }
+
+const lineBits = 24
 
 // see gives the line on which the id stood before, 0 for none, and remembers it.
 func (s *ids) see(id string, line int) int {
+	if s.now.n == idsKept || line-s.now.from >= 1<<lineBits || s.now.places == nil {
+		s.turn(line)
+	}
 	h := maphash.String(s.seed, id)
-	at := s.now[h]
-	if at == 0 && len(s.before) > 0 {
-		at = s.before[h]
+	at := s.now.find(h)
+	if *at != 0 {
+		return s.now.from + int(*at&(1<<lineBits-1))
 	}
-	if at != 0 {
-		return at
+	if s.before.places != nil {
+		if old := *s.before.find(h); old != 0 {
+			return s.before.from + int(old&(1<<lineBits-1))
+		}
 	}
-	if len(s.now) == idsKept {
-		s.now, s.before = s.before, s.now
-		clear(s.now)
-	}
-	s.now[h] = line
+	*at = h>>lineBits<<lineBits | uint64(line-s.now.from)
+	s.now.n++
 	return 0
+}
+
+// turn begins a new table with the line.
+func (s *ids) turn(line int) {
+	switch {
+	case s.now.places == nil:
+		s.seed = maphash.MakeSeed()
+	case s.before.places == nil:
+		s.before = s.now
+		s.now.places = nil
+	default:
+		s.now, s.before = s.before, s.now
+		clear(s.now.places)
+	}
+	if s.now.places == nil {
+		s.now.places = make([]uint64, 2*idsKept)
+	}
+	s.now.from, s.now.n = line-1, 0
+}
+
+// find gives the place of a hash, or the free one for it.
+func (t *table) find(hash uint64) *uint64 {
+	const mask = 2*idsKept - 1
+	for i := hash & mask; ; i = (i + 1) & mask {
+		if p := &t.places[i]; *p == 0 || *p>>lineBits == hash>>lineBits {
+			return p
+		}
+	}
 }
 
 func repeated(id string, line int) Flag {

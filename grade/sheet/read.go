@@ -67,7 +67,7 @@ type Reader struct {
 	kilograms      bool     // the unit of the column of weights
 
 	batch  []result // rows that were read and not given
-	ids    *ids
+	ids    ids
 	counts Counts
 }
 
@@ -95,7 +95,7 @@ func (m Mapping) NewReader(file string, r io.Reader) (*Reader, error) {
 	if err := m.Check(); err != nil {
 		return nil, err
 	}
-	s := &Reader{file: file, form: m.form(), assumed: m.Assumed, comma: ',', ids: newIDs()}
+	s := &Reader{file: file, form: m.form(), assumed: m.Assumed, comma: ','}
 	if m.Separator != "" {
 		s.comma = m.Separator[0]
 	}
@@ -142,7 +142,7 @@ func (m Mapping) column(heading string) (string, bool) {
 func (m Mapping) compile(f *form) (all []lines.Column[Row]) {
 	add := func(heading string, c *column, needed bool) {
 		all = append(all, lines.Column[Row]{Name: heading, Fact: c.Field, Path: c.path, Needed: needed, Allowed: c.Allowed, Read: func(row *Row, cell string) error {
-			if cell = text.Trim(cell); f.absent(cell) {
+			if cell = text.Trim(cell); cell == "" || len(f.missing) > 0 && f.absent(cell) {
 				return nil
 			}
 			return c.read(f, row, cell)
@@ -343,6 +343,7 @@ func (s *Reader) Grade(ctx context.Context, rules grade.Rules) iter.Seq2[Graded,
 		}
 		defer func() { s.ended = true }()
 		for batch, err := range s.batches(ctx, &rules) {
+			s.repeats(batch)
 			for i := range batch {
 				if err := ctx.Err(); err != nil {
 					yield(Graded{}, err)
@@ -352,11 +353,6 @@ func (s *Reader) Grade(ctx context.Context, rules grade.Rules) iter.Seq2[Graded,
 				g := Graded{Line: r.row.Line, ID: r.row.ID}
 				if r.err == nil {
 					g.Assumed, g.Extra, g.Assessment, g.Flags = r.row.Assumed, r.row.Extra, r.done, r.flags
-					if g.ID != "" {
-						if line := s.ids.see(g.ID, g.Line); line != 0 {
-							g.Flags = append(g.Flags, repeated(g.ID, line))
-						}
-					}
 				}
 				s.count(&g, r.err)
 				if !yield(g, r.err) {
@@ -367,6 +363,20 @@ func (s *Reader) Grade(ctx context.Context, rules grade.Rules) iter.Seq2[Graded,
 				yield(Graded{}, err)
 				return
 			}
+		}
+	}
+}
+
+// repeats flags the rows whose ids stood before. It goes over them in one sweep, in
+// which the looks into a large table do not wait for each other.
+func (s *Reader) repeats(rows []result) {
+	for i := range rows {
+		r := &rows[i]
+		if r.err != nil || r.row.ID == "" {
+			continue
+		}
+		if line := s.ids.see(r.row.ID, r.row.Line); line != 0 {
+			r.flags = append(r.flags, repeated(r.row.ID, line))
 		}
 	}
 }
@@ -571,19 +581,25 @@ func (s *Reader) assume(row *Row) {
 func (s *Reader) grade(r *result, rules *grade.Rules, wrong []*RowError) []*RowError {
 	c := &r.row.Carcass
 	var err error
-	a := grade.Assessment{Carcass: *c, Rules: *rules}
+	a := &r.done
 	switch {
 	case s.quality == nil && s.yield == nil:
-		a, err = rules.Assess(*c)
+		*a, err = rules.Assess(*c)
 	case s.yield == nil:
+		a.Carcass, a.Rules = *c, *rules
 		var m grade.Measures
 		if m, err = c.Adjusted(); err == nil {
 			a.Yield, err = m.Yield()
 		}
 	default:
+		a.Carcass, a.Rules = *c, *rules
 		if a.Quality, err = rules.Quality(*c); err == nil {
 			a.Maturity, err = rules.Overall(c.Maturity)
 		}
+	}
+	if err == nil && len(wrong) == 0 {
+		r.flags = flags(&c.Measures, s.kilograms)
+		return nil
 	}
 	for _, p := range fault.Problems(err) {
 		at := s.head.Find(p.Path)
@@ -593,10 +609,6 @@ func (s *Reader) grade(r *result, rules *grade.Rules, wrong []*RowError) []*RowE
 		if at < 0 || !slices.ContainsFunc(wrong, func(e *RowError) bool { return e.Column == at+1 }) {
 			wrong = append(wrong, s.head.Wrong(at, p))
 		}
-	}
-	if len(wrong) == 0 {
-		r.done = a
-		r.flags = flags(&c.Measures, s.kilograms)
 	}
 	return wrong
 }

@@ -7,6 +7,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/fixed"
 	"example.com/ribface/internal/lines"
 	"example.com/ribface/internal/text"
 )
@@ -97,14 +98,10 @@ func (s *Writer) put(maker string) ([]byte, error) {
 	if s.w == nil {
 		return nil, s.refuse(&RowError{Err: &grade.FieldError{Field: "writer", Allowed: "one made by " + maker, Err: grade.ErrMissing}})
 	}
-	b, e := lines.Put(s.buf, written, &s.row)
-	if e != nil {
-		for i := range written {
-			if c := &written[i]; c.Name == e.Heading {
-				e.Err = c.Refuse("", e.Err)
-			}
-		}
-		return nil, s.refuse(e)
+	b, at, err := put.Put(s.buf, &s.row)
+	if err != nil {
+		c := &written[at]
+		return nil, s.refuse(&RowError{Column: at + 1, Heading: c.Name, Err: c.Refuse("", err)})
 	}
 	return b, nil
 }
@@ -159,13 +156,15 @@ func NewGradedWriter(w io.Writer, extra ...string) (*GradedWriter, error) {
 	return &GradedWriter{*s}, nil
 }
 
-// qualityText spells every quality, so that writing makes no strings.
-var qualityText = func() (t [256]string) {
+// qualityText and tierText spell every quality and its tier.
+var qualityText, tierText = func() (quality, tier [256]string) {
 	for q := range grade.Qualities() {
-		t[q] = q.String()
+		quality[q], tier[q] = q.String(), q.Tier().String()
 	}
-	return t
+	return quality, tier
 }()
+
+const yieldPlaces = 8
 
 // Write writes one graded row. The errors are those of [Writer.Write], and one for an
 // Assessment without a grade.
@@ -181,17 +180,17 @@ func (s *GradedWriter) Write(g Graded) error {
 	}
 	b = append(b, ',')
 	if a.Quality != 0 {
-		b, _ = a.Maturity.AppendText(b)
+		b, _ = appendScore(b, a.Maturity)
 	}
 	b = append(append(b, ','), qualityText[a.Quality]...)
 	b = append(b, ',')
-	b, _ = a.Yield.AppendText(b)
-	b = append(b, ',')
 	if a.Yield.IsSet() {
-		b = append(b, '0'+byte(a.Yield.Grade()))
+		b = append(fixed.Append(b, a.Yield.Units(), yieldPlaces), ',', '0'+byte(a.Yield.Grade()))
+	} else {
+		b = append(b, ',')
 	}
 	b = append(b, ',')
-	b, _ = a.Quality.Tier().AppendText(b)
+	b = append(b, tierText[a.Quality]...)
 	b = append(b, ',')
 	for i, f := range g.Flags {
 		if i > 0 {

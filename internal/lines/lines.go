@@ -20,6 +20,9 @@ import (
 // Max is the greatest length of a line in bytes, with its end.
 const Max = 64 << 10
 
+// chunk is how much is read at a time.
+const chunk = 32 << 10
+
 // Block is a run of whole lines.
 type Block struct {
 	Text string
@@ -66,7 +69,7 @@ func NewSource(r io.Reader) *Source { return &Source{r: r, buf: make([]byte, 2*M
 // every end io.EOF; what the input broke off is no line.
 func (s *Source) Next() (Block, error) {
 	for idle := 0; s.err == nil; {
-		n, err := s.r.Read(s.buf[s.n:min(s.n+Max, len(s.buf))])
+		n, err := s.r.Read(s.buf[s.n:min(s.n+chunk, len(s.buf))])
 		from := s.n
 		s.n, s.err = s.n+n, err
 		if end := bytes.LastIndexByte(s.buf[from:s.n], '\n') + 1; end > 0 {
@@ -115,17 +118,18 @@ func (d *Cells) Divide(line string) ([]string, error) {
 	if strings.IndexByte(line, '"') >= 0 {
 		return d.quoted(line)
 	}
-	d.cells = d.cells[:0]
-	for more := true; more; {
-		i := strings.IndexByte(line, d.Comma)
-		cell := line
-		if more = i >= 0; more {
-			cell, line = line[:i], line[i+1:]
+	cells, comma, from := d.cells[:0], d.Comma, 0
+	for i := range len(line) { // cells are short: looking at each byte beats a search
+		if line[i] == comma {
+			cells = append(cells, line[from:i])
+			from = i + 1
 		}
-		if d.Trim {
-			cell = text.Trim(cell)
+	}
+	d.cells = append(cells, line[from:])
+	if d.Trim {
+		for i, cell := range d.cells {
+			d.cells[i] = text.Trim(cell)
 		}
-		d.cells = append(d.cells, cell)
 	}
 	return d.cells, nil
 }

@@ -19,9 +19,10 @@ type Column[T any] struct {
 	Fact    string // what it says, in the words of errors; of several columns for one fact, as in several units, a sheet has one
 	Path    string // the field it is kept in, by its JSON names; may be empty
 	Needed  bool   // a sheet has to have it
+	Blank   bool   // Read gets empty cells too; without it they say nothing
 	Allowed string // what a cell may hold; empty to tell what the reason of Read does
 
-	Read  func(row *T, cell string) error            // an empty cell too
+	Read  func(row *T, cell string) error
 	Write func(b []byte, row *T) ([]byte, error) // nil for a column that is read and not written
 }
 
@@ -52,7 +53,15 @@ type Head[T any] struct {
 	Headings []string // as they stand, without the blanks around them
 	Unread   []int    // the places, from 0, of the headings that name no column
 	columns  []Column[T]
-	at       []int // for each heading the place of its column, -1 for none
+	at       []int     // for each heading the place of its column, -1 for none
+	steps    []step[T] // what is done with the cells, for speed
+}
+
+// step reads one cell.
+type step[T any] struct {
+	read  func(*T, string) error
+	cell  int
+	blank bool
 }
 
 // NewHead finds the columns of a header. Where unread columns are not to be kept, a
@@ -86,6 +95,7 @@ func NewHead[T any](columns []Column[T], headings []string, keep bool) (*Head[T]
 			refuse(i+1, fault.Plain(heading), fault.FieldError{Field: columns[at].Fact, Allowed: "one column for it; column " + strconv.Itoa(first) + " is one", Err: fault.ErrRepeated})
 		default:
 			facts[columns[at].Fact] = i + 1
+			h.steps = append(h.steps, step[T]{columns[at].Read, i, columns[at].Blank})
 		}
 	}
 	for i := range columns {
@@ -115,11 +125,12 @@ func find[T any](columns []Column[T], heading string) int {
 // are read only.
 func Names[T any](columns []Column[T]) string {
 	var names []string
-	for _, written := range []bool{true, false} {
-		for _, c := range columns {
-			if written == (c.Write != nil) {
-				names = append(names, c.Name)
-			}
+	for _, c := range Written(columns) {
+		names = append(names, c.Name)
+	}
+	for _, c := range columns {
+		if c.Write == nil {
+			names = append(names, c.Name)
 		}
 	}
 	return strings.Join(names, ", ")
@@ -154,13 +165,14 @@ func (h *Head[T]) Read(cells []string, row *T) (wrong []*fault.RowError) {
 	if err := Count(len(cells), len(h.at)); err != nil {
 		return []*fault.RowError{{Err: err}}
 	}
-	for i, at := range h.at {
-		if at < 0 {
+	for i := range h.steps {
+		s := &h.steps[i]
+		cell := cells[s.cell]
+		if cell == "" && !s.blank {
 			continue
 		}
-		c := &h.columns[at]
-		if err := c.Read(row, cells[i]); err != nil {
-			wrong = append(wrong, h.Wrong(i, c.Refuse(cells[i], err)))
+		if err := s.read(row, cell); err != nil {
+			wrong = append(wrong, h.Wrong(s.cell, h.Column(s.cell).Refuse(cell, err)))
 		}
 	}
 	return wrong
@@ -185,24 +197,39 @@ func Blank(cells []string) bool {
 	return true
 }
 
-// Put appends the cells of a row with commas between, and says what could not be read
-// back.
-func Put[T any](b []byte, columns []Column[T], row *T) ([]byte, *fault.RowError) {
-	n := 0
-	for i := range columns {
-		c := &columns[i]
-		if c.Write == nil {
-			continue
-		}
-		if n++; n > 1 {
-			b = append(b, ',')
-		}
-		var err error
-		if b, err = c.Write(b, row); err != nil {
-			return b, &fault.RowError{Column: n, Heading: c.Name, Err: err}
+// Written gives the columns that are written.
+func Written[T any](columns []Column[T]) (all []Column[T]) {
+	for _, c := range columns {
+		if c.Write != nil {
+			all = append(all, c)
 		}
 	}
-	return b, nil
+	return all
+}
+
+// Writer appends rows, with commas between the cells.
+type Writer[T any] []func(b []byte, row *T) ([]byte, error)
+
+// NewWriter returns a writer of columns that are all written.
+func NewWriter[T any](written []Column[T]) (w Writer[T]) {
+	for _, c := range written {
+		w = append(w, c.Write)
+	}
+	return w
+}
+
+// Put appends a row. With an error comes the place, from 0, of the column that could
+// not be read back.
+func (w Writer[T]) Put(b []byte, row *T) (out []byte, at int, err error) {
+	for i, write := range w {
+		if i > 0 {
+			b = append(b, ',')
+		}
+		if b, err = write(b, row); err != nil {
+			return b, i, err
+		}
+	}
+	return b, 0, nil
 }
 
 // Table is a kind of sheet that has the columns of one table and no others.
@@ -298,12 +325,11 @@ func InputError(file string, line int, err error) error {
 // had, and at an error of the output.
 func (t Table[T]) Write(w io.Writer, rows iter.Seq[T]) error {
 	out := bufio.NewWriter(w)
+	columns := Written(t.Columns)
+	put := NewWriter(columns)
 	var b []byte
-	for _, c := range t.Columns {
-		if c.Write == nil {
-			continue
-		}
-		if len(b) > 0 {
+	for i, c := range columns {
+		if i > 0 {
 			b = append(b, ',')
 		}
 		b = append(b, c.Name...)
@@ -312,8 +338,9 @@ func (t Table[T]) Write(w io.Writer, rows iter.Seq[T]) error {
 	line := 1
 	for row := range rows {
 		line++
-		b, wrong := Put(b[:0], t.Columns, &row)
-		if wrong != nil {
+		b, at, err := put.Put(b[:0], &row)
+		if err != nil {
+			wrong := &fault.RowError{Column: at + 1, Heading: columns[at].Name, Err: err}
 			return errors.Join(fault.Row("", line, t.id(&row), []*fault.RowError{wrong}), out.Flush())
 		}
 		if _, err := out.Write(append(b, '\n')); err != nil {
