@@ -48,16 +48,15 @@ var unitSpellings = []struct{ spelling, unit string }{
 func Propose(r io.Reader) (Proposal, error) {
 	block, err := lines.NewSource(r).Next()
 	first, n, ok, long := block.Next()
-	if err == nil && !ok {
-		err = io.EOF
+	switch {
+	case err != nil:
+		return Proposal{}, lines.HeaderError("", block.Line, err)
+	case long != nil:
+		return Proposal{}, lines.HeaderError("", n, long)
+	case !ok:
+		return Proposal{}, lines.HeaderError("", n, io.EOF)
 	}
-	if err == nil {
-		err = long
-	}
-	if err != nil {
-		return Proposal{}, lines.HeaderError("", n, err)
-	}
-	p := proposer{comma: separator(first)}
+	p := proposer{comma: separator(first), said: map[string]bool{}}
 	p.Mapping.Separator = string(p.comma)
 	cells := lines.Cells{Comma: p.comma, Trim: true}
 	headings, err := cells.Divide(first)
@@ -103,7 +102,8 @@ type proposer struct {
 	Proposal
 	comma    byte
 	headings []string
-	cells    [][]string // of each column
+	cells    [][]string      // of each column
+	said     map[string]bool // headings whose cells are doubted
 }
 
 func (p *proposer) doubt(parts ...string) { p.Doubts = append(p.Doubts, strings.Join(parts, "")) }
@@ -173,7 +173,7 @@ func (p *proposer) place() {
 // split takes the unit off a heading.
 func split(heading string) (name, unit string) {
 	name = strings.ToLower(heading)
-	if open := strings.LastIndexAny(name, "(["); open >= 0 && strings.HasSuffix(strings.TrimRight(name, " "), map[byte]string{'(': ")", '[': "]"}[name[open]]) {
+	if open := strings.LastIndexAny(name, "(["); open >= 0 && strings.ContainsAny(name[open:], ")]") {
 		inner := strings.Trim(name[open:], "()[] ")
 		for _, u := range unitSpellings {
 			if inner == u.spelling {
@@ -222,8 +222,12 @@ func (p *proposer) unit(i int, c *column, unit string) *column {
 		case c.Field == "weight" && whole < 450:
 			unit = "kg"
 		}
+		since := ""
+		if ok {
+			since = ", since the middle of the cells is " + fixed.String(middle, places)
+		}
 		if unit != "%" {
-			p.doubt(strconv.Quote(p.headings[i]), ": no unit; taken for ", unit, map[bool]string{true: ", since the middle of the cells is " + fixed.String(middle, places)}[ok])
+			p.doubt(strconv.Quote(p.headings[i]), ": no unit; taken for ", unit, since)
 		}
 	}
 	for k := range columns {
@@ -282,8 +286,10 @@ func (p *proposer) scales(i int, c *column) {
 	age := strings.Contains(c.Field, "maturity")
 	switch heading := strconv.Quote(p.headings[i]); {
 	case c.Name == "marbling" && numbers > 0:
+		p.said[p.headings[i]] = true
 		p.doubt(heading, ": numbers; name their scale under marbling: Slight00 = 300 or Slight00 = 400")
 	case age && letters > 0:
+		p.said[p.headings[i]] = true
 		p.doubt(heading, `: letters alone; name the points they stand for under maturity, as "letter at 50"`)
 	case age && numbers > 0 && p.Mapping.Maturity == 0:
 		p.Mapping.Maturity = MaturityNumbers
@@ -312,16 +318,17 @@ func (p *proposer) check(sample string) {
 	for _, what := range yield {
 		p.Lacking = append(p.Lacking, "yield: "+what)
 	}
-	said := map[string]bool{}
 	for _, err := range r.Rows() {
 		var row *RowError
 		if !errors.As(err, &row) {
 			continue
 		}
 		for _, e := range row.All() {
-			if !said[e.Heading] {
-				said[e.Heading] = true
-				p.doubt("cannot be read: ", e.Error())
+			if !p.said[e.Heading] {
+				p.said[e.Heading] = true
+				alone := *e
+				alone.More = nil
+				p.doubt("cannot be read: ", alone.Error())
 			}
 		}
 	}

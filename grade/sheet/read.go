@@ -489,7 +489,7 @@ func (s *Reader) read(cells *lines.Cells, block lines.Block, out []result, rules
 		if err == nil {
 			row, err = cells.Divide(line)
 		}
-		if err == nil && row[0] == "" && lines.Blank(row) {
+		if err == nil && lines.Blank(row) {
 			continue
 		}
 		out = append(out, result{})
