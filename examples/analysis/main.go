@@ -290,6 +290,9 @@ func (a *analysis) prepare() error {
 	if yield != nil {
 		a.say("no yields: the sheet has no %s, and none is assumed\n", strings.Join(yield, ", "))
 	}
+	if quality != nil && yield != nil && a.mapping == "" {
+		a.say("-propose proposes what the columns mean, for -map\n")
+	}
 	a.sum.by = a.by
 	if a.by != "" {
 		var err error
@@ -397,7 +400,11 @@ func (a *analysis) add(g *sheet.Graded, told *int) error {
 		for i, f := range g.Flags {
 			notes[i] = f.Note
 		}
-		a.say("%sflagged: line %d, id %s: %s\n", a.wipe(), g.Line, g.ID, strings.Join(notes, "; "))
+		id := ""
+		if g.ID != "" {
+			id = fmt.Sprintf(", id %q", g.ID)
+		}
+		a.say("%sflagged: line %d%s: %s\n", a.wipe(), g.Line, id, strings.Join(notes, "; "))
 	}
 	if a.grid != nil && g.Assessment.Quality != 0 && g.Assessment.Yield.IsSet() {
 		v, err := a.grid.Value(g.Assessment)

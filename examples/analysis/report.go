@@ -23,6 +23,9 @@ func (s *summary) text(out io.Writer) error {
 		_, err := io.WriteString(out, w.String())
 		return err
 	}
+	if quality, _ := s.all.graded(); quality > 0 {
+		line("dark cutters", grouped(s.all.dark)+", "+share(s.all.dark, s.Graded))
+	}
 	line("rows flagged", grouped(s.Flagged))
 	for k := range sheet.FlagKinds() {
 		if n := s.Flags[k]; n > 0 {
@@ -226,9 +229,10 @@ func (s *summary) csv(out io.Writer) error {
 			by = s.by
 		}
 		line := func(item, of string, n, all int) {
-			write(by, group, item, of, count(n), strings.TrimSuffix(share(n, all), "%"), "", "")
+			write(by, group, item, of, count(n), percent(n, all), "", "")
 		}
 		quality, yield := t.graded()
+		line("dark_cutters", "", t.dark, t.n)
 		for _, g := range t.grades() {
 			line("quality_grade", g.String(), t.quality(g), quality)
 		}
@@ -275,6 +279,7 @@ func (s *summary) json(out io.Writer) error {
 	type lot struct {
 		Group  *string   `json:"group,omitempty"`
 		Graded int       `json:"graded"`
+		Dark   int       `json:"dark_cutters"`
 		Grades []part    `json:"quality_grades,omitempty"`
 		Yields []part    `json:"yield_grades,omitempty"`
 		Curve  []part    `json:"yields,omitempty"`
@@ -290,9 +295,9 @@ func (s *summary) json(out io.Writer) error {
 	doc.Rows, doc.By = s.Counts, s.by
 	s.each(func(group string, t *tally) {
 		quality, yield := t.graded()
-		l := lot{Graded: t.n}
+		l := lot{Graded: t.n, Dark: t.dark}
 		add := func(to *[]part, of string, n, all int) {
-			*to = append(*to, part{of, n, strings.TrimSuffix(share(n, all), "%")})
+			*to = append(*to, part{of, n, percent(n, all)})
 		}
 		for _, g := range t.grades() {
 			add(&l.Grades, g.String(), t.quality(g), quality)
@@ -385,6 +390,14 @@ func count(n int) string { return strconv.Itoa(n) }
 func share(part, n int) string {
 	tenths := int(mean(1000*int64(part), int64(n)))
 	return strconv.Itoa(tenths/10) + "." + strconv.Itoa(tenths%10) + "%"
+}
+
+// percent is share as a bare number.
+func percent(part, n int) string {
+	if n == 0 {
+		return ""
+	}
+	return strings.TrimSuffix(share(part, n), "%")
 }
 
 // dollars writes an amount to the cent.

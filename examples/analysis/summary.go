@@ -30,6 +30,7 @@ type summary struct {
 // tally counts the carcasses of one group.
 type tally struct {
 	n       int
+	dark    int                     // dark cutters
 	cells   [grade.Prime + 1][6]int // by quality grade and whole yield grade, 0 for not graded
 	halves  [halves]int             // by half grades of the exact yield
 	degrees [grade.Abundant + 1]int // by degree of marbling
@@ -53,7 +54,7 @@ var figures = [...]figure{
 	{"ribeye_sq_in", "ribeye, sq in", 4, 2},
 	{"kph_pct", "KPH, %", 4, 2},
 	{"weight_lb", "hot carcass weight, lb", 4, 1},
-	{"marbling", "marbling, points", 0, 0},
+	{"marbling", "marbling, Slight00 = 400", 0, 0},
 	{"yield", "yield", 8, 3},
 }
 
@@ -111,6 +112,9 @@ func (t *tally) add(a *grade.Assessment) {
 	t.n++
 	t.cells[a.Quality.Grade()][a.Yield.Grade()]++
 	c := &a.Carcass
+	if c.Lean.Dark != 0 {
+		t.dark++
+	}
 	fat := c.Measures.Fat
 	if m, err := c.Adjusted(); err == nil {
 		fat = m.Fat
