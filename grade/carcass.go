@@ -16,7 +16,7 @@ type Carcass struct {
 	Sex      Sex               `json:"sex,omitzero"`      // sex class
 	Maturity maturity.Evidence `json:"maturity,omitzero"` // skeletal and lean maturity, teeth and papers
 	Marbling Marbling          `json:"marbling,omitzero"` // in the ribeye between ribs 12 and 13
-	Lean     Lean              `json:"lean,omitzero"`     // firmness and dark cutting
+	Lean     Lean              `json:"lean,omitzero"`     // firmness, dark cutting, color and texture
 	Measures Measures          `json:"measures,omitzero"` // fat as measured, ribeye, KPH, weight
 
 	// FatAdjust is added to the measured fat for unusual fat on the rest of the
@@ -118,11 +118,13 @@ var openTo = [...]uint16{
 	Bull:    0,
 }
 
-// Lean is what is seen of the lean besides its marbling and color. The zero Lean
-// means that firmness was not looked at and that nothing is wrong.
+// Lean is what is seen of the lean besides its marbling. The zero Lean means that
+// firmness, color and texture were not looked at and that nothing is wrong.
 type Lean struct {
 	Firmness Firmness `json:"firmness,omitzero"` // zero: taken to go with the marbling
 	Dark     DarkCut  `json:"dark,omitzero"`     // zero: no dark cutter
+	Color    Color    `json:"color,omitzero"`    // zero: not looked at; moves no grade
+	Texture  Texture  `json:"texture,omitzero"`  // zero: not looked at; moves no grade
 
 	// BelowCutter is the judge's own finding that the carcass is below the
 	// minimum of Cutter. No minimum is published, so it is never inferred; it

@@ -160,7 +160,7 @@ func ExampleCarcass() {
 	_, err := grade.Current.Assess(grade.Carcass{})
 	fmt.Println(err)
 	// Output:
-	// {{heifer {A60 A40 not looked at none} Sl80 {moderately firm none false} {0.4331 in 12.4 sq in 2.5% 749.5717 lb} 0.1 in} {2017 {keep units may cross}} A50 High Select 3.21312246} <nil>
+	// {{heifer {A60 A40 not looked at not looked at none} Sl80 {moderately firm none unset unset false} {0.4331 in 12.4 sq in 2.5% 749.5717 lb} 0.1 in} {2017 {keep units may cross}} A50 High Select 3.21312246} <nil>
 	// sex class: missing; allowed: steer, heifer, cow, bullock, bull
 	// skeletal maturity: missing; allowed: A00 to E100
 	// lean maturity: missing; allowed: A00 to E100

@@ -31,8 +31,8 @@ func TestSizes(t *testing.T) {
 		{"Quality", unsafe.Sizeof(grade.Quality(0)), 1},
 		{"Edition", unsafe.Sizeof(grade.Edition(0)), 1},
 		{"Sex", unsafe.Sizeof(grade.Sex(0)), 1},
-		{"Lean", unsafe.Sizeof(grade.Lean{}), 3},
-		{"Carcass", unsafe.Sizeof(grade.Carcass{}), 36},
+		{"Lean", unsafe.Sizeof(grade.Lean{}), 5},
+		{"Carcass", unsafe.Sizeof(grade.Carcass{}), 40},
 		{"Rules", unsafe.Sizeof(grade.Rules{}), 3},
 	} {
 		if s.got != s.want {

@@ -163,10 +163,14 @@ var (
 // Evidence is what is known of the age of one carcass. The colors of a dark cutter
 // are not read as age (official: cfr-1965-53-p25).
 type Evidence struct {
-	Skeletal Score  `json:"skeletal,omitzero"` // bones and cartilages; always needed
-	Lean     Score  `json:"lean,omitzero"`     // color and texture of the lean; may be left out only when teeth or papers settle the age
-	Teeth    Teeth  `json:"teeth,omitzero"`    // permanent incisors, where somebody looked
-	Papers   Months `json:"papers,omitzero"`   // age by documents verified under a federal program, where there are any
+	Skeletal Score `json:"skeletal,omitzero"` // bones and cartilages; always needed
+	Lean     Score `json:"lean,omitzero"`     // color and texture of the lean; may be left out only when teeth or papers settle the age
+	Teeth    Teeth `json:"teeth,omitzero"`    // permanent incisors, where somebody looked
+	// Buttons are what was seen of the thoracic buttons. They are a part of what
+	// Skeletal was called by, so they settle nothing by themselves; see
+	// [Buttons.Goes] for whether the two go together.
+	Buttons Buttons `json:"buttons,omitzero"`
+	Papers  Months  `json:"papers,omitzero"` // age by documents verified under a federal program, where there are any
 }
 
 // Under30 reports whether teeth or papers show an age under 30 months: two
@@ -181,11 +185,14 @@ func (e Evidence) Under30() bool {
 // Check returns an error that tells of every field that is missing or impossible;
 // nil when there is none. byAge says whether teeth and papers may settle the age.
 func (e Evidence) Check(byAge bool) error {
-	if e.Skeletal.IsValid() && e.Lean.IsValid() && e.Teeth == 0 && e.Papers == 0 {
+	if e.Skeletal.IsValid() && e.Lean.IsValid() && e.Teeth == 0 && e.Papers == 0 && e.Buttons == 0 {
 		return nil
 	}
 	skeletal := fault.At("skeletal", "", e.Skeletal.Check("skeletal maturity"))
-	var teeth, papers, lean error
+	var teeth, papers, buttons, lean error
+	if e.Buttons != 0 && !e.Buttons.IsValid() {
+		buttons = fault.At("buttons", "", e.Buttons.check())
+	}
 	if e.Teeth < 0 || e.Teeth > 9 {
 		teeth = &FieldError{Path: "teeth", Field: "teeth", Value: e.Teeth.String(), Allowed: "0 to 8", Err: ErrRange}
 	}
@@ -195,7 +202,7 @@ func (e Evidence) Check(byAge bool) error {
 	if e.Lean != 0 || !byAge || !e.Under30() || e.Skeletal >= firstD {
 		lean = fault.At("lean", "", e.Lean.Check("lean maturity"))
 	}
-	return fault.Join(skeletal, lean, teeth, papers)
+	return fault.Join(skeletal, lean, teeth, buttons, papers)
 }
 
 const (

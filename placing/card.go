@@ -14,6 +14,58 @@ type Card struct {
 	Mark  Mark  // why there is no placing; zero when there is one, or nothing at all
 }
 
+// ParseCard reads a placing as [ParseOrder] does, or the name of a mark as
+// [ParseMark] does.
+func ParseCard(s string) (Card, error) {
+	if m, err := ParseMark(s); err == nil {
+		return Card{Mark: m}, nil
+	}
+	o, err := ParseOrder(s)
+	return Card{Order: o}, err
+}
+
+// String gives the placing or the name of the mark; "unset" for the zero Card, and
+// both for a card that has both.
+func (c Card) String() string {
+	switch {
+	case c.Mark == 0:
+		return c.Order.String()
+	case c.Order.IsValid():
+		return c.Order.String() + " and " + c.Mark.String()
+	}
+	return c.Mark.String()
+}
+
+// AppendText appends the placing or the name of the mark; the zero value is empty
+// text. A card that has both gives a [*FieldError].
+func (c Card) AppendText(b []byte) ([]byte, error) {
+	switch {
+	case c.Mark == 0:
+		return c.Order.AppendText(b)
+	case c.Order.IsValid():
+		return b, c.both()
+	}
+	return c.Mark.AppendText(b)
+}
+
+func (c Card) both() error {
+	return &FieldError{Field: "card", Value: c.String(), Allowed: "a placing or a mark", Err: ErrRepeated}
+}
+
+// MarshalText gives the placing or the name of the mark; the zero value is empty
+// text.
+func (c Card) MarshalText() ([]byte, error) { return c.AppendText(nil) }
+
+// UnmarshalText reads what [ParseCard] reads; empty text gives the zero value. On
+// error the receiver is left as it was.
+func (c *Card) UnmarshalText(b []byte) error { return text.Unmarshal(c, b, ParseCard) }
+
+// Value gives the text for a database; NULL for the zero value.
+func (c Card) Value() (driver.Value, error) { return text.Value(c) }
+
+// Scan reads a database column that holds text; NULL gives the zero value.
+func (c *Card) Scan(src any) error { return text.Scan(c, "card", src) }
+
 // Mark says why a card holds no placing. The zero Mark says nothing: the card
 // has a placing, or is blank.
 type Mark uint8
@@ -33,7 +85,8 @@ func (m Mark) IsValid() bool { return marks.IsValid(int(m)) }
 // String gives the name; "unset" for zero.
 func (m Mark) String() string { return marks.String(int(m)) }
 
-// ParseMark reads the name of a mark, as [Mark.String] writes it.
+// ParseMark reads the name of a mark, as [Mark.String] writes it, in any case and
+// with blanks or hyphens between its words.
 func ParseMark(s string) (Mark, error) {
 	v, err := marks.Parse(s)
 	return Mark(v), err
@@ -48,10 +101,11 @@ func (m Mark) MarshalText() ([]byte, error) { return m.AppendText(nil) }
 // UnmarshalText reads a name. On error the receiver is left as it was.
 func (m *Mark) UnmarshalText(b []byte) error { return text.Unmarshal(m, b, ParseMark) }
 
-// Value gives the name for a database.
+// Value gives the name for a database; NULL for the zero value.
 func (m Mark) Value() (driver.Value, error) { return text.Value(m) }
 
-// Scan reads a name from a database column that holds text.
+// Scan reads a name from a database column that holds text; NULL gives the zero
+// value.
 func (m *Mark) Scan(src any) error { return text.Scan(m, marks.Kind, src) }
 
 // Penalty is what a card without a placing scores. The zero Penalty leaves it to
@@ -88,21 +142,21 @@ func (p Penalty) MarshalText() ([]byte, error) { return p.AppendText(nil) }
 // UnmarshalText reads a name. On error the receiver is left as it was.
 func (p *Penalty) UnmarshalText(b []byte) error { return text.Unmarshal(p, b, ParsePenalty) }
 
-// Value gives the name for a database.
-func (p Penalty) Value() (driver.Value, error) { return text.Value(p) }
-
-// Scan reads a name from a database column that holds text.
-func (p *Penalty) Scan(src any) error { return text.Scan(p, penalties.Kind, src) }
-
 // CardRules say what a card without a placing scores, and whether a score below
 // zero is raised to zero. The zero CardRules follow the published rules below and
 // raise nothing, since no source says to.
 type CardRules struct {
-	Blank       Penalty // by default ZeroPoints (published: ext-missouri-poultry, ksu-horse-judging)
-	Double      Penalty // by default LowestScore (published: ext-missouri-poultry)
-	Unreadable  Penalty // by default ZeroPoints (published for the wrong card: ksu-horse-judging)
-	FloorAtZero bool    // raise scores below zero to zero; no source does
+	Blank       Penalty `json:"blank,omitzero"`         // by default ZeroPoints (published: ext-missouri-poultry, ksu-horse-judging)
+	Double      Penalty `json:"double,omitzero"`        // by default LowestScore (published: ext-missouri-poultry)
+	Unreadable  Penalty `json:"unreadable,omitzero"`    // by default ZeroPoints (published for the wrong card: ksu-horse-judging)
+	FloorAtZero bool    `json:"floor_at_zero,omitzero"` // raise scores below zero to zero; no source does
 }
+
+// UnmarshalJSON reads an object with the JSON names of the fields. The error tells of
+// every field that cannot be read and of every name that is no field, each with its
+// path; the receiver is then left as it was. Fields that are not there stay as they
+// are.
+func (r *CardRules) UnmarshalJSON(b []byte) error { return text.Struct(b, r) }
 
 var cardCites = [...]cite.Citation{
 	Blank:        {Standing: cite.Published, IDs: "ext-missouri-poultry ksu-horse-judging"},
@@ -147,7 +201,7 @@ func (r CardRules) Score(o Official, c Card) (int, error) {
 		}
 		return r.floor(s), nil
 	case c.Order.IsValid():
-		return 0, &FieldError{Field: "card", Value: c.Order.String() + " and " + mark.String(), Allowed: "a placing or a mark", Err: ErrRepeated}
+		return 0, c.both()
 	case mark == 0:
 		mark = Blank
 	}

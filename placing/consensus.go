@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/least"
 	"example.com/ribface/internal/text"
 	"github.com/shopspring/decimal"
@@ -13,10 +14,14 @@ import (
 // Vote is what one official, or several who agree, hands to the chair: an order,
 // and the cuts that go with it. The zero Vote is refused.
 type Vote struct {
-	Order Order
-	Cuts  Cuts // of that order; zero where the official gave none
-	Count int  // how many officials hand in this vote; zero stands for one
+	Order Order `json:"order"`
+	Cuts  Cuts  `json:"cuts,omitzero"`  // of that order; zero where the official gave none
+	Count int   `json:"count,omitzero"` // how many officials hand in this vote; zero stands for one
 }
+
+// UnmarshalJSON reads an object with the JSON names of the fields, as
+// [CardRules.UnmarshalJSON] does.
+func (v *Vote) UnmarshalJSON(b []byte) error { return text.Struct(b, v) }
 
 // Panel is the votes of the officials of one class, counted pair by pair. The
 // zero Panel has no votes; it has no consensus and proposes nothing.
@@ -30,30 +35,26 @@ type Panel struct {
 // MaxVotes is the greatest number of officials on a panel.
 const MaxVotes = 1_000_000
 
-// NewPanel counts the votes. All orders must be of one size, cuts must be absent
-// or fit their order, counts must not be negative, and the officials together
-// at most [MaxVotes]; anything else gives a [*FieldError] that names the vote.
+// NewPanel counts the votes. All orders must be of one size, that of the first vote
+// that has an order, cuts must be absent or fit their order, counts must not be
+// negative, and the officials together at most [MaxVotes]. The error tells of every
+// vote that breaks this; see [Problems].
 func NewPanel(votes ...Vote) (Panel, error) {
 	if len(votes) == 0 {
-		return Panel{}, &FieldError{Field: "votes", Allowed: "one or more", Err: ErrMissing}
+		return Panel{}, &FieldError{Path: "votes", Field: "votes", Allowed: "one or more", Err: ErrMissing}
 	}
-	p := Panel{n: votes[0].Order.Len()}
+	var p Panel
+	for i := 0; i < len(votes) && p.n == 0; i++ {
+		p.n = votes[i].Order.Len()
+	}
+	var refused error
 	for i, v := range votes {
-		name := "vote " + strconv.Itoa(i+1)
-		if !v.Order.IsValid() {
-			return Panel{}, &FieldError{Field: name + ": order", Allowed: "an order of 2 to 12 exhibits", Err: ErrMissing}
-		}
-		if v.Order.Len() != p.n {
-			return Panel{}, sizeError(name+": order", v.Order, p.n)
-		}
-		if v.Cuts.IsValid() && v.Cuts.Len() != p.n-1 {
-			return Panel{}, &FieldError{Field: name + ": cuts", Value: v.Cuts.String(), Allowed: "none, or " + text.Count(p.n-1, "cut") + " for " + strconv.Itoa(p.n) + " exhibits", Err: ErrRange}
-		}
 		if v.Count == 0 {
 			v.Count = 1
 		}
-		if v.Count < 0 || p.officials+int64(v.Count) > MaxVotes {
-			return Panel{}, &FieldError{Field: name + ": count", Value: strconv.Itoa(v.Count), Allowed: "1 or more, 0 for 1, and at most 1000000 on the panel", Err: ErrRange}
+		if err := p.check(v); err != nil {
+			refused = fault.Join(refused, fault.At("votes["+strconv.Itoa(i)+"]", "vote "+strconv.Itoa(i+1), err))
+			continue
 		}
 		p.officials += int64(v.Count)
 		p.votes = append(p.votes, v)
@@ -63,8 +64,31 @@ func NewPanel(votes ...Vote) (Panel, error) {
 			}
 		}
 	}
+	if refused != nil {
+		return Panel{}, refused
+	}
 	return p, nil
 }
+
+// check refuses a vote that the panel cannot count.
+func (p *Panel) check(v Vote) error {
+	var order, cuts, count error
+	switch {
+	case !v.Order.IsValid():
+		order = &FieldError{Path: "order", Field: "order", Allowed: "an order of 2 to 12 exhibits", Err: ErrMissing}
+	case v.Order.Len() != p.n:
+		order = fault.At("order", "", sizeError("order", v.Order, p.n))
+	case v.Cuts.IsValid() && v.Cuts.Len() != p.n-1:
+		cuts = &FieldError{Path: "cuts", Field: "cuts", Value: v.Cuts.String(), Allowed: "none, or " + text.Count(p.n-1, "cut") + " for " + strconv.Itoa(p.n) + " exhibits", Err: ErrRange}
+	}
+	if v.Count < 0 || v.Count > MaxVotes || p.officials+int64(v.Count) > MaxVotes {
+		count = &FieldError{Path: "count", Field: "count", Value: strconv.Itoa(v.Count), Allowed: "1 or more, 0 for 1, and at most 1000000 on the panel", Err: ErrRange}
+	}
+	return fault.Join(order, cuts, count)
+}
+
+// Equal reports whether both panels have the same votes in the same order.
+func (p Panel) Equal(q Panel) bool { return slices.Equal(p.votes, q.votes) }
 
 // Len returns the number of exhibits; 0 for the zero Panel.
 func (p Panel) Len() int { return p.n }
@@ -106,10 +130,10 @@ const ListedOrders = 24
 // Consensus is the order, or the orders, of least total pairwise disagreement
 // with a panel. The zero Consensus is that of the zero Panel.
 type Consensus struct {
-	Order        Order   // the first of the equal orders, in the order of [Order.Compare]
-	Equal        []Order // all of them, the first ListedOrders where there are more
-	Count        int     // how many there are, exactly
-	Disagreement int     // the total pairwise disagreement of each with the officials
+	Order        Order   `json:"order"`        // the first of the equal orders, in the order of [Order.Compare]
+	Equal        []Order `json:"equal"`        // all of them, the first ListedOrders where there are more
+	Count        int     `json:"count"`        // how many there are, exactly
+	Disagreement int     `json:"disagreement"` // the total pairwise disagreement of each with the officials
 }
 
 func (p Panel) solve() *least.Table {
@@ -142,10 +166,10 @@ func (p Panel) Consensus() Consensus {
 	return c
 }
 
-// Equal yields every order of least total pairwise disagreement, in the order of
+// Best yields every order of least total pairwise disagreement, in the order of
 // [Order.Compare], for the rare panel with more of them than [ListedOrders]. Two
 // officials who turn a class of twelve upside down leave all 479,001,600 equal.
-func (p Panel) Equal() iter.Seq[Order] {
+func (p Panel) Best() iter.Seq[Order] {
 	return func(yield func(Order) bool) {
 		if p.n == 0 {
 			return
@@ -238,22 +262,26 @@ func (p Panel) MeanTau() (tau float64, ok bool) {
 
 // PairVote is what the officials say of one pair of neighbors.
 type PairVote struct {
-	Upper, Lower int // exhibits, Upper over Lower in the order asked about
-	For, Against int // officials that place them so, and the other way round
+	Upper   int `json:"upper"`   // the exhibit over the other in the order asked about
+	Lower   int `json:"lower"`   // the other
+	For     int `json:"for"`     // officials that place them so
+	Against int `json:"against"` // officials that place them the other way round
 
 	// Least and Most are the fewest and the most points between the two on the
 	// scale of any one official, negative for one who has them the other way round;
 	// both 0 where no official gave cuts.
-	Least, Most int
-	Mean        decimal.Decimal // mean over the officials that gave cuts, to 4 places, halves away from zero
-	Cut         int             // the cut that is proposed
+	Least int             `json:"least"`
+	Most  int             `json:"most"`
+	Mean  decimal.Decimal `json:"mean"` // mean over the officials that gave cuts, to 4 places, halves away from zero
+	Cut   int             `json:"cut"`  // the cut that is proposed
 }
 
 // CutProposal is a proposal of cuts with what it rests on.
 type CutProposal struct {
-	Cuts  Cuts
-	Total int        // asked for before any limit; Cuts.Total() may be less
-	Pairs []PairVote // one for every cut, the top pair first
+	Cuts  Cuts       `json:"cuts"`
+	Asked int        `json:"asked"` // the mean of the officials' totals, to the nearest point, halves up
+	Total int        `json:"total"` // what was shared out: Asked, raised where that is less than a point for every pair; Cuts.Total() may be less than it
+	Pairs []PairVote `json:"pairs"` // one for every cut, the top pair first
 }
 
 // ProposeCuts proposes cuts for an order, usually that of the consensus, from the
@@ -264,8 +292,9 @@ type CutProposal struct {
 // odds pull a cut down. The mean over the officials is the weight of a pair, a
 // negative one counting as nothing. The total is the mean of the officials'
 // totals, to the nearest point, halves up: a committee chooses the total first
-// (published: amsa-committee). [SpreadCuts] then shares the total out, within the
-// limit and such that no card goes negative.
+// (published: amsa-committee). In classes of up to six exhibits it is raised to one
+// point for every pair where it is less; Asked then stays under Total. [SpreadCuts]
+// then shares the total out, within the limit and such that no card goes negative.
 //
 // An order of another size, a limit that is not set or that does not speak of
 // this size, totals that come to more than 50 in the mean, and a panel where nobody
@@ -305,7 +334,8 @@ func (p Panel) ProposeCuts(o Order, limit Limit) (CutProposal, error) {
 		pairs[i].Mean = decimal.New(sums[i], 0).DivRound(decimal.New(given, 0), 4)
 		sums[i] = max(sums[i], 0)
 	}
-	want := int((2*total + given) / (2 * given))
+	asked := int((2*total + given) / (2 * given))
+	want := asked
 	if least := p.n - 1; p.n <= mostFullCuts {
 		want = max(want, least)
 	}
@@ -316,7 +346,7 @@ func (p Panel) ProposeCuts(o Order, limit Limit) (CutProposal, error) {
 	for i := range pairs {
 		pairs[i].Cut = cuts.At(i + 1)
 	}
-	return CutProposal{Cuts: cuts, Total: want, Pairs: pairs}, nil
+	return CutProposal{Cuts: cuts, Asked: asked, Total: want, Pairs: pairs}, nil
 }
 
 // mostFullCuts is the greatest class that can have a cut of at least 1 in every

@@ -184,7 +184,7 @@ func TestConsensusIsLeast(t *testing.T) {
 		if c.Disagreement != cost[all[0]] || c.Count != len(want) || c.Order != want[0] {
 			t.Fatalf("Consensus() = %+v, want %d orders from %v at %d", c, len(want), want[0], cost[all[0]])
 		}
-		if got := slices.Collect(p.Equal()); !slices.Equal(got, want) {
+		if got := slices.Collect(p.Best()); !slices.Equal(got, want) {
 			t.Fatalf("Equal() = %v, want %v", got, want)
 		}
 		if !slices.Equal(c.Equal, want[:min(len(want), placing.ListedOrders)]) {
@@ -212,7 +212,7 @@ func TestPanelRelabels(t *testing.T) {
 		if a.Disagreement != b.Disagreement || a.Count != b.Count {
 			t.Fatalf("%+v and relabelled %+v", a, b)
 		}
-		for o := range p.Equal() {
+		for o := range p.Best() {
 			r, _ := o.Relabel(to)
 			if d, _ := q.Disagreement(r); d != b.Disagreement {
 				t.Fatalf("%v is best and its relabelling %v is not", o, r)
@@ -537,7 +537,7 @@ func TestPanelQuestionsRefused(t *testing.T) {
 	if diff := cmp.Diff(placing.Consensus{}, zero.Consensus(), cmp.Comparer(func(a, b placing.Order) bool { return a == b })); diff != "" {
 		t.Errorf("consensus of nobody (-want +got):\n%s", diff)
 	}
-	for o := range zero.Equal() {
+	for o := range zero.Best() {
 		t.Errorf("Equal() of nobody yields %v", o)
 	}
 	_, err = zero.Disagreement(placing.Order{})
@@ -567,7 +567,7 @@ func TestProposeCuts(t *testing.T) {
 		{
 			"one official keeps his own cuts",
 			[]placing.Vote{vote("3-1-2-4", "2-8-2", 0)}, "3-1-2-4", placing.LimitColorado,
-			placing.CutProposal{Cuts: placing.MustParseCuts("2-8-2"), Total: 12, Pairs: []placing.PairVote{
+			placing.CutProposal{Cuts: placing.MustParseCuts("2-8-2"), Asked: 12, Total: 12, Pairs: []placing.PairVote{
 				{3, 1, 1, 0, 2, 2, dec("2"), 2},
 				{1, 2, 1, 0, 8, 8, dec("8"), 8},
 				{2, 4, 1, 0, 2, 2, dec("2"), 2},
@@ -577,7 +577,7 @@ func TestProposeCuts(t *testing.T) {
 			"officials at odds pull a cut down, one without cuts only votes",
 			[]placing.Vote{vote("1-2-3-4", "4-5-3", 1), vote("1-2-3-4", "3-6-3", 2), vote("2-1-3-4", "2-4-5", 1), vote("1-2-4-3", "", 1)}, "1-2-3-4", placing.LimitColorado,
 			// weights 2, 5.75, 3.5 of 12, 12, 12 and 11: a total of 47/4, up to 12
-			placing.CutProposal{Cuts: placing.MustParseCuts("2-6-4"), Total: 12, Pairs: []placing.PairVote{
+			placing.CutProposal{Cuts: placing.MustParseCuts("2-6-4"), Asked: 12, Total: 12, Pairs: []placing.PairVote{
 				{1, 2, 4, 1, -2, 4, dec("2"), 2},
 				{2, 3, 5, 0, 5, 6, dec("5.75"), 6},
 				{3, 4, 4, 1, 3, 5, dec("3.5"), 4},
@@ -586,7 +586,7 @@ func TestProposeCuts(t *testing.T) {
 		{
 			"a pair that the cuts turn round weighs nothing and keeps one point",
 			[]placing.Vote{vote("1-2-3", "1-6", 2), vote("2-1-3", "5-3", 1)}, "1-2-3", placing.LimitExact,
-			placing.CutProposal{Cuts: placing.MustParseCuts("1-6"), Total: 7, Pairs: []placing.PairVote{
+			placing.CutProposal{Cuts: placing.MustParseCuts("1-6"), Asked: 7, Total: 7, Pairs: []placing.PairVote{
 				{1, 2, 2, 1, -5, 1, dec("-1"), 1},
 				{2, 3, 3, 0, 6, 8, dec("6.6667"), 6},
 			}},
@@ -594,7 +594,7 @@ func TestProposeCuts(t *testing.T) {
 		{
 			"cuts of zero are raised to one a pair",
 			[]placing.Vote{vote("1-2-3", "0-0", 1)}, "1-2-3", placing.LimitExact,
-			placing.CutProposal{Cuts: placing.MustParseCuts("1-1"), Total: 2, Pairs: []placing.PairVote{
+			placing.CutProposal{Cuts: placing.MustParseCuts("1-1"), Asked: 0, Total: 2, Pairs: []placing.PairVote{
 				{1, 2, 1, 0, 0, 0, dec("0"), 1},
 				{2, 3, 1, 0, 0, 0, dec("0"), 1},
 			}},
@@ -602,14 +602,13 @@ func TestProposeCuts(t *testing.T) {
 		{
 			"halves of the mean total go up, and the limit cuts back",
 			[]placing.Vote{vote("1-2-3-4", "3-8-4", 1), vote("1-2-3-4", "3-7-4", 1)}, "1-2-3-4", placing.LimitNebraska,
-			placing.CutProposal{Cuts: placing.MustParseCuts("3-7-4"), Total: 15, Pairs: []placing.PairVote{
+			placing.CutProposal{Cuts: placing.MustParseCuts("3-7-4"), Asked: 15, Total: 15, Pairs: []placing.PairVote{
 				{1, 2, 2, 0, 3, 3, dec("3"), 3},
 				{2, 3, 2, 0, 7, 8, dec("7.5"), 7},
 				{3, 4, 2, 0, 4, 4, dec("4"), 4},
 			}},
 		},
 	}
-	same := cmp.Comparer(func(a, b decimal.Decimal) bool { return a.Equal(b) })
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			p, err := placing.NewPanel(tt.votes...)
@@ -620,7 +619,7 @@ func TestProposeCuts(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if diff := cmp.Diff(tt.want, got, same, cmp.Comparer(func(a, b placing.Cuts) bool { return a == b })); diff != "" {
+			if diff := cmp.Diff(tt.want, got); diff != "" {
 				t.Errorf("proposal (-want +got):\n%s", diff)
 			}
 		})
@@ -683,12 +682,50 @@ func TestManyEqualOrders(t *testing.T) {
 		t.Errorf("Consensus() = %+v", c)
 	}
 	n := 0
-	for range p.Equal() {
+	for range p.Best() {
 		if n++; n == 30 {
 			break
 		}
 	}
-	if n != 30 || !slices.Equal(slices.Collect(p.Equal())[:24], c.Equal) {
+	if n != 30 || !slices.Equal(slices.Collect(p.Best())[:24], c.Equal) {
 		t.Errorf("Equal() stopped after %d", n)
+	}
+}
+
+// TestPanelTellsEverything holds that every vote at fault is told, with its path.
+func TestPanelTellsEverything(t *testing.T) {
+	four := placing.MustParseOrder("1-2-3-4")
+	_, err := placing.NewPanel(placing.Vote{}, placing.Vote{Order: four, Cuts: placing.MustParseCuts("2-2"), Count: -1}, placing.Vote{Order: four}, placing.Vote{Order: placing.MustParseOrder("2-1")})
+	var got []string
+	for _, p := range placing.Problems(err) {
+		got = append(got, p.Path+": "+p.Error())
+	}
+	want := []string{
+		"votes[0].order: vote 1: order: missing; allowed: an order of 2 to 12 exhibits",
+		"votes[1].cuts: vote 2: cuts: 2-2: out of range; allowed: none, or 3 cuts for 4 exhibits",
+		"votes[1].count: vote 2: count: -1: out of range; allowed: 1 or more, 0 for 1, and at most 1000000 on the panel",
+		"votes[3].order: vote 4: order: 2-1: out of range; allowed: an order of 4 exhibits",
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("problems (-want +got):\n%s", diff)
+	}
+}
+
+// TestEqual holds that two panels of the same votes are the same.
+func TestEqual(t *testing.T) {
+	panel := func(votes ...placing.Vote) placing.Panel {
+		p, err := placing.NewPanel(votes...)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return p
+	}
+	a, b := placing.Vote{Order: placing.MustParseOrder("1-2-3")}, placing.Vote{Order: placing.MustParseOrder("2-1-3"), Count: 2}
+	if !panel(a, b).Equal(panel(a, b)) || panel(a, b).Equal(panel(b, a)) || panel(a).Equal(placing.Panel{}) || !(placing.Panel{}).Equal(placing.Panel{}) {
+		t.Error("panels compare wrongly")
+	}
+	o, p := mustOfficial(t, "2-1-3", "3-4"), mustOfficial(t, "2-1-3", "4-3")
+	if !o.Equal(o) || o.Equal(p) || !o.Order().Equal(p.Order()) || o.Order().Equal(a.Order) || o.Cuts().Equal(p.Cuts()) || !o.Cuts().Equal(o.Cuts()) {
+		t.Error("placings compare wrongly")
 	}
 }

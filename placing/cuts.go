@@ -4,7 +4,6 @@ import (
 	"database/sql/driver"
 	"iter"
 	"strconv"
-	"strings"
 
 	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
@@ -45,17 +44,20 @@ func NewCuts(points ...int) (Cuts, error) {
 }
 
 // ParseCuts reads cuts from the top pair down with hyphens, as "2-8-2"
-// (published: ext-maryland-contests, ext-nebraska-g2092).
+// (published: ext-maryland-contests, ext-nebraska-g2092). Commas or blanks may stand
+// for the hyphens, as in [ParseOrder]. Digits with nothing between are one cut, as
+// "12"; what is then over 50 is refused, since 282 might be 2-8-2 or 28-2.
 func ParseCuts(s string) (Cuts, error) {
 	const allowed = "1 to 11 cuts of 0 to 50 with hyphens between, as 2-8-2"
+	var list [MaxExhibits - 1]int
+	n, bad, err := numbers(s, list[:], false)
+	if err != nil {
+		return Cuts{}, fault.Parse("cuts", s, bad, allowed, err)
+	}
 	var c Cuts
-	for part := range strings.SplitSeq(s, "-") {
-		v, ok := smallNumber(part)
-		if !ok {
-			return Cuts{}, fault.Parse("cuts", s, part, allowed, ErrSyntax)
-		}
-		if v > maxCut || c.n == MaxExhibits-1 {
-			return Cuts{}, fault.Parse("cuts", s, part, allowed, ErrRange)
+	for _, v := range list[:n] {
+		if v > maxCut {
+			return Cuts{}, fault.Parse("cuts", s, strconv.Itoa(v), allowed, ErrRange)
 		}
 		c.each[c.n] = uint8(v)
 		c.n++
@@ -74,6 +76,9 @@ func MustParseCuts(s string) Cuts {
 
 // Len returns the number of cuts, one fewer than exhibits; 0 for the zero Cuts.
 func (c Cuts) Len() int { return int(c.n) }
+
+// Equal reports whether c == d.
+func (c Cuts) Equal(d Cuts) bool { return c == d }
 
 // IsValid reports whether the cuts are set.
 func (c Cuts) IsValid() bool { return c.n > 0 }
@@ -152,10 +157,10 @@ func (c Cuts) MarshalText() ([]byte, error) { return c.AppendText(nil) }
 // error the receiver is left as it was.
 func (c *Cuts) UnmarshalText(b []byte) error { return text.Unmarshal(c, b, ParseCuts) }
 
-// Value gives the text for a database.
+// Value gives the text for a database; NULL for the zero value.
 func (c Cuts) Value() (driver.Value, error) { return text.Value(c) }
 
-// Scan reads a database column that holds text.
+// Scan reads a database column that holds text; NULL gives the zero value.
 func (c *Cuts) Scan(src any) error { return text.Scan(c, "cuts", src) }
 
 // Limit is a rule on cuts for a class of four. The published ones differ from
@@ -225,12 +230,6 @@ func (l Limit) MarshalText() ([]byte, error) { return l.AppendText(nil) }
 
 // UnmarshalText reads a name. On error the receiver is left as it was.
 func (l *Limit) UnmarshalText(b []byte) error { return text.Unmarshal(l, b, ParseLimit) }
-
-// Value gives the name for a database.
-func (l Limit) Value() (driver.Value, error) { return text.Value(l) }
-
-// Scan reads a name from a database column that holds text.
-func (l *Limit) Scan(src any) error { return text.Scan(l, limits.Kind, src) }
 
 // Cite returns where the limit comes from; the zero Citation for a limit that is
 // not set.

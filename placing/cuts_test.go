@@ -91,7 +91,7 @@ func TestParseCuts(t *testing.T) {
 		{"hyphen behind", "2-", "", placing.ErrSyntax},
 		{"leading zero", "2-08", "08", placing.ErrSyntax},
 		{"three digits", "100", "100", placing.ErrSyntax},
-		{"spaces", "2 -8", "2 ", placing.ErrSyntax},
+		{"two kinds of separator", "2 -8,1", "8,1", placing.ErrSyntax},
 		{"51", "2-51", "51", placing.ErrRange},
 		{"twelve", "1-1-1-1-1-1-1-1-1-1-1-2", "2", placing.ErrRange},
 	} {

@@ -96,22 +96,28 @@
 //
 // Text that cannot be read gives a [*ParseError], which names the kind, the text
 // and the wrong piece of it. Both wrap one of [ErrMissing], [ErrSyntax],
-// [ErrUnknown], [ErrRange] and [ErrRepeated] for errors.Is; the last is for an
-// exhibit placed twice. Nothing panics but [MustParseOrder] and [MustParseCuts],
-// which are for hard-coded text.
+// [ErrUnknown], [ErrRange], [ErrPlaces] and [ErrRepeated] for errors.Is; the last is
+// for an exhibit placed twice. Where several things are wrong, as with the votes of a
+// panel, the error tells of all of them, and [Problems] lists them, each with its path
+// in the input. Nothing panics but [MustParseOrder] and [MustParseCuts], which are for
+// hard-coded text.
 //
 // A card of another size than the class is an error, and never a low score. A
 // card that says two things, an order and a mark, is an error too.
 //
 // # Encodings
 //
-// Every value type reads and writes text in one canonical spelling: "3-2-1-4",
-// "2-8-2", "3-2-1-4 cuts 2-8-2", "double-marked". So it works with encoding/json,
-// flag.TextVar and log/slog, and by Value and Scan with database columns of text,
-// where sql.Null goes around a type if the column may be NULL. The zero value is
-// empty text. A decode that fails leaves its receiver as it was. No spaces, signs
-// or leading zeros are read. Card, CardRules and Fault are plain structs and go
-// through encoding/json as they are.
+// Text is written in one canonical spelling: "3-2-1-4", "2-8-2", "3-2-1-4 cuts 2-8-2",
+// "double-marked". It is read in any that has one meaning, as "3214", "3, 2, 1, 4" and
+// "Double marked"; see [ParseOrder], [ParseCuts] and [ParseOfficial]. What is data,
+// Order, Cuts, Official, Card and Mark, has text, and by it JSON, flag.TextVar and
+// log/slog, and database columns of text by Value and Scan. The zero value is empty
+// text, and NULL in a database. What is a setting, Limit, Words and Penalty, has text
+// alone. A decode that fails leaves its receiver as it was. CardRules, Fault, Vote and
+// the results of a panel are plain structs with JSON names in lower case.
+//
+// All types compare with package cmp without options, by an Equal method where fields
+// are hidden.
 //
 // # Speed
 //
@@ -138,5 +144,5 @@
 // is a matter of packages that import it. It keeps no standings, breaks no ties
 // between members and takes no scores of oral reasons, all of which are for
 // placing/contest, and it does not decide what a judge may do at a contest. Scores are
-// for teaching and contests; only authorised federal graders assign official grades.
+// for teaching and contests; only authorized federal graders assign official grades.
 package placing

@@ -23,34 +23,61 @@ func TestEncodings(t *testing.T) {
 			"3-2-1-4":                    placing.MustParseOrder("3-2-1-4"),
 			"12-11-10-9-8-7-6-5-4-3-2-1": placing.MustParseOrder("12-11-10-9-8-7-6-5-4-3-2-1"),
 		},
-		Bad: []string{"1", "1-1", "1-3", "0-1", "01-2", "1-2-", "1 - 2", "unset", "1-2-3-4-5-6-7-8-9-10-11-12-13"},
+		Aliases: map[string]placing.Order{
+			"3214": placing.MustParseOrder("3-2-1-4"), "3 2 1 4": placing.MustParseOrder("3-2-1-4"), "3,2,1,4": placing.MustParseOrder("3-2-1-4"),
+			" 3, 2,1 , 4\t": placing.MustParseOrder("3-2-1-4"), "3 - 2 - 1 - 4": placing.MustParseOrder("3-2-1-4"), "3\t2\t1\t4": placing.MustParseOrder("3-2-1-4"),
+			"3\u20132\u20131\u20134": placing.MustParseOrder("3-2-1-4"), "987654321": placing.MustParseOrder("9-8-7-6-5-4-3-2-1"), "12": placing.MustParseOrder("1-2"),
+		},
+		// Ten exhibits have one with two digits; two kinds of separator are a slip.
+		Bad: []string{"1", "1-1", "1-3", "0-1", "01-2", "1-2-", "1--2", "10", "12345678910", "1-2,3", "1;2", "1-2 3", "1.2", "unset", "1-2-3-4-5-6-7-8-9-10-11-12-13"},
+	})
+	var o placing.Order
+	if err := o.Scan(int64(4231)); err != nil || o != placing.MustParseOrder("4-2-3-1") {
+		t.Errorf("a column of digits gives %v, %v", o, err)
+	}
+	roundtrip.Run(t, "Card", placing.Card{Mark: placing.Blank}, placing.ParseCard, roundtrip.Case[placing.Card]{
+		Texts:   map[string]placing.Card{"3-2-1-4": {Order: placing.MustParseOrder("3-2-1-4")}, "double-marked": {Mark: placing.DoubleMarked}},
+		Aliases: map[string]placing.Card{"3214": {Order: placing.MustParseOrder("3-2-1-4")}, "Double marked": {Mark: placing.DoubleMarked}},
+		Bad:     []string{"smudged", "1", "unset"},
+		Invalid: []placing.Card{{Mark: 9}, {Order: placing.MustParseOrder("2-1"), Mark: placing.Blank}},
 	})
 	roundtrip.Run(t, "Cuts", placing.MustParseCuts("1"), placing.ParseCuts, roundtrip.Case[placing.Cuts]{
 		Texts: map[string]placing.Cuts{
 			"2-8-2": placing.MustParseCuts("2-8-2"), "0": placing.MustParseCuts("0"), "50-0": placing.MustParseCuts("50-0"),
 		},
-		Bad: []string{"51", "-1", "2--2", "2-8-2-", "unset", "1-1-1-1-1-1-1-1-1-1-1-1", "02"},
+		Aliases: map[string]placing.Cuts{
+			"2 8 2": placing.MustParseCuts("2-8-2"), "2,8,2": placing.MustParseCuts("2-8-2"), " 2, 8 , 2 ": placing.MustParseCuts("2-8-2"), "2\u20118\u20112": placing.MustParseCuts("2-8-2"),
+		},
+		// 282 might be 28-2 as well.
+		Bad: []string{"51", "282", "-1", "2--2", "2-8-2-", "2-8 2", "2-8,2", "unset", "1-1-1-1-1-1-1-1-1-1-1-1", "02"},
 	})
 	roundtrip.Run(t, "Official", mustOfficial(t, "2-1", "3"), placing.ParseOfficial, roundtrip.Case[placing.Official]{
 		Texts: map[string]placing.Official{
 			"3-2-1-4 cuts 2-8-2": mustOfficial(t, "3-2-1-4", "2-8-2"), "1-2 cuts 0": mustOfficial(t, "1-2", "0"),
 		},
-		Bad: []string{"3-2-1-4", "3-2-1-4 cuts", "3-2-1-4 cuts 2-8", "3-2-1 cuts 2-8-2", "3-2-1-5 cuts 2-8-2", "3-2-1-4 cuts 2-8-51", "3-2-1-4  cuts 2-8-2", "unset"},
+		Aliases: map[string]placing.Official{
+			"3214 cuts 282": mustOfficial(t, "3-2-1-4", "2-8-2"), "3 2 1 4, Cuts: 2 8 2": mustOfficial(t, "3-2-1-4", "2-8-2"), "3214cuts2-8-2": mustOfficial(t, "3-2-1-4", "2-8-2"),
+			"21 cuts 12": mustOfficial(t, "2-1", "12"), "321 cuts 12": mustOfficial(t, "3-2-1", "1-2"),
+		},
+		Bad: []string{"3-2-1-4", "3-2-1-4 cuts", "3-2-1-4 cuts 2-8", "3-2-1 cuts 2-8-2", "3-2-1-5 cuts 2-8-2", "3-2-1-4 cuts 2-8-51", "3214 cuts 2810", "3214 2-8-2", "cuts 2", "unset"},
 	})
 	roundtrip.Run(t, "Limit", placing.LimitExact, placing.ParseLimit, roundtrip.Case[placing.Limit]{
 		Texts: map[string]placing.Limit{
 			"sum": placing.LimitSum, "colorado": placing.LimitColorado, "maryland": placing.LimitMaryland,
 			"nebraska": placing.LimitNebraska, "exact": placing.LimitExact,
 		},
-		Bad: []string{"unset", "Sum", "15"}, Invalid: []placing.Limit{placing.LimitExact + 1},
+		Aliases: map[string]placing.Limit{"Sum": placing.LimitSum},
+		Bad:     []string{"unset", "summed", "15"}, Invalid: []placing.Limit{placing.LimitExact + 1},
 	})
 	roundtrip.Run(t, "Words", placing.WordsReasons, placing.ParseWords, roundtrip.Case[placing.Words]{
-		Texts: map[string]placing.Words{"colorado": placing.WordsColorado, "nebraska": placing.WordsNebraska, "reasons": placing.WordsReasons},
-		Bad:   []string{"unset", "Reasons", "maryland"}, Invalid: []placing.Words{placing.WordsReasons + 1},
+		Texts:   map[string]placing.Words{"colorado": placing.WordsColorado, "nebraska": placing.WordsNebraska, "reasons": placing.WordsReasons},
+		Aliases: map[string]placing.Words{"Reasons": placing.WordsReasons},
+		Bad:     []string{"unset", "maryland"}, Invalid: []placing.Words{placing.WordsReasons + 1},
 	})
 	roundtrip.Run(t, "Mark", placing.Unreadable, placing.ParseMark, roundtrip.Case[placing.Mark]{
-		Texts: map[string]placing.Mark{"blank": placing.Blank, "double-marked": placing.DoubleMarked, "unreadable": placing.Unreadable},
-		Bad:   []string{"unset", "Blank", "none"}, Invalid: []placing.Mark{placing.Unreadable + 1},
+		Texts:   map[string]placing.Mark{"blank": placing.Blank, "double-marked": placing.DoubleMarked, "unreadable": placing.Unreadable},
+		Aliases: map[string]placing.Mark{"Blank": placing.Blank, "double  Marked": placing.DoubleMarked},
+		Bad:     []string{"unset", "none"}, Invalid: []placing.Mark{placing.Unreadable + 1},
 	})
 	roundtrip.Run(t, "Penalty", placing.Refused, placing.ParsePenalty, roundtrip.Case[placing.Penalty]{
 		Texts: map[string]placing.Penalty{"zero points": placing.ZeroPoints, "lowest score": placing.LowestScore, "refused": placing.Refused},
@@ -59,16 +86,18 @@ func TestEncodings(t *testing.T) {
 }
 
 func TestCompositesThroughJSON(t *testing.T) {
-	roundtrip.Composite(t, placing.Card{Order: placing.MustParseOrder("3-2-1-4")}, `{"Order":"3-2-1-4","Mark":""}`)
-	roundtrip.Composite(t, placing.Card{Mark: placing.DoubleMarked}, `{"Order":"","Mark":"double-marked"}`)
-	roundtrip.Composite(t, placing.CardRules{Double: placing.Refused, FloorAtZero: true}, `{"Blank":"","Double":"refused","Unreadable":"","FloorAtZero":true}`)
-	roundtrip.Composite(t, placing.Fault{Upper: 3, Lower: 4, Points: 12}, `{"Upper":3,"Lower":4,"Points":12}`)
+	roundtrip.Composite(t, placing.Card{Order: placing.MustParseOrder("3-2-1-4")}, `"3-2-1-4"`)
+	roundtrip.Composite(t, placing.Card{Mark: placing.DoubleMarked}, `"double-marked"`)
+	roundtrip.Composite(t, placing.CardRules{Double: placing.Refused, FloorAtZero: true}, `{"double":"refused","floor_at_zero":true}`)
+	roundtrip.Composite(t, placing.Fault{Upper: 3, Lower: 4, Points: 12}, `{"upper":3,"lower":4,"points":12}`)
 }
 
 func FuzzParseOfficial(f *testing.F) {
 	f.Add("3-2-1-4 cuts 2-8-2")
 	f.Add("2-1 cuts 0")
 	f.Add("1-2-3 cuts 2")
+	f.Add("3214 Cuts: 282")
+	f.Add("3 2 1 4, cuts 2 8 2")
 	f.Fuzz(func(t *testing.T, s string) {
 		o, err := placing.ParseOfficial(s)
 		if err != nil {
@@ -77,8 +106,8 @@ func FuzzParseOfficial(f *testing.F) {
 			}
 			return
 		}
-		if o.String() != s {
-			t.Fatalf("ParseOfficial(%q) prints as %q", s, o)
+		if again, err := placing.ParseOfficial(o.String()); err != nil || again != o {
+			t.Fatalf("ParseOfficial(%q) prints as %q, which gives %v, %v", s, o, again, err)
 		}
 		b, _ := json.Marshal(o)
 		var again placing.Official

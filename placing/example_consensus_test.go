@@ -66,12 +66,12 @@ func ExamplePanel_Consensus() {
 	// 6 [1-2-3 1-3-2 2-1-3 2-3-1 3-1-2 3-2-1]
 }
 
-func ExamplePanel_Equal() {
+func ExamplePanel_Best() {
 	p, _ := placing.NewPanel(
 		placing.Vote{Order: placing.MustParseOrder("1-2-3")},
 		placing.Vote{Order: placing.MustParseOrder("1-3-2")},
 	)
-	for o := range p.Equal() {
+	for o := range p.Best() {
 		fmt.Println(o)
 	}
 	// Output:

@@ -1,6 +1,7 @@
 package placing_test
 
 import (
+	"encoding/json"
 	"fmt"
 
 	"example.com/ribface/placing"
@@ -18,7 +19,7 @@ func ExampleOrder_encodings() {
 	fmt.Println(o.UnmarshalText([]byte("4-3-3-1")))
 	fmt.Println(o)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, NULL for a value that is not set.
 	column, err := o.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(o.Scan([]byte("1-2-3-4")), o)
@@ -44,7 +45,7 @@ func ExampleCuts_encodings() {
 	fmt.Println(c.UnmarshalText([]byte("3-5-")))
 	fmt.Println(c)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, NULL for a value that is not set.
 	column, err := c.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(c.Scan([]byte("1-0-50")), c)
@@ -70,7 +71,7 @@ func ExampleOfficial_encodings() {
 	fmt.Println(o.UnmarshalText([]byte("3-2-1-4 cuts 2-8")))
 	fmt.Println(o)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, NULL for a value that is not set.
 	column, err := o.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(o.Scan([]byte("1-2 cuts 5")), o)
@@ -82,6 +83,30 @@ func ExampleOfficial_encodings() {
 	// 3-2-1-4 cuts 2-8-2
 	// "3-2-1-4 cuts 2-8-2", <nil>
 	// <nil> 1-2 cuts 5
+}
+
+func ExampleCard_encodings() {
+	// What stands on the card is one text: a placing or a mark.
+	for _, s := range []string{"3214", "Double Marked", "smudged"} {
+		c, err := placing.ParseCard(s)
+		fmt.Println(c, err)
+	}
+	j, err := json.Marshal(map[string]placing.Card{"7": {Order: placing.MustParseOrder("3-2-1-4")}, "8": {Mark: placing.Blank}, "9": {}})
+	fmt.Printf("%s, %v\n", j, err)
+	column, err := placing.Card{Mark: placing.Unreadable}.Value()
+	fmt.Printf("%q, %v\n", column, err)
+	column, err = placing.Card{}.Value()
+	fmt.Println(column, err)
+	var c placing.Card
+	fmt.Println(c.Scan("1-2-3-4"), c)
+	// Output:
+	// 3-2-1-4 <nil>
+	// double-marked <nil>
+	// unset order: "smudged": bad syntax; allowed: 2 to 12 exhibit numbers with hyphens between, each once, as 3-2-1-4
+	// {"7":"3-2-1-4","8":"blank","9":""}, <nil>
+	// "unreadable", <nil>
+	// <nil> <nil>
+	// <nil> 1-2-3-4
 }
 
 func ExampleLimit_encodings() {
@@ -96,18 +121,12 @@ func ExampleLimit_encodings() {
 	fmt.Println(l.UnmarshalText([]byte("fifteen")))
 	fmt.Println(l)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := l.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(l.Scan([]byte("sum")), l)
 	// Output:
 	// text: exact, <nil>
 	// "exact", <nil>
 	// <nil> nebraska
 	// limit on cuts: "fifteen": unknown; allowed: sum, colorado, maryland, nebraska, exact
 	// nebraska
-	// "nebraska", <nil>
-	// <nil> sum
 }
 
 func ExampleWords_encodings() {
@@ -122,18 +141,12 @@ func ExampleWords_encodings() {
 	fmt.Println(w.UnmarshalText([]byte("loud")))
 	fmt.Println(w)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := w.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(w.Scan([]byte("nebraska")), w)
 	// Output:
 	// text: reasons, <nil>
 	// "reasons", <nil>
 	// <nil> colorado
 	// words for cuts: "loud": unknown; allowed: colorado, nebraska, reasons
 	// colorado
-	// "colorado", <nil>
-	// <nil> nebraska
 }
 
 func ExampleMark_encodings() {
@@ -148,7 +161,7 @@ func ExampleMark_encodings() {
 	fmt.Println(m.UnmarshalText([]byte("smudged")))
 	fmt.Println(m)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, NULL for a value that is not set.
 	column, err := m.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(m.Scan([]byte("blank")), m)
@@ -174,16 +187,10 @@ func ExamplePenalty_encodings() {
 	fmt.Println(p.UnmarshalText([]byte("minus five")))
 	fmt.Println(p)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := p.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(p.Scan([]byte("refused")), p)
 	// Output:
 	// text: lowest score, <nil>
 	// "lowest score", <nil>
 	// <nil> zero points
 	// penalty: "minus five": unknown; allowed: zero points, lowest score, refused
 	// zero points
-	// "zero points", <nil>
-	// <nil> refused
 }

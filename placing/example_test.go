@@ -34,7 +34,7 @@ func Example() {
 
 // Read cards from JSON, the one that nobody can read among them.
 func Example_json() {
-	const in = `[{"Order": "3-2-1-4"}, {"Order": "2-3-4-1"}, {"Mark": "double-marked"}]`
+	const in = `["3214", "2-3-4-1", "double-marked"]`
 	var cards []placing.Card
 	if err := json.Unmarshal([]byte(in), &cards); err != nil {
 		fmt.Println(err)
@@ -52,7 +52,7 @@ func Example_json() {
 	// 50 <nil>
 	// 46 <nil>
 	// 6 <nil>
-	// {"cards":[{"Order":"3-2-1-4","Mark":""},{"Order":"2-3-4-1","Mark":""},{"Order":"","Mark":"double-marked"}],"official":"3-2-1-4 cuts 2-8-2"} <nil>
+	// {"cards":["3-2-1-4","2-3-4-1","double-marked"],"official":"3-2-1-4 cuts 2-8-2"} <nil>
 }
 
 // exampleOfficial is the worked example of ext-maryland-contests.
@@ -87,11 +87,15 @@ func ExampleNewOrder() {
 func ExampleParseOrder() {
 	fmt.Println(placing.ParseOrder("3-2-1-4"))
 	fmt.Println(placing.ParseOrder("3-2-2-4"))
-	fmt.Println(placing.ParseOrder("3 2 1 4"))
+	fmt.Println(placing.ParseOrder("3214"))
+	fmt.Println(placing.ParseOrder("3, 2, 1, 4"))
+	fmt.Println(placing.ParseOrder("3-2,1-4"))
 	// Output:
 	// 3-2-1-4 <nil>
 	// unset order: "3-2-2-4": repeated at "2"; allowed: each exhibit 1 to 4 once
-	// unset order: "3 2 1 4": bad syntax; allowed: 2 to 12 exhibit numbers with hyphens between, each once, as 3-2-1-4
+	// 3-2-1-4 <nil>
+	// 3-2-1-4 <nil>
+	// unset order: "3-2,1-4": bad syntax at "2,1"; allowed: 2 to 12 exhibit numbers with hyphens between, each once, as 3-2-1-4
 }
 
 func ExampleMustParseOrder() {

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"example.com/ribface/internal/roundtrip"
 	"example.com/ribface/placing"
@@ -13,10 +14,19 @@ import (
 
 var number = regexp.MustCompile(`^(0|[1-9][0-9]?)$`)
 
-// numbersSlow reads numbers with hyphens between by a regular expression.
+// numbersSlow reads numbers with one kind of separator between by a regular
+// expression.
 func numbersSlow(s string) ([]int, bool) {
 	var out []int
-	for _, part := range strings.Split(s, "-") {
+	parts := strings.FieldsFunc(s, func(r rune) bool { return r == ' ' || r == '\t' })
+	if at := strings.IndexAny(s, "-,\u2013\u2010\u2011"); at >= 0 {
+		mark, _ := utf8.DecodeRuneInString(s[at:])
+		parts = strings.Split(s, string(mark))
+	} else if len(parts) == 0 {
+		return nil, false
+	}
+	for _, part := range parts {
+		part = strings.TrimSpace(part)
 		if !number.MatchString(part) {
 			return nil, false
 		}
@@ -31,6 +41,10 @@ func numbersSlow(s string) ([]int, bool) {
 
 // orderSlow says whether the text is an order, and which.
 func orderSlow(s string) ([]int, bool) {
+	s = strings.TrimSpace(s)
+	if regexp.MustCompile(`^[0-9]{2,9}$`).MatchString(s) {
+		s = strings.Join(strings.Split(s, ""), "-")
+	}
 	list, ok := numbersSlow(s)
 	if !ok || len(list) < 2 || len(list) > 12 {
 		return nil, false
@@ -47,7 +61,7 @@ func orderSlow(s string) ([]int, bool) {
 
 // cutsSlow says whether the text is cuts, and which.
 func cutsSlow(s string) ([]int, bool) {
-	list, ok := numbersSlow(s)
+	list, ok := numbersSlow(strings.TrimSpace(s))
 	if !ok || len(list) > 11 {
 		return nil, false
 	}
@@ -82,7 +96,7 @@ func compareSlow(s string) string {
 
 // FuzzPlacingText compares the parsers of orders and cuts with slow ones.
 func FuzzPlacingText(f *testing.F) {
-	for _, s := range []string{"3-2-1-4", "2-8-2", "1-1", "0", "01-2", "1-2-3-4-5-6-7-8-9-10-11-12-13", "51", "", "-", "1 - 2"} {
+	for _, s := range []string{"3-2-1-4", "2-8-2", "1-1", "0", "01-2", "1-2-3-4-5-6-7-8-9-10-11-12-13", "51", "", "-", "1 - 2", "3124", "3, 1,2 ,4", " 3 1\t2  4 ", "3–1–2–4", "3-1,2-4", "123456789", "1234567890", "0"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
@@ -96,6 +110,9 @@ func FuzzPlacingText(f *testing.F) {
 func TestPlacingTextAgainstSlow(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := rapid.StringMatching(`[0-9]{0,2}(-[0-9]{0,2}){0,12}`).Draw(t, "text")
+		if between := rapid.SampledFrom([]string{"-", " - ", ",", ", ", " ", "\t", "\u2013", ""}).Draw(t, "between"); between != "-" {
+			s = strings.ReplaceAll(s, "-", between)
+		}
 		if n := rapid.IntRange(1, 12).Draw(t, "n"); n > 1 && rapid.Bool().Draw(t, "right") {
 			s = anyOrder(t, n, "order").String()
 		}
@@ -143,4 +160,8 @@ func FuzzLimit(f *testing.F) {
 
 func FuzzWords(f *testing.F) {
 	roundtrip.Fuzz(f, placing.ParseWords, placing.WordsReasons, "colorado", "reasons")
+}
+
+func FuzzCard(f *testing.F) {
+	roundtrip.Fuzz(f, placing.ParseCard, placing.Card{Mark: placing.Unreadable}, "3-2-1-4", "3214", "blank", "Double Marked", "1-1")
 }

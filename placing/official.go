@@ -29,14 +29,14 @@ type Official struct {
 // exhibits. They are not held to any published limit here; see [Limit.Check].
 func NewOfficial(order Order, cuts Cuts) (Official, error) {
 	if !order.IsValid() {
-		return Official{}, &FieldError{Field: "official placing", Allowed: "an order of 2 to 12 exhibits", Err: ErrMissing}
+		return Official{}, &FieldError{Path: "order", Field: "official placing", Allowed: "an order of 2 to 12 exhibits", Err: ErrMissing}
 	}
 	if cuts.Len() != order.Len()-1 {
 		value, reason := cuts.String(), ErrRange
 		if !cuts.IsValid() {
 			value, reason = "", ErrMissing
 		}
-		return Official{}, &FieldError{Field: "cuts", Value: value, Allowed: text.Count(order.Len()-1, "cut") + " for " + strconv.Itoa(order.Len()) + " exhibits", Err: reason}
+		return Official{}, &FieldError{Path: "cuts", Field: "cuts", Value: value, Allowed: text.Count(order.Len()-1, "cut") + " for " + strconv.Itoa(order.Len()) + " exhibits", Err: reason}
 	}
 	o := Official{order: order, cuts: cuts, base: FullScore}
 	depth := 0
@@ -54,6 +54,9 @@ func (o Official) Order() Order { return o.order }
 // Cuts returns the cuts.
 func (o Official) Cuts() Cuts { return o.cuts }
 
+// Equal reports whether o == p.
+func (o Official) Equal(p Official) bool { return o == p }
+
 // IsValid reports whether the official placing is set.
 func (o Official) IsValid() bool { return o.order.IsValid() }
 
@@ -67,19 +70,30 @@ func (o Official) String() string {
 
 const officialBetween = " cuts "
 
-// ParseOfficial reads an official placing as [Official.String] writes it, as
-// "3-2-1-4 cuts 2-8-2". The errors are those of [ParseOrder], [ParseCuts] and
+// ParseOfficial reads an order, the word cuts and the cuts, as "3-2-1-4 cuts 2-8-2":
+// order and cuts as [ParseOrder] and [ParseCuts] read them, the word in any case, and
+// a comma or colon next to it passed over. Here the order tells how many cuts there
+// are, so that they may be written without anything between where each is under 10:
+// "3214 cuts 282". The errors are those of [ParseOrder], [ParseCuts] and
 // [NewOfficial].
 func ParseOfficial(s string) (Official, error) {
-	order, cuts, ok := strings.Cut(s, officialBetween)
-	if !ok {
+	const word = "cuts"
+	at := 0
+	for at < len(s) && (at+len(word) > len(s) || !strings.EqualFold(s[at:at+len(word)], word)) {
+		at++
+	}
+	if at == len(s) {
 		return Official{}, fault.Parse("official placing", s, "", "an order and its cuts, as 3-2-1-4 cuts 2-8-2", ErrSyntax)
 	}
-	o, err := ParseOrder(order)
+	o, err := ParseOrder(strings.TrimRight(s[:at], " ,:"))
 	if err != nil {
 		return Official{}, err
 	}
-	c, err := ParseCuts(cuts)
+	rest := strings.TrimLeft(s[at+len(word):], " ,:")
+	if digits := text.Trim(rest); len(digits) == o.Len()-1 && len(digits) > 1 && strings.Trim(digits, "0123456789") == "" {
+		rest = strings.Join(strings.Split(digits, ""), "-")
+	}
+	c, err := ParseCuts(rest)
 	if err != nil {
 		return Official{}, err
 	}
@@ -104,10 +118,10 @@ func (o Official) MarshalText() ([]byte, error) { return o.AppendText(nil) }
 // value. On error the receiver is left as it was.
 func (o *Official) UnmarshalText(b []byte) error { return text.Unmarshal(o, b, ParseOfficial) }
 
-// Value gives the text for a database.
+// Value gives the text for a database; NULL for the zero value.
 func (o Official) Value() (driver.Value, error) { return text.Value(o) }
 
-// Scan reads a database column that holds text.
+// Scan reads a database column that holds text; NULL gives the zero value.
 func (o *Official) Scan(src any) error { return text.Scan(o, "official placing", src) }
 
 // Score returns the pairwise-cut score of a card: 50, less for every pair that
@@ -141,8 +155,9 @@ func (o Official) refuse(card Order) error {
 
 // Fault is a pair of exhibits that a card has the wrong way round.
 type Fault struct {
-	Upper, Lower int // exhibits, Upper officially over Lower
-	Points       int // what the reversal costs: the cuts between the two
+	Upper  int `json:"upper"`  // the exhibit that is officially over the other
+	Lower  int `json:"lower"`  // the other
+	Points int `json:"points"` // what the reversal costs: the cuts between the two
 }
 
 // Faults yields the pairs that the card reverses, with what each costs, in the

@@ -102,12 +102,12 @@ func TestOfficialRefuses(t *testing.T) {
 		cuts  placing.Cuts
 		want  placing.FieldError
 	}{
-		{"no order", placing.Order{}, cuts, placing.FieldError{Field: "official placing", Allowed: "an order of 2 to 12 exhibits", Err: placing.ErrMissing}},
-		{"nothing", placing.Order{}, placing.Cuts{}, placing.FieldError{Field: "official placing", Allowed: "an order of 2 to 12 exhibits", Err: placing.ErrMissing}},
-		{"no cut for a pair", placing.MustParseOrder("1-2"), placing.Cuts{}, placing.FieldError{Field: "cuts", Allowed: "1 cut for 2 exhibits", Err: placing.ErrMissing}},
-		{"no cuts", order, placing.Cuts{}, placing.FieldError{Field: "cuts", Allowed: "3 cuts for 4 exhibits", Err: placing.ErrMissing}},
-		{"too few cuts", order, placing.MustParseCuts("2-8"), placing.FieldError{Field: "cuts", Value: "2-8", Allowed: "3 cuts for 4 exhibits", Err: placing.ErrRange}},
-		{"too many cuts", order, placing.MustParseCuts("2-8-2-1"), placing.FieldError{Field: "cuts", Value: "2-8-2-1", Allowed: "3 cuts for 4 exhibits", Err: placing.ErrRange}},
+		{"no order", placing.Order{}, cuts, placing.FieldError{Path: "order", Field: "official placing", Allowed: "an order of 2 to 12 exhibits", Err: placing.ErrMissing}},
+		{"nothing", placing.Order{}, placing.Cuts{}, placing.FieldError{Path: "order", Field: "official placing", Allowed: "an order of 2 to 12 exhibits", Err: placing.ErrMissing}},
+		{"no cut for a pair", placing.MustParseOrder("1-2"), placing.Cuts{}, placing.FieldError{Path: "cuts", Field: "cuts", Allowed: "1 cut for 2 exhibits", Err: placing.ErrMissing}},
+		{"no cuts", order, placing.Cuts{}, placing.FieldError{Path: "cuts", Field: "cuts", Allowed: "3 cuts for 4 exhibits", Err: placing.ErrMissing}},
+		{"too few cuts", order, placing.MustParseCuts("2-8"), placing.FieldError{Path: "cuts", Field: "cuts", Value: "2-8", Allowed: "3 cuts for 4 exhibits", Err: placing.ErrRange}},
+		{"too many cuts", order, placing.MustParseCuts("2-8-2-1"), placing.FieldError{Path: "cuts", Field: "cuts", Value: "2-8-2-1", Allowed: "3 cuts for 4 exhibits", Err: placing.ErrRange}},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			o, err := placing.NewOfficial(tt.order, tt.cuts)

@@ -58,31 +58,86 @@ func pack(exhibits []int) (o Order, bad int, err error) {
 }
 
 // ParseOrder reads a placing written with hyphens, as "3-2-1-4" (published:
-// ext-maryland-contests, ext-nebraska-g2092). No spaces, no signs, no leading
-// zeros.
+// ext-maryland-contests, ext-nebraska-g2092). Commas, or blanks alone, may stand for
+// the hyphens, as "3, 2, 1, 4" and "3 2 1 4"; for up to nine exhibits there may be
+// nothing between, as "3214". Blanks at the ends and around hyphens and commas are
+// passed over, and a dash is read as a hyphen. No signs, no leading zeros, no two
+// kinds of separator in one text.
 func ParseOrder(s string) (Order, error) {
 	const allowed = "2 to 12 exhibit numbers with hyphens between, each once, as 3-2-1-4"
 	var list [MaxExhibits]int
-	n := 0
-	for part := range strings.SplitSeq(s, "-") {
-		v, ok := smallNumber(part)
-		if !ok {
-			return Order{}, fault.Parse("order", s, part, allowed, ErrSyntax)
-		}
-		if n == MaxExhibits {
-			return Order{}, fault.Parse("order", s, part, allowed, ErrRange)
-		}
-		list[n] = v
-		n++
+	n, bad, err := numbers(s, list[:], true)
+	if err != nil {
+		return Order{}, fault.Parse("order", s, bad, allowed, err)
 	}
 	if n < MinExhibits {
 		return Order{}, fault.Parse("order", s, "", allowed, ErrSyntax)
 	}
-	o, bad, err := pack(list[:n])
+	o, exhibit, err := pack(list[:n])
 	if err != nil {
-		return Order{}, fault.Parse("order", s, strconv.Itoa(bad), each(n), err)
+		return Order{}, fault.Parse("order", s, strconv.Itoa(exhibit), each(n), err)
 	}
 	return o, nil
+}
+
+// numbers reads small numbers with hyphens, commas or blanks between into the list,
+// no more than it has room for. Where digits is set, a run of two to nine digits is a
+// number for each. It returns the piece at fault with the reason.
+func numbers(s string, list []int, digits bool) (n int, bad string, err error) {
+	in := text.Trim(s)
+	between, width := separator(in)
+	if digits && between == 0 && len(in) > 1 && len(in) <= 9 {
+		for i := range len(in) {
+			if in[i]-'0' > 9 {
+				return 0, in, ErrSyntax
+			}
+			list[i] = int(in[i] - '0')
+		}
+		return len(in), "", nil
+	}
+	for more := true; more; n++ {
+		part := in
+		at := -1
+		switch between {
+		case 0:
+		case ' ':
+			at = strings.IndexAny(in, blanks)
+		default:
+			at = strings.IndexRune(in, between)
+		}
+		if more = at >= 0; more {
+			part, in = in[:at], text.Trim(in[at+width:])
+		}
+		part = text.Trim(part)
+		v, ok := smallNumber(part)
+		switch {
+		case !ok:
+			return 0, part, ErrSyntax
+		case n == len(list):
+			return 0, part, ErrRange
+		}
+		list[n] = v
+	}
+	return n, "", nil
+}
+
+// blanks may stand between numbers.
+const blanks = " \t"
+
+// separator finds what stands between the numbers, and its width in bytes: the
+// first hyphen, dash or comma, or else a blank; 0 for nothing.
+func separator(s string) (between rune, width int) {
+	for _, r := range s {
+		switch r {
+		case '-', ',':
+			return r, 1
+		case '\u2013', '\u2010', '\u2011': // en dash and the hyphens that break or do not
+			return r, 3
+		case ' ', '\t':
+			between, width = ' ', 1
+		}
+	}
+	return between, width
 }
 
 // smallNumber reads one or two digits without a leading zero, or a lone zero.
@@ -111,6 +166,9 @@ func MustParseOrder(s string) Order {
 
 // Len returns the number of exhibits; 0 for the zero Order.
 func (o Order) Len() int { return int(o.packed & 15) }
+
+// Equal reports whether o == p.
+func (o Order) Equal(p Order) bool { return o == p }
 
 // IsValid reports whether the order is set.
 func (o Order) IsValid() bool { return o != Order{} }
@@ -277,8 +335,9 @@ func (o Order) MarshalText() ([]byte, error) { return o.AppendText(nil) }
 // On error the receiver is left as it was.
 func (o *Order) UnmarshalText(b []byte) error { return text.Unmarshal(o, b, ParseOrder) }
 
-// Value gives the text for a database.
+// Value gives the text for a database; NULL for the zero value.
 func (o Order) Value() (driver.Value, error) { return text.Value(o) }
 
-// Scan reads a database column that holds text.
+// Scan reads a database column that holds text, or digits alone as a number; NULL
+// gives the zero value.
 func (o *Order) Scan(src any) error { return text.Scan(o, "order", src) }

@@ -1,8 +1,6 @@
 package placing
 
 import (
-	"database/sql/driver"
-
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity/cite"
 )
@@ -59,12 +57,6 @@ func (w Words) MarshalText() ([]byte, error) { return w.AppendText(nil) }
 // UnmarshalText reads what [ParseWords] reads; empty text gives the zero value. On
 // error the receiver is left as it was.
 func (w *Words) UnmarshalText(b []byte) error { return text.Unmarshal(w, b, ParseWords) }
-
-// Value gives the name for a database.
-func (w Words) Value() (driver.Value, error) { return text.Value(w) }
-
-// Scan reads a name from a database column that holds text.
-func (w *Words) Scan(src any) error { return text.Scan(w, wordScales.Kind, src) }
 
 // Cite returns where the scale comes from; the zero Citation for one that is not
 // set.

@@ -40,12 +40,12 @@ type Graded struct {
 
 // Grade grades every exhibit. Exhibits must be numbered 1 to n, each number once,
 // with n from 2 to 12; the first figure that is missing or impossible gives a
-// [*FieldError] whose field names the exhibit. With a posted weight an exhibit
+// [*placing.FieldError] whose field names the exhibit. With a posted weight an exhibit
 // needs none of its own.
 func (c Class) Grade() (Graded, error) {
 	n := len(c.Exhibits)
 	if n < placing.MinExhibits || n > placing.MaxExhibits {
-		return Graded{}, &FieldError{Field: "exhibits", Value: strconv.Itoa(n), Allowed: "2 to 12", Err: ErrRange}
+		return Graded{}, &fault.FieldError{Field: "exhibits", Value: strconv.Itoa(n), Allowed: "2 to 12", Err: fault.ErrRange}
 	}
 	if err := c.Walk.Check(n); err != nil {
 		return Graded{}, fault.In("walk", err)
@@ -54,10 +54,10 @@ func (c Class) Grade() (Graded, error) {
 	g.given.Exhibits, g.given.Walk = slices.Clone(c.Exhibits), slices.Clone(c.Walk)
 	for _, e := range c.Exhibits {
 		if e.Number < 1 || e.Number > n {
-			return Graded{}, &FieldError{Field: "exhibit number", Value: strconv.Itoa(e.Number), Allowed: each(n), Err: ErrRange}
+			return Graded{}, &fault.FieldError{Field: "exhibit number", Value: strconv.Itoa(e.Number), Allowed: each(n), Err: fault.ErrRange}
 		}
 		if g.exhibits[e.Number-1].Number != 0 {
-			return Graded{}, &FieldError{Field: "exhibit number", Value: strconv.Itoa(e.Number), Allowed: each(n), Err: ErrRepeated}
+			return Graded{}, &fault.FieldError{Field: "exhibit number", Value: strconv.Itoa(e.Number), Allowed: each(n), Err: fault.ErrRepeated}
 		}
 		if c.Posted.IsSet() {
 			e.Carcass.Measures.Weight = c.Posted
@@ -100,13 +100,14 @@ func (g Graded) Posted() (w grade.Weight, ok bool) { return g.given.Posted, g.gi
 
 // widestClass is the range of weights within which the exhibits of a class are
 // chosen (published: amsa-committee).
-const widestClass = 50 * 10_000
+const widestClass = 50 * 10_000 // 0.0001 lb
 
 // Notes says in plain sentences what a reader of the results must know: that a
 // posted weight stands in for the exhibits' own, that their own weights are
 // farther apart than the 50 lb within which a class is chosen (published:
-// amsa-committee), measures outside the usual, and what the walk lacks. It
-// returns nil where there is nothing to say.
+// amsa-committee), measures outside the usual, chine buttons of another maturity
+// group than the skeleton was called, and what the walk lacks. It returns nil
+// where there is nothing to say.
 func (g Graded) Notes() []string {
 	var notes []string
 	if w, ok := g.Posted(); ok {
@@ -133,6 +134,9 @@ func (g Graded) Notes() []string {
 		for _, note := range e.Carcass.Measures.Unusual() {
 			notes = append(notes, "exhibit "+strconv.Itoa(e.Number)+": "+note)
 		}
+		if m := e.Carcass.Maturity; !m.Buttons.Goes(m.Skeletal) {
+			notes = append(notes, "exhibit "+strconv.Itoa(e.Number)+": buttons "+m.Buttons.String()+" do not go with skeletal maturity "+m.Skeletal.String())
+		}
 	}
 	if m := g.given.Walk.Missing(); len(g.given.Walk) > 0 && m != nil {
 		note := "the walk is not finished; not looked at:"
@@ -157,17 +161,17 @@ type Adjustment struct {
 // who accepts a proposal of [Representation.Proposals]: grade and place it again.
 // The adjustment replaces one that the exhibit may have had; the class itself
 // stays as it is. An exhibit that is not in the class or is given twice, and fat
-// that the adjustment would take under 0 or over 3 in, give a [*FieldError].
+// that the adjustment would take under 0 or over 3 in, give a [*placing.FieldError].
 func (c Class) Adjust(adjustments ...Adjustment) (Class, error) {
 	c.Exhibits, c.Walk = slices.Clone(c.Exhibits), slices.Clone(c.Walk)
 	done := map[int]bool{}
 	for _, a := range adjustments {
 		at := slices.IndexFunc(c.Exhibits, func(e Exhibit) bool { return e.Number == a.Exhibit })
 		if at < 0 {
-			return Class{}, &FieldError{Field: "adjustment: exhibit", Value: strconv.Itoa(a.Exhibit), Allowed: "an exhibit of the class", Err: ErrUnknown}
+			return Class{}, &fault.FieldError{Field: "adjustment: exhibit", Value: strconv.Itoa(a.Exhibit), Allowed: "an exhibit of the class", Err: fault.ErrUnknown}
 		}
 		if done[a.Exhibit] {
-			return Class{}, &FieldError{Field: "adjustment: exhibit", Value: strconv.Itoa(a.Exhibit), Allowed: "one adjustment for an exhibit", Err: ErrRepeated}
+			return Class{}, &fault.FieldError{Field: "adjustment: exhibit", Value: strconv.Itoa(a.Exhibit), Allowed: "one adjustment for an exhibit", Err: fault.ErrRepeated}
 		}
 		done[a.Exhibit] = true
 		e := &c.Exhibits[at]

@@ -19,7 +19,7 @@ func big(t testing.TB, members int) (*contest.Contest, []contest.PlacingCard, []
 	t.Helper()
 	r := rand.New(rand.NewPCG(7, 11))
 	rungs := contest.ChartQualities(grade.Current, maturity.A)
-	ladder, err := contest.NewEvenLadder(10*pt, 2*pt, rungs)
+	ladder, err := contest.NewEvenLadder(pts(10), pts(2), rungs)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -28,7 +28,7 @@ func big(t testing.TB, members int) (*contest.Contest, []contest.PlacingCard, []
 	var officials []contest.OfficialPlacing
 	var facts []contest.OfficialFacts
 	fact := func() contest.Facts {
-		return contest.Facts{Quality: contest.Give(rungs[r.IntN(len(rungs))]), Yield: contest.Give(grade.Yield(r.IntN(500)) * grade.OneGrade / 100)}
+		return contest.Facts{Quality: rungs[r.IntN(len(rungs))], Yield: grade.YieldUnits(int64(r.IntN(500)) * grade.OneGrade / 100)}
 	}
 	for k := range 12 {
 		placed, graded = append(placed, fmt.Sprint("class ", k+1)), append(graded, fmt.Sprint("grading ", k+1))
@@ -39,16 +39,16 @@ func big(t testing.TB, members int) (*contest.Contest, []contest.PlacingCard, []
 	}
 	c, err := contest.NewContest("", contest.Format{
 		Components: []contest.Component{
-			{Name: "placings", Kind: contest.KindPlacing, Classes: placed, Value: 600 * pt},
-			{Name: "quality", Kind: contest.KindQuality, Classes: graded, Value: 1200 * pt},
-			{Name: "yield", Kind: contest.KindYield, Classes: graded, Value: 1200 * pt},
+			{Name: "placings", Kind: contest.KindPlacing, Classes: placed, Value: pts(600)},
+			{Name: "quality", Kind: contest.KindQuality, Classes: graded, Value: pts(1200)},
+			{Name: "yield", Kind: contest.KindYield, Classes: graded, Value: pts(1200)},
 		},
 		TeamMembers: 4, Counting: 3,
 		Ties:     []contest.TieBreak{{Components: []string{"placings"}}},
 		TeamTies: []contest.TieBreak{{Components: []string{"placings"}}},
 	}, contest.Rules{
 		Quality: contest.QualityRule{Ladder: ladder},
-		Yield:   contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: 10 * pt, Each: pt},
+		Yield:   contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: pts(10), Each: pts(1)},
 	}, officials, facts)
 	if err != nil {
 		t.Fatal(err)

@@ -2,6 +2,7 @@ package contest
 
 import (
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 )
@@ -9,41 +10,50 @@ import (
 // Member is a person who hands in cards. It is comparable. The zero Member is no
 // one.
 type Member struct {
-	ID       string // name or number, different for every member of a contest
-	Team     string // empty for an individual
-	Division string // age division, as "junior"; empty where there is none
+	ID       string `json:"id"`                // name or number, different for every member of a contest
+	Team     string `json:"team,omitzero"`     // empty for an individual
+	Division string `json:"division,omitzero"` // age division, as "junior"; empty where there is none
 }
-
-// Answer is what a card holds for one item: a value, or the mark that says why
-// there is none. The zero Answer says nothing: the item was not asked for, or not
-// entered.
-type Answer[T comparable] struct {
-	Value T            // what was written, when Given
-	Given bool         // a value was written
-	Mark  placing.Mark // why there is no value; zero when there is one
-}
-
-// Give returns the answer that holds v.
-func Give[T comparable](v T) Answer[T] { return Answer[T]{Value: v, Given: true} }
 
 // Facts are what can be said of one carcass on a grading card (the rows of a
 // published card, wa-ffa-card; bone and lean apart and the preliminary grade are
-// for practice: common practice, no source). The zero Facts say nothing.
+// for practice: common practice, no source). A fact whose value is zero was not
+// given. Facts are comparable; the zero Facts say nothing.
 type Facts struct {
-	Skeletal Answer[maturity.Score]  // skeletal maturity, from the bone
-	Lean     Answer[maturity.Score]  // lean maturity, from color and texture
-	Maturity Answer[maturity.Score]  // overall maturity
-	Marbling Answer[grade.Marbling]  // in the ribeye
-	Quality  Answer[grade.Quality]   // quality grade
-	Fat      Answer[grade.Thickness] // adjusted fat, 0 to 3 in
-	Ribeye   Answer[grade.Area]      // over 0 to 25 sq in
-	KPH      Answer[grade.Share]     // 0 to 10 percent
-	Weight   Answer[grade.Weight]    // hot carcass weight, over 0 to 1,800 lb
-	Yield    Answer[grade.Yield]     // yield grade with its decimals, -5.5 to 18.84
+	Skeletal maturity.Score  `json:"skeletal,omitzero"` // skeletal maturity, from the bone
+	Lean     maturity.Score  `json:"lean,omitzero"`     // lean maturity, from color and texture
+	Maturity maturity.Score  `json:"maturity,omitzero"` // overall maturity
+	Marbling grade.Marbling  `json:"marbling,omitzero"` // in the ribeye
+	Quality  grade.Quality   `json:"quality,omitzero"`  // quality grade
+	Fat      grade.Thickness `json:"fat,omitzero"`      // adjusted fat
+	Ribeye   grade.Area      `json:"ribeye,omitzero"`
+	KPH      grade.Share     `json:"kph,omitzero"`
+	Weight   grade.Weight    `json:"weight,omitzero"` // hot carcass weight
+	Yield    grade.Yield     `json:"yield,omitzero"`  // yield grade with its decimals, -5.12 to 18.52
 
 	// Preliminary is the preliminary yield grade of the adjusted fat, 2 to 9.5. Where
 	// it is given and Fat is not, the fat is that of the preliminary grade.
-	Preliminary Answer[grade.QuickYield]
+	Preliminary grade.ShortcutYield `json:"preliminary,omitzero"`
+
+	Marks Marks `json:"marks,omitzero"` // why facts were not given
+}
+
+// Marks say, fact by fact, what stands on a card where a value should: nothing
+// marked, more than one thing, or what nobody can read. A mark together with a value
+// of the same fact is refused. The zero Marks say nothing: what was not given was
+// not asked for, or not entered.
+type Marks struct {
+	Skeletal    placing.Mark `json:"skeletal,omitzero"`
+	Lean        placing.Mark `json:"lean,omitzero"`
+	Maturity    placing.Mark `json:"maturity,omitzero"`
+	Marbling    placing.Mark `json:"marbling,omitzero"`
+	Quality     placing.Mark `json:"quality,omitzero"`
+	Fat         placing.Mark `json:"fat,omitzero"`
+	Ribeye      placing.Mark `json:"ribeye,omitzero"`
+	KPH         placing.Mark `json:"kph,omitzero"`
+	Weight      placing.Mark `json:"weight,omitzero"`
+	Yield       placing.Mark `json:"yield,omitzero"`
+	Preliminary placing.Mark `json:"preliminary,omitzero"`
 }
 
 // FactsOf returns the facts of a graded carcass, every one of them given but a
@@ -53,66 +63,64 @@ func FactsOf(a grade.Assessment) (Facts, error) {
 	if err != nil {
 		return Facts{}, err
 	}
-	f := Facts{
-		Skeletal:    Give(a.Carcass.Maturity.Skeletal),
-		Maturity:    Give(a.Maturity),
-		Marbling:    Give(a.Carcass.Marbling),
-		Quality:     Give(a.Quality),
-		Fat:         Give(m.Fat),
-		Preliminary: Give(m.Fat.Preliminary()),
-		Ribeye:      Give(m.Ribeye),
-		KPH:         Give(m.KPH),
-		Weight:      Give(m.Weight),
-		Yield:       Give(a.Yield),
-	}
-	if lean := a.Carcass.Maturity.Lean; lean != 0 {
-		f.Lean = Give(lean)
-	}
-	return f, nil
+	return Facts{
+		Skeletal:    a.Carcass.Maturity.Skeletal,
+		Lean:        a.Carcass.Maturity.Lean,
+		Maturity:    a.Maturity,
+		Marbling:    a.Carcass.Marbling,
+		Quality:     a.Quality,
+		Fat:         m.Fat,
+		Preliminary: m.Fat.Preliminary(),
+		Ribeye:      m.Ribeye,
+		KPH:         m.KPH,
+		Weight:      m.Weight,
+		Yield:       a.Yield,
+	}, nil
 }
 
 // PlacingCard is a member's card for one placing class (the fields of a published
 // card: ext-maryland-contests).
 type PlacingCard struct {
-	Contest string // empty where there is only one
-	Class   string
-	Member  Member
-	Card    placing.Card
+	Contest string       `json:"contest,omitzero"` // empty where there is only one
+	Class   string       `json:"class"`
+	Member  Member       `json:"member"`
+	Card    placing.Card `json:"card"`
 }
 
 // Estimate is a member's card for one exhibit of a grading class.
 type Estimate struct {
-	Contest string
-	Class   string
-	Exhibit int // 1 to 60
-	Member  Member
-	Facts   Facts
+	Contest string `json:"contest,omitzero"`
+	Class   string `json:"class"`
+	Exhibit int    `json:"exhibit"` // 1 to 60
+	Member  Member `json:"member"`
+	Facts   Facts  `json:"facts"`
 }
 
 // HandScore is a score that people gave: for a set of reasons, an examination, a
 // set of questions or identification.
 type HandScore struct {
-	Contest   string
-	Component string // the component of the format that it counts for, as "reasons"
-	Class     string // the class it is about; empty where the component has none
-	Member    Member
-	Score     Answer[Points]
+	Contest   string       `json:"contest,omitzero"`
+	Component string       `json:"component"`      // the component of the format that it counts for, as "reasons"
+	Class     string       `json:"class,omitzero"` // the class it is about; empty where the component has none
+	Member    Member       `json:"member"`
+	Score     Points       `json:"score,omitzero"` // not set where there is a mark, or nothing
+	Mark      placing.Mark `json:"mark,omitzero"`  // why there is no score
 }
 
 // OfficialPlacing is the official placing of one class with its cuts.
 type OfficialPlacing struct {
-	Contest string
-	Class   string
-	Order   placing.Order
-	Cuts    placing.Cuts
+	Contest string        `json:"contest,omitzero"`
+	Class   string        `json:"class"`
+	Order   placing.Order `json:"order"`
+	Cuts    placing.Cuts  `json:"cuts"`
 }
 
 // OfficialFacts are the official facts of one exhibit of a grading class.
 type OfficialFacts struct {
-	Contest string
-	Class   string
-	Exhibit int // 1 to 60
-	Facts   Facts
+	Contest string `json:"contest,omitzero"`
+	Class   string `json:"class"`
+	Exhibit int    `json:"exhibit"` // 1 to 60
+	Facts   Facts  `json:"facts"`
 }
 
 // MaxExhibit is the greatest number of an exhibit in a grading class.
@@ -120,25 +128,25 @@ const MaxExhibit = 60
 
 // withFat puts in the fat of the preliminary grade, to the nearest 0.0001 in, where
 // the facts have only this. A preliminary grade that no fat has gives a
-// [*FieldError].
+// [*placing.FieldError].
 func (f Facts) withFat() (Facts, error) {
-	if f.Fat.Given || !f.Preliminary.Given {
+	if f.Fat.IsSet() || !f.Preliminary.IsSet() {
 		return f, nil
 	}
-	t, err := grade.FatForPreliminary(f.Preliminary.Value)
+	t, err := grade.FatForPreliminary(f.Preliminary)
 	if err != nil {
-		return f, err
+		return f, fault.At("preliminary", "", err)
 	}
-	f.Fat = Give(t)
+	f.Fat = t
 	return f, nil
 }
 
-// measures returns the four measures, those that were not given as zero.
+// measures returns the four measures.
 func (f Facts) measures() grade.Measures {
-	return grade.Measures{Fat: f.Fat.Value, Ribeye: f.Ribeye.Value, KPH: f.KPH.Value, Weight: f.Weight.Value}
+	return grade.Measures{Fat: f.Fat, Ribeye: f.Ribeye, KPH: f.KPH, Weight: f.Weight}
 }
 
 // measured reports whether all four measures were given.
 func (f Facts) measured() bool {
-	return f.Fat.Given && f.Ribeye.Given && f.KPH.Given && f.Weight.Given
+	return f.Fat.IsSet() && f.Ribeye.IsSet() && f.KPH.IsSet() && f.Weight.IsSet()
 }

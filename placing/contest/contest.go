@@ -1,19 +1,20 @@
 package contest
 
 import (
+	"reflect"
 	"slices"
 	"strconv"
 
-	"example.com/ribface/grade"
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/placing"
 )
 
 // Rules say how cards are scored. The zero Rules score placings by the published
 // rules and refuse estimates, for which the caller gives ladders.
 type Rules struct {
-	Placing placing.CardRules
-	Quality QualityRule
-	Yield   YieldRule
+	Placing placing.CardRules `json:"placing,omitzero"`
+	Quality QualityRule       `json:"quality,omitzero"`
+	Yield   YieldRule         `json:"yield,omitzero"`
 }
 
 // Contest is a format with its official answers, ready to score cards. It does not
@@ -22,14 +23,14 @@ type Contest struct {
 	name   string
 	format Format
 	rules  Rules
-	class  map[string]*class
+	class  map[string]*key
 	slots  []slot
 	slotAt map[slotKey]int
 	part   map[string]int // components by name
 }
 
-// class is what the contest knows of one class.
-type class struct {
+// key is what the contest knows of one class.
+type key struct {
 	official                placing.Official
 	facts                   [MaxExhibit + 1]*Facts
 	place, quality, yielded int // component, or -1
@@ -40,7 +41,7 @@ type slot struct {
 	component int
 	class     string
 	exhibits  uint64 // a bit for each exhibit, bit 0 for a class as a whole
-	least, of Points // the fewest points of one item, and the most, its value
+	least, of int64  // the fewest units of points of one item, and the most, its value
 }
 
 type slotKey struct {
@@ -51,12 +52,12 @@ type slotKey struct {
 // Item is one scored answer of one member: a placing, one exhibit's quality or
 // yield estimate, or a score given by hand. The zero Item is nothing scored.
 type Item struct {
-	Member    Member
-	Component string
-	Class     string
-	Exhibit   int    // 0 for a class as a whole
-	Points    Points // scored; below 0 only for a placing
-	Of        Points // the most that could be scored
+	Member    Member `json:"member"`
+	Component string `json:"component"`
+	Class     string `json:"class,omitzero"`
+	Exhibit   int    `json:"exhibit,omitzero"` // 0 for a class as a whole
+	Points    Points `json:"points"`           // scored; below 0 only for a placing
+	Of        Points `json:"of"`               // the most that could be scored
 }
 
 // IsValid reports whether the item is something scored.
@@ -68,71 +69,89 @@ func (i Item) IsValid() bool { return i.Component != "" }
 // items must add up to the value of the component: 50 for each placing class, the
 // value of the ladder for each exhibit. A yield that is not given is computed from
 // the measures. Rows of another contest, classes that no component has, and
-// anything given twice give a [*FieldError].
+// anything given twice are refused. The error tells of every row at fault, with
+// paths as "placings[1].cuts", "facts[2].facts.quality" and those of the format and
+// the rules; see [placing.Problems].
 //
 // The name is that of the contest column of the sheets; it may be empty.
 func NewContest(name string, f Format, r Rules, placings []OfficialPlacing, facts []OfficialFacts) (*Contest, error) {
-	if err := checkName("contest", name, false); err != nil {
-		return nil, err
-	}
-	if err := f.Check(); err != nil {
+	if err := fault.Join(fault.At("contest", "", checkName("contest", name, false)), fault.At("format", "", f.Check())); err != nil {
 		return nil, err
 	}
 	r.Yield.Off = slices.Clone(r.Yield.Off)
-	c := &Contest{name: name, format: f.clone(), rules: r, class: map[string]*class{}, slotAt: map[slotKey]int{}, part: map[string]int{}}
+	c := &Contest{name: name, format: f.clone(), rules: r, class: map[string]*key{}, slotAt: map[slotKey]int{}, part: map[string]int{}}
 	for i := range c.format.Components {
-		comp := &c.format.Components[i]
-		c.part[comp.Name] = i
-		for _, name := range comp.classes() {
-			if comp.Kind == KindHand {
-				continue
-			}
-			k := c.class[name]
-			if k == nil {
-				k = &class{place: -1, quality: -1, yielded: -1}
-				c.class[name] = k
-			}
-			switch comp.Kind {
-			case KindPlacing:
-				k.place = i
-			case KindQuality:
-				k.quality = i
-			default:
-				k.yielded = i
-			}
-		}
+		c.addClasses(i)
 	}
-	for _, p := range placings {
-		k, err := c.find(p.Contest, p.Class)
-		if err != nil {
-			return nil, err
-		}
-		field := "class " + strconv.Quote(p.Class) + ": official placing"
-		switch {
-		case k.place < 0:
-			return nil, &FieldError{Field: field, Allowed: "the class of a placing component", Err: ErrUnknown}
-		case k.official.IsValid():
-			return nil, &FieldError{Field: field, Value: p.Order.String(), Allowed: "one for each class", Err: ErrRepeated}
-		}
-		if k.official, err = placing.NewOfficial(p.Order, p.Cuts); err != nil {
-			return nil, inClass(p.Class, err)
-		}
+	var all []error
+	for i, p := range placings {
+		all = append(all, fault.At(nth("placings", i), "", c.setPlacing(p)))
 	}
-	for _, o := range facts {
-		k, err := c.find(o.Contest, o.Class)
-		if err != nil {
-			return nil, err
-		}
-		if err := c.setFacts(k, o); err != nil {
-			return nil, inClass(o.Class, err)
-		}
+	for i, o := range facts {
+		all = append(all, fault.At(nth("facts", i), "", c.setFacts(o)))
+	}
+	all = append(all, c.checkRules())
+	if err := fault.Join(all...); err != nil {
+		return nil, err
 	}
 	for i := range c.format.Components {
-		if err := c.addSlots(i); err != nil {
-			return nil, err
-		}
+		all = append(all, fault.At(nth("format.components", i), "", c.addSlots(i)))
+	}
+	if err := fault.Join(all...); err != nil {
+		return nil, err
 	}
 	return c, nil
+}
+
+// addClasses makes the classes of a component known.
+func (c *Contest) addClasses(i int) {
+	comp := &c.format.Components[i]
+	c.part[comp.Name] = i
+	for _, name := range comp.classes() {
+		if comp.Kind == KindHand {
+			continue
+		}
+		k := c.class[name]
+		if k == nil {
+			k = &key{place: -1, quality: -1, yielded: -1}
+			c.class[name] = k
+		}
+		switch comp.Kind {
+		case KindPlacing:
+			k.place = i
+		case KindQuality:
+			k.quality = i
+		default:
+			k.yielded = i
+		}
+	}
+}
+
+// checkRules checks the rule for yields where there are any to score.
+func (c *Contest) checkRules() error {
+	for _, k := range c.class {
+		if k.yielded >= 0 {
+			return fault.At("rules.yield", "", c.rules.Yield.Check())
+		}
+	}
+	return nil
+}
+
+// setPlacing keeps the official placing of a class.
+func (c *Contest) setPlacing(p OfficialPlacing) error {
+	k, err := c.find(p.Contest, p.Class)
+	if err != nil {
+		return err
+	}
+	switch {
+	case k.place < 0:
+		err = &fault.FieldError{Path: "class", Field: "official placing", Allowed: "the class of a placing component", Err: fault.ErrUnknown}
+	case k.official.IsValid():
+		err = &fault.FieldError{Path: "class", Field: "official placing", Value: p.Order.String(), Allowed: "one for each class", Err: fault.ErrRepeated}
+	default:
+		k.official, err = placing.NewOfficial(p.Order, p.Cuts)
+	}
+	return inClass(p.Class, err)
 }
 
 // clone copies what a caller could change.
@@ -150,54 +169,58 @@ func (f Format) clone() Format {
 	return f
 }
 
-func (c *Contest) find(contest, name string) (*class, error) {
+func (c *Contest) find(contest, name string) (*key, error) {
 	if contest != c.name {
-		return nil, &FieldError{Field: "contest", Value: strconv.Quote(contest), Allowed: strconv.Quote(c.name), Err: ErrUnknown}
+		return nil, &fault.FieldError{Path: "contest", Field: "contest", Value: strconv.Quote(contest), Allowed: strconv.Quote(c.name), Err: fault.ErrUnknown}
 	}
 	if k, ok := c.class[name]; ok {
 		return k, nil
 	}
-	return nil, &FieldError{Field: "class", Value: strconv.Quote(name), Allowed: "a class of the contest", Err: ErrUnknown}
+	return nil, &fault.FieldError{Path: "class", Field: "class", Value: strconv.Quote(name), Allowed: "a class of the contest", Err: fault.ErrUnknown}
 }
 
 // setFacts keeps the official facts of one exhibit.
-func (c *Contest) setFacts(k *class, o OfficialFacts) error {
-	if err := checkExhibit(o.Exhibit); err != nil {
+func (c *Contest) setFacts(o OfficialFacts) error {
+	k, err := c.find(o.Contest, o.Class)
+	if err != nil {
 		return err
 	}
+	if err := fault.At("exhibit", "", checkExhibit(o.Exhibit)); err != nil {
+		return inClass(o.Class, err)
+	}
 	where := "exhibit " + strconv.Itoa(o.Exhibit)
-	if k.facts[o.Exhibit] != nil {
-		return &FieldError{Field: where, Allowed: "each exhibit once", Err: ErrRepeated}
+	refuse := func(path string, err error) error { return inClass(o.Class, fault.At(path, where, err)) }
+	switch {
+	case k.facts[o.Exhibit] != nil:
+		return refuse("exhibit", &fault.FieldError{Allowed: "each exhibit once", Err: fault.ErrRepeated})
+	case k.quality < 0 && k.yielded < 0:
+		return refuse("class", &fault.FieldError{Allowed: "the class of a grading component", Err: fault.ErrUnknown})
 	}
 	f := o.Facts
-	if !f.Yield.Given {
+	if !f.Yield.IsSet() {
 		if w, err := f.withFat(); err == nil && w.measured() {
 			if y, err := w.measures().Yield(); err == nil {
-				f.Yield = Give(y)
+				f.Yield = y
 			}
 		}
 	}
+	var quality, yield error
 	if k.quality >= 0 {
-		if !f.Quality.Given {
-			return &FieldError{Field: where + ": official quality", Allowed: "a quality grade", Err: ErrMissing}
-		}
-		if _, _, err := c.rules.Quality.Loss(f.Quality.Value, f.Quality.Value); err != nil {
-			return inField(where, err)
+		if f.Quality == 0 {
+			quality = &fault.FieldError{Field: "official quality", Allowed: "a quality grade", Err: fault.ErrMissing}
+		} else {
+			_, _, quality = c.rules.Quality.Loss(f.Quality, f.Quality)
 		}
 	}
 	if k.yielded >= 0 {
-		if !f.Yield.Given {
-			return &FieldError{Field: where + ": official yield", Allowed: "a yield grade, or the four measures", Err: ErrMissing}
-		}
-		if err := checkYield(f.Yield.Value); err != nil {
-			return inField(where, err)
-		}
-		if err := c.rules.Yield.Check(); err != nil {
-			return err
+		if !f.Yield.IsSet() {
+			yield = &fault.FieldError{Field: "official yield", Allowed: "a yield grade, or the four measures", Err: fault.ErrMissing}
+		} else {
+			yield = checkYield(f.Yield)
 		}
 	}
-	if k.quality < 0 && k.yielded < 0 {
-		return &FieldError{Field: where, Allowed: "the class of a grading component", Err: ErrUnknown}
+	if err := fault.Join(refuse("facts.quality", quality), refuse("facts.yield", yield)); err != nil {
+		return err
 	}
 	k.facts[o.Exhibit] = &f
 	return nil
@@ -206,24 +229,26 @@ func (c *Contest) setFacts(k *class, o OfficialFacts) error {
 // addSlots adds what is expected of a member for a component.
 func (c *Contest) addSlots(i int) error {
 	comp := &c.format.Components[i]
-	var sum Points
+	var sum int64
+	var all []error
+	bare := false // a class without facts, which is told once for quality and yield
 	classes := comp.classes()
 	for _, name := range classes {
 		s := slot{component: i, class: name, exhibits: 1}
 		switch comp.Kind {
 		case KindPlacing:
 			if !c.class[name].official.IsValid() {
-				return &FieldError{Field: "class " + strconv.Quote(name) + ": official placing", Allowed: "one for each class", Err: ErrMissing}
+				all = append(all, inClass(name, &fault.FieldError{Path: "classes", Field: "official placing", Allowed: "one for each class", Err: fault.ErrMissing}))
 			}
-			s.least, s.of = Points(min(c.class[name].official.Worst(), 0))*Point, placing.FullScore*Point
+			s.least, s.of = int64(min(c.class[name].official.Worst(), 0))*OnePoint, placing.FullScore*OnePoint
 			sum += s.of
 		case KindHand:
-			s.of = comp.Value / Points(len(classes))
+			s.of = comp.Value.Units() / int64(len(classes))
 			sum += s.of
 		default:
-			s.of = c.rules.Yield.Value
+			s.of = c.rules.Yield.Value.Units()
 			if comp.Kind == KindQuality {
-				s.of = c.rules.Quality.Ladder.value
+				s.of = c.rules.Quality.Ladder.value.Units()
 			}
 			s.exhibits = 0
 			for e, f := range c.class[name].facts {
@@ -232,31 +257,45 @@ func (c *Contest) addSlots(i int) error {
 					sum += s.of
 				}
 			}
-			if s.exhibits == 0 {
-				return &FieldError{Field: "class " + strconv.Quote(name) + ": official facts", Allowed: "one exhibit or more", Err: ErrMissing}
+			if bare = bare || s.exhibits == 0; s.exhibits == 0 && (comp.Kind == KindQuality || c.class[name].quality < 0) {
+				all = append(all, inClass(name, &fault.FieldError{Path: "classes", Field: "official facts", Allowed: "one exhibit or more", Err: fault.ErrMissing}))
 			}
 		}
 		c.slotAt[slotKey{i, name}] = len(c.slots)
 		c.slots = append(c.slots, s)
 	}
-	if sum != comp.Value {
-		return &FieldError{Field: "component " + strconv.Quote(comp.Name) + ": value", Value: comp.Value.String(), Allowed: sum.String() + ", the sum of its items", Err: ErrRange}
+	if all == nil && !bare && sum != comp.Value.Units() {
+		return &fault.FieldError{Path: "value", Field: "component " + strconv.Quote(comp.Name) + ": value", Value: comp.Value.String(), Allowed: PointsUnits(sum).String() + ", the sum of its items", Err: fault.ErrRange}
 	}
-	return nil
+	return fault.Join(all...)
 }
 
-func inClass(name string, err error) error { return inField("class "+strconv.Quote(name), err) }
+// Equal reports whether two contests have the same name, format, rules and official
+// answers.
+func (c *Contest) Equal(d *Contest) bool { return reflect.DeepEqual(c, d) }
 
 // Format returns the format, with fresh slices.
-func (c *Contest) Format() Format { return c.format.clone() }
+func (c *Contest) Format() Format { return c.ready().format.clone() }
 
-// Rules returns the rules.
-func (c *Contest) Rules() Rules { return c.rules }
+// Rules returns the rules, with fresh slices.
+func (c *Contest) Rules() Rules {
+	r := c.ready().rules
+	r.Yield.Off = slices.Clone(r.Yield.Off)
+	return r
+}
+
+// ready is the contest itself, or one without any class where there is none.
+func (c *Contest) ready() *Contest {
+	if c == nil {
+		return &Contest{}
+	}
+	return c
+}
 
 // Official returns the official placing of a class; ok is false for a class without
 // one.
 func (c *Contest) Official(class string) (o placing.Official, ok bool) {
-	k := c.class[class]
+	k := c.ready().class[class]
 	if k == nil || !k.official.IsValid() {
 		return placing.Official{}, false
 	}
@@ -266,76 +305,84 @@ func (c *Contest) Official(class string) (o placing.Official, ok bool) {
 // Facts returns the official facts of an exhibit; ok is false for an exhibit
 // without any.
 func (c *Contest) Facts(class string, exhibit int) (f Facts, ok bool) {
-	k := c.class[class]
+	k := c.ready().class[class]
 	if k == nil || exhibit < 1 || exhibit > MaxExhibit || k.facts[exhibit] == nil {
 		return Facts{}, false
 	}
 	return *k.facts[exhibit], true
 }
 
-func (c *Contest) item(m Member, component int, class string, exhibit int, scored, of Points) (Item, error) {
+func (c *Contest) item(m Member, component int, class string, exhibit int, scored Points, of int64) (Item, error) {
 	if m.ID == "" {
-		return Item{}, checkName("member", m.ID, true)
+		return Item{}, fault.At("member.id", "", checkName("member", m.ID, true))
 	}
-	return Item{m, c.format.Components[component].Name, class, exhibit, scored, of}, nil
+	return Item{m, c.format.Components[component].Name, class, exhibit, scored, PointsUnits(of)}, nil
 }
 
 // Placing scores a placing card. A card of another contest, of a class without a
 // placing component, without a member, or one that [placing.CardRules.Score]
-// refuses gives a [*FieldError].
+// refuses gives a [*placing.FieldError].
 func (c *Contest) Placing(card PlacingCard) (Item, error) {
+	c = c.ready()
 	k, err := c.find(card.Contest, card.Class)
 	if err != nil {
 		return Item{}, inMember(card.Member, err)
 	}
 	if k.place < 0 {
-		return Item{}, inMember(card.Member, &FieldError{Field: "class", Value: strconv.Quote(card.Class), Allowed: "a placing class", Err: ErrUnknown})
+		return Item{}, inMember(card.Member, &fault.FieldError{Path: "class", Field: "class", Value: strconv.Quote(card.Class), Allowed: "a placing class", Err: fault.ErrUnknown})
 	}
 	s, err := c.rules.Placing.Score(k.official, card.Card)
 	if err != nil {
-		return Item{}, inMember(card.Member, inClass(card.Class, err))
+		return Item{}, inMember(card.Member, inClass(card.Class, fault.At("card", "", err)))
 	}
-	return c.item(card.Member, k.place, card.Class, 0, Points(s)*Point, placing.FullScore*Point)
+	return c.item(card.Member, k.place, card.Class, 0, whole(s), placing.FullScore*OnePoint)
 }
 
 // Estimate scores a grading card of one exhibit: its quality and its yield, each
 // the zero Item where the contest does not ask for it or the card says nothing of
-// it. A card of another contest, class or exhibit, one without a member, and an
-// answer that the rules refuse give a [*FieldError], and then neither is scored.
+// it. A card of another contest, class or exhibit, one without a member, and
+// answers that the rules refuse give an error that tells of all of them, with paths as
+// "facts.quality", and then neither is scored; see [placing.Problems].
 func (c *Contest) Estimate(e Estimate) (quality, yield Item, err error) {
+	c = c.ready()
 	k, err := c.find(e.Contest, e.Class)
 	if err != nil {
 		return Item{}, Item{}, inMember(e.Member, err)
 	}
 	if e.Exhibit < 1 || e.Exhibit > MaxExhibit || k.facts[e.Exhibit] == nil {
-		return Item{}, Item{}, inMember(e.Member, inClass(e.Class, &FieldError{Field: "exhibit", Value: strconv.Itoa(e.Exhibit), Allowed: "an exhibit with official facts", Err: ErrUnknown}))
+		return Item{}, Item{}, inMember(e.Member, inClass(e.Class, &fault.FieldError{Path: "exhibit", Field: "exhibit", Value: strconv.Itoa(e.Exhibit), Allowed: "an exhibit with official facts", Err: fault.ErrUnknown}))
 	}
 	key := k.facts[e.Exhibit]
-	refused := func(err error) (Item, Item, error) {
-		return Item{}, Item{}, inMember(e.Member, inClass(e.Class, inField("exhibit "+strconv.Itoa(e.Exhibit), err)))
+	f := &e.Facts
+	var refused error
+	refuse := func(path string, err error) {
+		refused = fault.Join(refused, inMember(e.Member, inClass(e.Class, fault.At(path, "exhibit "+strconv.Itoa(e.Exhibit), err))))
 	}
-	if k.quality >= 0 && e.Facts.Quality != (Answer[grade.Quality]{}) {
-		s, err := c.rules.Quality.Score(key.Quality.Value, e.Facts.Quality)
+	if k.quality >= 0 && (f.Quality != 0 || f.Marks.Quality != 0) {
+		s, err := c.rules.Quality.Score(key.Quality, f.Quality, f.Marks.Quality)
 		if err != nil {
-			return refused(err)
-		}
-		if quality, err = c.item(e.Member, k.quality, e.Class, e.Exhibit, s, c.rules.Quality.Ladder.value); err != nil {
-			return refused(err)
+			refuse("facts.quality", err)
+		} else if quality, err = c.item(e.Member, k.quality, e.Class, e.Exhibit, s, c.rules.Quality.Ladder.value.Units()); err != nil {
+			refuse("", err)
 		}
 	}
-	if k.yielded >= 0 && e.Facts.Yield != (Answer[grade.Yield]{}) {
-		if e.Facts.Yield.Given {
-			if err := checkYield(e.Facts.Yield.Value); err != nil {
-				return refused(err)
-			}
+	if k.yielded >= 0 && (f.Yield.IsSet() || f.Marks.Yield != 0) {
+		var s Points
+		var err error
+		if f.Yield.IsSet() {
+			err = checkYield(f.Yield)
 		}
-		s, err := c.rules.Yield.score(key.Yield.Value, e.Facts.Yield)
+		if err == nil {
+			s, err = c.rules.Yield.score(key.Yield, f.Yield, f.Marks.Yield)
+		}
 		if err != nil {
-			return refused(err)
+			refuse("facts.yield", err)
+		} else if yield, err = c.item(e.Member, k.yielded, e.Class, e.Exhibit, s, c.rules.Yield.Value.Units()); err != nil && refused == nil {
+			refuse("", err)
 		}
-		if yield, err = c.item(e.Member, k.yielded, e.Class, e.Exhibit, s, c.rules.Yield.Value); err != nil {
-			return refused(err)
-		}
+	}
+	if refused != nil {
+		return Item{}, Item{}, refused
 	}
 	return quality, yield, nil
 }
@@ -343,31 +390,38 @@ func (c *Contest) Estimate(e Estimate) (quality, yield Item, err error) {
 // Hand takes a score that people gave. It must be 0 to the value of its class: the
 // value of the component shared evenly by its classes. A blank scores 0, as does
 // any other mark. A score of another contest, component or class, or without a
-// member, gives a [*FieldError]; an empty one gives the zero Item.
+// member, and a score with a mark, give a [*placing.FieldError]; one with neither
+// score nor mark gives the zero Item.
 func (c *Contest) Hand(h HandScore) (Item, error) {
+	c = c.ready()
+	refuse := func(path string, err error) (Item, error) {
+		return Item{}, inMember(h.Member, fault.At(path, "", err))
+	}
 	if h.Contest != c.name {
 		_, err := c.find(h.Contest, "")
-		return Item{}, inMember(h.Member, err)
+		return refuse("", err)
 	}
-	at, ok := c.part[h.Component]
-	if !ok || c.format.Components[at].Kind != KindHand {
-		return Item{}, inMember(h.Member, &FieldError{Field: "component", Value: strconv.Quote(h.Component), Allowed: "a component that is scored by hand", Err: ErrUnknown})
+	p, ok := c.part[h.Component]
+	if !ok || c.format.Components[p].Kind != KindHand {
+		return refuse("component", &fault.FieldError{Field: "component", Value: strconv.Quote(h.Component), Allowed: "a component that is scored by hand", Err: fault.ErrUnknown})
 	}
-	n, ok := c.slotAt[slotKey{at, h.Class}]
+	n, ok := c.slotAt[slotKey{p, h.Class}]
 	if !ok {
-		return Item{}, inMember(h.Member, &FieldError{Field: "class", Value: strconv.Quote(h.Class), Allowed: "a class of the component " + strconv.Quote(h.Component), Err: ErrUnknown})
+		return refuse("class", &fault.FieldError{Field: "class", Value: strconv.Quote(h.Class), Allowed: "a class of the component " + strconv.Quote(h.Component), Err: fault.ErrUnknown})
 	}
 	of := c.slots[n].of
-	switch {
-	case h.Score == Answer[Points]{}:
-		return Item{}, nil
-	case !h.Score.Given:
-		if _, err := h.Score.Mark.AppendText(nil); err != nil {
-			return Item{}, inMember(h.Member, err)
+	switch score := h.Score.Units(); {
+	case h.Score.IsSet() && h.Mark != 0:
+		return refuse("score", both(h.Component, h.Score.String(), h.Mark))
+	case h.Mark != 0:
+		if _, err := h.Mark.AppendText(nil); err != nil {
+			return refuse("mark", err)
 		}
-		return c.item(h.Member, at, h.Class, 0, 0, of)
-	case h.Score.Value < 0 || h.Score.Value > of:
-		return Item{}, inMember(h.Member, &FieldError{Field: h.Component, Value: h.Score.Value.String(), Allowed: "0 to " + of.String(), Err: ErrRange})
+		return c.item(h.Member, p, h.Class, 0, whole(0), of)
+	case !h.Score.IsSet():
+		return Item{}, nil
+	case score < 0 || score > of:
+		return refuse("score", &fault.FieldError{Field: h.Component, Value: h.Score.String(), Allowed: "0 to " + PointsUnits(of).String(), Err: fault.ErrRange})
 	}
-	return c.item(h.Member, at, h.Class, 0, h.Score.Value, of)
+	return c.item(h.Member, p, h.Class, 0, h.Score, of)
 }

@@ -22,9 +22,9 @@ func TestPublishedFormats(t *testing.T) {
 		source      string
 		total, team contest.Points
 	}{
-		{"published: cata-2012", 800 * pt, 2400 * pt},      // published: 800 each, 2,400 a team
-		{"published: tx-ffa-slides", 750 * pt, 3000 * pt},  // 750 derived
-		{"published: ksu-horse-judging", 600 * pt, 0 * pt}, // published: 400 + 200
+		{"published: cata-2012", pts(800), pts(2400)},      // published: 800 each, 2,400 a team
+		{"published: tx-ffa-slides", pts(750), pts(3000)},  // 750 derived
+		{"published: ksu-horse-judging", pts(600), pts(0)}, // published: 400 + 200
 	}
 	formats := contest.PublishedFormats()
 	if len(formats) != len(want) {
@@ -45,8 +45,8 @@ func TestPublishedFormats(t *testing.T) {
 	}
 	// California: quality and yield 40 each, 120 and 120 for a team (cata-2012).
 	for _, c := range formats[0].Components {
-		if (c.Kind == contest.KindQuality || c.Kind == contest.KindYield) && c.Value*contest.Points(formats[0].Counting) != 120*pt {
-			t.Errorf("%s: %v for a team", c.Name, c.Value*contest.Points(formats[0].Counting))
+		if (c.Kind == contest.KindQuality || c.Kind == contest.KindYield) && c.Value.Units()*int64(formats[0].Counting) != pts(120).Units() {
+			t.Errorf("%s: %v each for a team", c.Name, c.Value)
 		}
 	}
 }
@@ -54,10 +54,10 @@ func TestPublishedFormats(t *testing.T) {
 // TestFormatsExpressed builds the forms of contest whose values are not all
 // published, with values of our own where the source is silent.
 func TestFormatsExpressed(t *testing.T) {
-	reasons := contest.Component{Name: "reasons", Kind: contest.KindHand, Classes: []string{"1", "2"}, Value: 100 * pt}
-	ident := contest.Component{Name: "identification", Kind: contest.KindHand, Value: 210 * pt}
-	grading := contest.Component{Name: "quality", Kind: contest.KindQuality, Classes: []string{"g"}, Value: 30 * pt}
-	problem := contest.Component{Name: "yield", Kind: contest.KindYield, Classes: []string{"g"}, Value: 30 * pt}
+	reasons := contest.Component{Name: "reasons", Kind: contest.KindHand, Classes: []string{"1", "2"}, Value: pts(100)}
+	ident := contest.Component{Name: "identification", Kind: contest.KindHand, Value: pts(210)}
+	grading := contest.Component{Name: "quality", Kind: contest.KindQuality, Classes: []string{"g"}, Value: pts(30)}
+	problem := contest.Component{Name: "yield", Kind: contest.KindYield, Classes: []string{"g"}, Value: pts(30)}
 	top := []contest.TieBreak{{Components: []string{"identification"}}, {Components: []string{"quality", "yield"}}}
 	for name, f := range map[string]contest.Format{
 		"state-aged-meats: identification, then grading, of the top three":                            {Components: []contest.Component{reasons, ident, grading, problem}, TeamMembers: 4, Counting: 3, Ties: top, TeamTies: top},
@@ -76,7 +76,7 @@ func TestFormatsExpressed(t *testing.T) {
 }
 
 func TestFormatCheck(t *testing.T) {
-	one := contest.Component{Name: "a", Kind: contest.KindHand, Value: pt}
+	one := contest.Component{Name: "a", Kind: contest.KindHand, Value: pts(1)}
 	with := func(c ...contest.Component) contest.Format { return contest.Format{Components: c} }
 	many := make([]string, 201)
 	for i := range many {
@@ -89,17 +89,18 @@ func TestFormatCheck(t *testing.T) {
 	}{
 		{"nothing", contest.Format{}, "components: 0: out of range; allowed: 1 to 200"},
 		{"too many", contest.Format{Components: make([]contest.Component, 201)}, "components: 201: out of range; allowed: 1 to 200"},
-		{"no name", with(contest.Component{}), "component: missing; allowed: a name or number"},
+		{"no name", with(contest.Component{Kind: contest.KindHand, Value: pts(1)}), "component: missing; allowed: a name or number"},
+		{"nothing in it", with(contest.Component{}), "component: missing; allowed: a name or number\ncomponent 1: kind: missing; allowed: placing, quality, yield, by hand\ncomponent 1: value: missing; allowed: over 0 to 1,000,000 points"},
 		{"name twice", with(one, one), `component "a": repeated; allowed: each name once`},
-		{"no kind", with(contest.Component{Name: "a", Value: pt}), `component "a": kind: missing; allowed: placing, quality, yield, by hand`},
-		{"no value", with(contest.Component{Name: "a", Kind: contest.KindHand}), `component "a": value: 0: out of range; allowed: over 0 to 1,000,000 points`},
+		{"no kind", with(contest.Component{Name: "a", Value: pts(1)}), `component "a": kind: missing; allowed: placing, quality, yield, by hand`},
+		{"no value", with(contest.Component{Name: "a", Kind: contest.KindHand}), `component "a": value: missing; allowed: over 0 to 1,000,000 points`},
 		{"as many as may be", contest.Format{Components: named(200)}, ""},
-		{"as many classes as may be", with(contest.Component{Name: "a", Kind: contest.KindHand, Value: pt, Classes: many[:200]}), ""},
-		{"too many classes", with(contest.Component{Name: "a", Kind: contest.KindHand, Value: pt, Classes: many}), `component "a": classes: 201: out of range; allowed: at most 200`},
-		{"class without name", with(contest.Component{Name: "a", Kind: contest.KindPlacing, Value: pt, Classes: []string{""}}), `component "a": class: missing; allowed: a name or number`},
-		{"class twice in a component", with(contest.Component{Name: "a", Kind: contest.KindHand, Value: pt, Classes: []string{"x", "x"}}), `component "a": class: x: repeated; allowed: each class in one component of a kind`},
-		{"class in two of a kind", with(contest.Component{Name: "a", Kind: contest.KindPlacing, Value: pt}, contest.Component{Name: "b", Kind: contest.KindPlacing, Value: pt, Classes: []string{"a"}}), `component "b": class: a: repeated; allowed: each class in one component of a kind`},
-		{"class in two by hand", with(contest.Component{Name: "a", Kind: contest.KindHand, Value: pt, Classes: []string{"x"}}, contest.Component{Name: "b", Kind: contest.KindHand, Value: pt, Classes: []string{"x"}}), ""},
+		{"as many classes as may be", with(contest.Component{Name: "a", Kind: contest.KindHand, Value: pts(1), Classes: many[:200]}), ""},
+		{"too many classes", with(contest.Component{Name: "a", Kind: contest.KindHand, Value: pts(1), Classes: many}), `component "a": classes: 201: out of range; allowed: at most 200`},
+		{"class without name", with(contest.Component{Name: "a", Kind: contest.KindPlacing, Value: pts(1), Classes: []string{""}}), `component "a": class: missing; allowed: a name or number`},
+		{"class twice in a component", with(contest.Component{Name: "a", Kind: contest.KindHand, Value: pts(1), Classes: []string{"x", "x"}}), `component "a": class: x: repeated; allowed: each class in one component of a kind`},
+		{"class in two of a kind", with(contest.Component{Name: "a", Kind: contest.KindPlacing, Value: pts(1)}, contest.Component{Name: "b", Kind: contest.KindPlacing, Value: pts(1), Classes: []string{"a"}}), `component "b": class: a: repeated; allowed: each class in one component of a kind`},
+		{"class in two by hand", with(contest.Component{Name: "a", Kind: contest.KindHand, Value: pts(1), Classes: []string{"x"}}, contest.Component{Name: "b", Kind: contest.KindHand, Value: pts(1), Classes: []string{"x"}}), ""},
 		{"members below 0", contest.Format{Components: []contest.Component{one}, TeamMembers: -1}, "team members: -1: out of range; allowed: 0 or more"},
 		{"counting below 0", contest.Format{Components: []contest.Component{one}, Counting: -1}, "counting members: -1: out of range; allowed: 0 to the members of a team"},
 		{"more counting than members", contest.Format{Components: []contest.Component{one}, TeamMembers: 3, Counting: 4}, "counting members: 4: out of range; allowed: 0 to the members of a team"},
@@ -118,7 +119,7 @@ func TestFormatCheck(t *testing.T) {
 func named(n int) []contest.Component {
 	out := make([]contest.Component, n)
 	for i := range out {
-		out[i] = contest.Component{Name: fmt.Sprint("part ", i), Kind: contest.KindHand, Value: pt}
+		out[i] = contest.Component{Name: fmt.Sprint("part ", i), Kind: contest.KindHand, Value: pts(1)}
 	}
 	return out
 }
@@ -127,22 +128,22 @@ func named(n int) []contest.Component {
 // items of different value, and the last exhibit that a class can have.
 func TestGradingAlone(t *testing.T) {
 	_, r, _, _ := springKey(t)
-	r.Yield.Value = 8 * pt
+	r.Yield.Value = pts(8)
 	low, high := grade.Choice.Part(grade.Low), grade.Choice.Part(grade.High)
-	quality := contest.Component{Name: "quality", Kind: contest.KindQuality, Classes: []string{"coolers"}, Value: 20 * pt}
-	yields := contest.Component{Name: "yield", Kind: contest.KindYield, Classes: []string{"coolers"}, Value: 16 * pt}
+	quality := contest.Component{Name: "quality", Kind: contest.KindQuality, Classes: []string{"coolers"}, Value: pts(20)}
+	yields := contest.Component{Name: "yield", Kind: contest.KindYield, Classes: []string{"coolers"}, Value: pts(16)}
 	key := []contest.OfficialFacts{
-		{Class: "coolers", Exhibit: 1, Facts: contest.Facts{Quality: contest.Give(low), Yield: contest.Give(yield(t, "2.5"))}},
-		{Class: "coolers", Exhibit: 60, Facts: contest.Facts{Quality: contest.Give(low), Yield: contest.Give(yield(t, "3.1"))}},
+		{Class: "coolers", Exhibit: 1, Facts: contest.Facts{Quality: low, Yield: yield(t, "2.5")}},
+		{Class: "coolers", Exhibit: 60, Facts: contest.Facts{Quality: low, Yield: yield(t, "3.1")}},
 	}
-	card := contest.Estimate{Class: "coolers", Exhibit: 60, Member: contest.Member{ID: "7"}, Facts: contest.Facts{Quality: contest.Give(high), Yield: contest.Give(yield(t, "3.4"))}}
+	card := contest.Estimate{Class: "coolers", Exhibit: 60, Member: contest.Member{ID: "7"}, Facts: contest.Facts{Quality: high, Yield: yield(t, "3.4")}}
 	for _, tt := range []struct {
 		name       string
 		components []contest.Component
 		want       string // points of quality and yield, of so many
 	}{
-		{"quality alone", []contest.Component{quality}, "6 of 10, 0 of 0"},
-		{"yield alone", []contest.Component{yields}, "0 of 0, 5 of 8"},
+		{"quality alone", []contest.Component{quality}, "6 of 10, unset of unset"},
+		{"yield alone", []contest.Component{yields}, "unset of unset, 5 of 8"},
 		{"both", []contest.Component{yields, quality}, "6 of 10, 5 of 8"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
@@ -180,18 +181,21 @@ func TestGradingAlone(t *testing.T) {
 				t.Error("official facts of exhibit 61")
 			}
 			// A preliminary grade stands for the fat: 3.5 is 0.6 in, and the yield 3.
-			pre := []contest.OfficialFacts{key[0], {Class: "coolers", Exhibit: 60, Facts: contest.Facts{Quality: contest.Give(low), Preliminary: contest.Give(grade.QuickYield(350_000_000)),
-				Ribeye: contest.Give(grade.SquareInches(11.9)), KPH: contest.Give(grade.Percent(1.5)), Weight: contest.Give(grade.Pounds(660))}}}
+			pre := []contest.OfficialFacts{key[0], {Class: "coolers", Exhibit: 60, Facts: contest.Facts{Quality: low, Preliminary: grade.ShortcutYieldUnits(350_000_000),
+				Ribeye: grade.SquareInches(11.9), KPH: grade.Percent(1.5), Weight: grade.Pounds(660)}}}
 			if c, err = contest.NewContest("", f, r, nil, pre); err != nil {
 				t.Fatal(err)
 			}
-			if k, _ := c.Facts("coolers", 60); k.Yield != contest.Give(3*grade.OneGrade) || k.Fat.Given {
+			if k, _ := c.Facts("coolers", 60); k.Yield != grade.Grades(3) || k.Fat.IsSet() {
 				t.Errorf("official facts by the preliminary grade: %+v", k)
 			}
 			none := []contest.OfficialFacts{{Class: "coolers", Exhibit: 1}}
 			want := `class "coolers": exhibit 1: official quality: missing; allowed: a quality grade`
 			if tt.components[0].Kind == contest.KindYield && len(tt.components) == 1 {
 				want = `class "coolers": exhibit 1: official yield: missing; allowed: a yield grade, or the four measures`
+			}
+			if len(tt.components) == 2 {
+				want += "\n" + `class "coolers": exhibit 1: official yield: missing; allowed: a yield grade, or the four measures`
 			}
 			_, err = contest.NewContest("", f, r, nil, none)
 			faulttest.Text(t, err, want)
@@ -225,34 +229,34 @@ func TestTeamSizes(t *testing.T) {
 // carcasses, two sets of reasons and an examination.
 func springKey(t testing.TB) (contest.Format, contest.Rules, []contest.OfficialPlacing, []contest.OfficialFacts) {
 	t.Helper()
-	ladder, err := contest.NewEvenLadder(10*pt, 2*pt, contest.ChartQualities(grade.Current, maturity.A))
+	ladder, err := contest.NewEvenLadder(pts(10), pts(2), contest.ChartQualities(grade.Current, maturity.A))
 	if err != nil {
 		t.Fatal(err)
 	}
 	return contest.Format{
 			Name: "invented spring",
 			Components: []contest.Component{
-				{Name: "placings", Kind: contest.KindPlacing, Classes: []string{"beef", "ribs"}, Value: 100 * pt},
-				{Name: "quality", Kind: contest.KindQuality, Classes: []string{"coolers"}, Value: 20 * pt},
-				{Name: "yield", Kind: contest.KindYield, Classes: []string{"coolers"}, Value: 20 * pt},
-				{Name: "reasons", Kind: contest.KindHand, Classes: []string{"beef", "ribs"}, Value: 100 * pt},
-				{Name: "examination", Kind: contest.KindHand, Value: 60 * pt},
+				{Name: "placings", Kind: contest.KindPlacing, Classes: []string{"beef", "ribs"}, Value: pts(100)},
+				{Name: "quality", Kind: contest.KindQuality, Classes: []string{"coolers"}, Value: pts(20)},
+				{Name: "yield", Kind: contest.KindYield, Classes: []string{"coolers"}, Value: pts(20)},
+				{Name: "reasons", Kind: contest.KindHand, Classes: []string{"beef", "ribs"}, Value: pts(100)},
+				{Name: "examination", Kind: contest.KindHand, Value: pts(60)},
 			},
 			TeamMembers: 4, Counting: 3,
 			Ties:     []contest.TieBreak{{Components: []string{"reasons"}}, {Components: []string{"quality", "yield"}}},
 			TeamTies: []contest.TieBreak{{Components: []string{"reasons"}}, {Components: []string{"examination"}, AllMembers: true}},
 		}, contest.Rules{
 			Quality: contest.QualityRule{Ladder: ladder},
-			Yield:   contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: 10 * pt, Each: pt},
+			Yield:   contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: pts(10), Each: pts(1)},
 		}, []contest.OfficialPlacing{
 			{Class: "beef", Order: placing.MustParseOrder("3-2-1-4"), Cuts: placing.MustParseCuts("2-8-2")},
 			{Class: "ribs", Order: placing.MustParseOrder("1-2-3-4"), Cuts: placing.MustParseCuts("5-5-5")},
 		}, []contest.OfficialFacts{
 			{Class: "coolers", Exhibit: 1, Facts: contest.Facts{
-				Quality: contest.Give(grade.Choice.Part(grade.Low)), Fat: contest.Give(grade.Inches(0.6)), Ribeye: contest.Give(grade.SquareInches(11.9)),
-				KPH: contest.Give(grade.Percent(1.5)), Weight: contest.Give(grade.Pounds(660)),
+				Quality: grade.Choice.Part(grade.Low), Fat: grade.Inches(0.6), Ribeye: grade.SquareInches(11.9),
+				KPH: grade.Percent(1.5), Weight: grade.Pounds(660),
 			}},
-			{Class: "coolers", Exhibit: 2, Facts: contest.Facts{Quality: contest.Give(grade.Select.Part(grade.High)), Yield: contest.Give(yield(t, "3.1"))}},
+			{Class: "coolers", Exhibit: 2, Facts: contest.Facts{Quality: grade.Select.Part(grade.High), Yield: yield(t, "3.1")}},
 		}
 }
 
@@ -307,23 +311,23 @@ func TestNewContest(t *testing.T) {
 			(*o)[1].Exhibit = 1
 		}, `class "coolers": exhibit 1: repeated; allowed: each exhibit once`},
 		{"no quality", func(_ *string, _ *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
-			(*o)[0].Facts.Quality = contest.Answer[grade.Quality]{}
+			(*o)[0].Facts.Quality = 0
 		}, `class "coolers": exhibit 1: official quality: missing; allowed: a quality grade`},
 		{"quality off the ladder", func(_ *string, _ *contest.Format, r *contest.Rules, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
-			r.Quality.Ladder, _ = contest.NewEvenLadder(10*pt, pt, []grade.Quality{grade.Prime.Part(grade.Low), grade.Choice.Part(grade.Whole)})
+			r.Quality.Ladder, _ = contest.NewEvenLadder(pts(10), pts(1), []grade.Quality{grade.Prime.Part(grade.Low), grade.Choice.Part(grade.Whole)})
 		}, `class "coolers": exhibit 2: official quality: High Select: unknown; allowed: Low Prime, Choice`},
 		{"no yield", func(_ *string, _ *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
-			(*o)[0].Facts.Weight = contest.Answer[grade.Weight]{}
+			(*o)[0].Facts.Weight = grade.Weight{}
 		}, `class "coolers": exhibit 1: official yield: missing; allowed: a yield grade, or the four measures`},
 		{"yield out of range", func(_ *string, _ *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
-			(*o)[1].Facts.Yield.Value = 31 * grade.OneGrade
-		}, `class "coolers": exhibit 2: yield: 31: out of range; allowed: -5.5 to 18.84`},
+			(*o)[1].Facts.Yield = grade.YieldUnits(31 * grade.OneGrade)
+		}, `class "coolers": exhibit 2: yield: 31: out of range; allowed: -5.12 to 18.52`},
 		{"measures out of range", func(_ *string, _ *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
-			(*o)[0].Facts.Fat.Value = grade.Inches(4)
+			(*o)[0].Facts.Fat = grade.Inches(4)
 		}, `class "coolers": exhibit 1: official yield: missing; allowed: a yield grade, or the four measures`},
 		{"no rule for yields", func(_ *string, _ *contest.Format, r *contest.Rules, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
 			r.Yield = contest.YieldRule{}
-		}, `class "coolers": yield step: missing; allowed: whole grades, thirds, tenths`},
+		}, "yield step: missing; allowed: whole grades, thirds, tenths\nvalue of an item: missing; allowed: over 0 to 1,000,000 points\npoints for each step: missing; allowed: 0 to 1,000,000 points"},
 		{"facts of a placing class", func(_ *string, _ *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
 			(*o)[0].Class = "beef"
 		}, `class "beef": exhibit 1: unknown; allowed: the class of a grading component`},
@@ -334,13 +338,13 @@ func TestNewContest(t *testing.T) {
 			*o = nil
 		}, `class "coolers": official facts: missing; allowed: one exhibit or more`},
 		{"value does not add up", func(_ *string, f *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
-			f.Components[0].Value = 150 * pt
+			f.Components[0].Value = pts(150)
 		}, `component "placings": value: 150: out of range; allowed: 100, the sum of its items`},
 		{"yield does not add up", func(_ *string, f *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
-			f.Components[2].Value = 30 * pt
+			f.Components[2].Value = pts(30)
 		}, `component "yield": value: 30: out of range; allowed: 20, the sum of its items`},
 		{"value cannot be shared", func(_ *string, f *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
-			f.Components[3].Value = 100*pt + 1
+			f.Components[3].Value = tiny(100*contest.OnePoint + 1)
 		}, `component "reasons": value: 100.0001: out of range; allowed: 100, the sum of its items`},
 	}
 	for _, tt := range tests {
@@ -367,7 +371,7 @@ func TestContestIsClosed(t *testing.T) {
 	if d := cmp.Diff(want, c.Format()); d != "" {
 		t.Errorf("the contest shares storage with a caller (-want +got):\n%s", d)
 	}
-	if c.Rules().Yield.Each != pt {
+	if c.Rules().Yield.Each != pts(1) {
 		t.Error("rules are lost")
 	}
 	if o, ok := c.Official("beef"); !ok || o.String() != "3-2-1-4 cuts 2-8-2" {
@@ -378,7 +382,7 @@ func TestContestIsClosed(t *testing.T) {
 			t.Errorf("%s has an official placing", class)
 		}
 	}
-	if f, ok := c.Facts("coolers", 1); !ok || f.Yield.Value != yield(t, "3") && !f.Yield.Given {
+	if f, ok := c.Facts("coolers", 1); !ok || f.Yield != yield(t, "3") {
 		t.Errorf("facts: %+v, %v", f, ok)
 	}
 	for _, at := range []struct {
@@ -397,7 +401,7 @@ func TestScoreCards(t *testing.T) {
 	item, err := c.Placing(contest.PlacingCard{Class: "beef", Member: ada, Card: placing.Card{Order: placing.MustParseOrder("4-2-3-1")}})
 	faulttest.Text(t, err, "")
 	// 24 points (published: ext-maryland-contests).
-	if d := cmp.Diff(contest.Item{Member: ada, Component: "placings", Class: "beef", Points: 24 * pt, Of: 50 * pt}, item); d != "" {
+	if d := cmp.Diff(contest.Item{Member: ada, Component: "placings", Class: "beef", Points: pts(24), Of: pts(50)}, item); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
 	_, err = c.Placing(contest.PlacingCard{Contest: "fall", Class: "beef", Member: ada})
@@ -410,16 +414,21 @@ func TestScoreCards(t *testing.T) {
 	faulttest.Text(t, err, "member: missing; allowed: a name or number")
 
 	low := grade.Choice.Part(grade.Low)
-	est := func(exhibit int, q contest.Answer[grade.Quality], y contest.Answer[grade.Yield]) contest.Estimate {
-		return contest.Estimate{Class: "coolers", Exhibit: exhibit, Member: ada, Facts: contest.Facts{Quality: q, Yield: y}}
+	none := grade.Yield{}
+	est := func(exhibit int, q grade.Quality, y grade.Yield, marks ...contest.Marks) contest.Estimate {
+		e := contest.Estimate{Class: "coolers", Exhibit: exhibit, Member: ada, Facts: contest.Facts{Quality: q, Yield: y}}
+		for _, m := range marks {
+			e.Facts.Marks = m
+		}
+		return e
 	}
-	q, y, err := c.Estimate(est(2, contest.Give(low), contest.Give(yield(t, "3.4"))))
+	q, y, err := c.Estimate(est(2, low, yield(t, "3.4")))
 	faulttest.Text(t, err, "")
-	if d := cmp.Diff([]contest.Item{{ada, "quality", "coolers", 2, 8 * pt, 10 * pt}, {ada, "yield", "coolers", 2, 7 * pt, 10 * pt}}, []contest.Item{q, y}); d != "" {
+	if d := cmp.Diff([]contest.Item{{ada, "quality", "coolers", 2, pts(8), pts(10)}, {ada, "yield", "coolers", 2, pts(7), pts(10)}}, []contest.Item{q, y}); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
-	q, y, err = c.Estimate(est(2, contest.Answer[grade.Quality]{}, contest.Answer[grade.Yield]{Mark: placing.Blank}))
-	if q.IsValid() || y.Points != 0 || !y.IsValid() || err != nil {
+	q, y, err = c.Estimate(est(2, 0, none, contest.Marks{Yield: placing.Blank}))
+	if q.IsValid() || y.Points != pts(0) || !y.IsValid() || err != nil {
 		t.Errorf("empty quality, blank yield: %+v, %+v, %v", q, y, err)
 	}
 	for _, bad := range []struct {
@@ -427,14 +436,14 @@ func TestScoreCards(t *testing.T) {
 		want string
 	}{
 		{contest.Estimate{Contest: "fall", Member: ada}, `member "7": contest: "fall": unknown; allowed: ""`},
-		{est(3, contest.Give(low), contest.Answer[grade.Yield]{}), `member "7": class "coolers": exhibit: 3: unknown; allowed: an exhibit with official facts`},
-		{est(0, contest.Give(low), contest.Answer[grade.Yield]{}), `member "7": class "coolers": exhibit: 0: unknown; allowed: an exhibit with official facts`},
-		{est(61, contest.Give(low), contest.Answer[grade.Yield]{}), `member "7": class "coolers": exhibit: 61: unknown; allowed: an exhibit with official facts`},
-		{est(2, contest.Answer[grade.Quality]{Mark: 9}, contest.Answer[grade.Yield]{}), `member "7": class "coolers": exhibit 2: mark: mark(9): unknown; allowed: blank, double-marked, unreadable`},
-		{est(2, contest.Give(low), contest.Answer[grade.Yield]{Mark: 9}), `member "7": class "coolers": exhibit 2: mark: mark(9): unknown; allowed: blank, double-marked, unreadable`},
-		{est(2, contest.Give(low), contest.Give(31*grade.OneGrade)), `member "7": class "coolers": exhibit 2: yield: 31: out of range; allowed: -5.5 to 18.84`},
-		{contest.Estimate{Class: "coolers", Exhibit: 2, Facts: contest.Facts{Quality: contest.Give(low)}}, `member "": class "coolers": exhibit 2: member: missing; allowed: a name or number`},
-		{contest.Estimate{Class: "coolers", Exhibit: 2, Facts: contest.Facts{Yield: contest.Give(grade.Yield(0))}}, `member "": class "coolers": exhibit 2: member: missing; allowed: a name or number`},
+		{est(3, low, none), `member "7": class "coolers": exhibit: 3: unknown; allowed: an exhibit with official facts`},
+		{est(0, low, none), `member "7": class "coolers": exhibit: 0: unknown; allowed: an exhibit with official facts`},
+		{est(61, low, none), `member "7": class "coolers": exhibit: 61: unknown; allowed: an exhibit with official facts`},
+		{est(2, 0, none, contest.Marks{Quality: 9}), `member "7": class "coolers": exhibit 2: mark: mark(9): unknown; allowed: blank, double-marked, unreadable`},
+		{est(2, low, none, contest.Marks{Yield: 9}), `member "7": class "coolers": exhibit 2: mark: mark(9): unknown; allowed: blank, double-marked, unreadable`},
+		{est(2, low, grade.YieldUnits(31*grade.OneGrade)), `member "7": class "coolers": exhibit 2: yield: 31: out of range; allowed: -5.12 to 18.52`},
+		{contest.Estimate{Class: "coolers", Exhibit: 2, Facts: contest.Facts{Quality: low}}, `member "": class "coolers": exhibit 2: member: missing; allowed: a name or number`},
+		{contest.Estimate{Class: "coolers", Exhibit: 2, Facts: contest.Facts{Yield: grade.Grades(0)}}, `member "": class "coolers": exhibit 2: member: missing; allowed: a name or number`},
 	} {
 		q, y, err := c.Estimate(bad.e)
 		if q.IsValid() || y.IsValid() {
@@ -443,48 +452,55 @@ func TestScoreCards(t *testing.T) {
 		faulttest.Text(t, err, bad.want)
 	}
 
-	hand := func(component, class string, s contest.Answer[contest.Points]) (contest.Item, error) {
-		return c.Hand(contest.HandScore{Component: component, Class: class, Member: ada, Score: s})
+	hand := func(component, class string, s contest.Points, marks ...placing.Mark) (contest.Item, error) {
+		h := contest.HandScore{Component: component, Class: class, Member: ada, Score: s}
+		for _, m := range marks {
+			h.Mark = m
+		}
+		return c.Hand(h)
 	}
-	item, err = hand("reasons", "beef", contest.Give(43*pt))
-	if d := cmp.Diff(contest.Item{ada, "reasons", "beef", 0, 43 * pt, 50 * pt}, item); d != "" || err != nil {
+	item, err = hand("reasons", "beef", pts(43))
+	if d := cmp.Diff(contest.Item{ada, "reasons", "beef", 0, pts(43), pts(50)}, item); d != "" || err != nil {
 		t.Errorf("%v (-want +got):\n%s", err, d)
 	}
-	if item, err = hand("examination", "", contest.Answer[contest.Points]{Mark: placing.Blank}); item.Points != 0 || !item.IsValid() || err != nil {
+	if item, err = hand("examination", "", contest.Points{}, placing.Blank); item.Points != pts(0) || !item.IsValid() || err != nil {
 		t.Errorf("blank: %+v, %v", item, err)
 	}
-	if item, err = hand("examination", "", contest.Answer[contest.Points]{}); item.IsValid() || err != nil {
+	if item, err = hand("examination", "", contest.Points{}); item.IsValid() || err != nil {
 		t.Errorf("empty: %+v, %v", item, err)
 	}
-	for _, edge := range []contest.Points{0, 60 * pt} {
-		if item, err = hand("examination", "", contest.Give(edge)); item.Points != edge || err != nil {
+	for _, edge := range []contest.Points{pts(0), pts(60)} {
+		if item, err = hand("examination", "", edge); item.Points != edge || err != nil {
 			t.Errorf("edge %v: %+v, %v", edge, item, err)
 		}
 	}
 	for _, bad := range []struct {
 		component, class string
-		s                contest.Answer[contest.Points]
+		s                contest.Points
 		want             string
 	}{
-		{"placings", "beef", contest.Give(pt), `member "7": component: "placings": unknown; allowed: a component that is scored by hand`},
-		{"oratory", "", contest.Give(pt), `member "7": component: "oratory": unknown; allowed: a component that is scored by hand`},
-		{"reasons", "", contest.Give(pt), `member "7": class: "": unknown; allowed: a class of the component "reasons"`},
-		{"examination", "", contest.Give(60*pt + 1), `member "7": examination: 60.0001: out of range; allowed: 0 to 60`},
-		{"examination", "", contest.Give(contest.Points(-1)), `member "7": examination: -0.0001: out of range; allowed: 0 to 60`},
-		{"examination", "", contest.Answer[contest.Points]{Mark: 9}, `member "7": mark: mark(9): unknown; allowed: blank, double-marked, unreadable`},
+		{"placings", "beef", pts(1), `member "7": component: "placings": unknown; allowed: a component that is scored by hand`},
+		{"oratory", "", pts(1), `member "7": component: "oratory": unknown; allowed: a component that is scored by hand`},
+		{"reasons", "", pts(1), `member "7": class: "": unknown; allowed: a class of the component "reasons"`},
+		{"examination", "", tiny(60*contest.OnePoint + 1), `member "7": examination: 60.0001: out of range; allowed: 0 to 60`},
+		{"examination", "", tiny(-1), `member "7": examination: -0.0001: out of range; allowed: 0 to 60`},
 	} {
 		_, err := hand(bad.component, bad.class, bad.s)
 		faulttest.Text(t, err, bad.want)
 	}
+	_, err = hand("examination", "", contest.Points{}, 9)
+	faulttest.Text(t, err, `member "7": mark: mark(9): unknown; allowed: blank, double-marked, unreadable`)
+	_, err = hand("examination", "", pts(5), placing.Blank)
+	faulttest.Text(t, err, `member "7": examination: 5 and blank: repeated; allowed: a value or a mark`)
 	_, err = c.Hand(contest.HandScore{Contest: "fall", Component: "reasons", Member: ada})
 	faulttest.Text(t, err, `member "7": contest: "fall": unknown; allowed: ""`)
-	_, err = c.Hand(contest.HandScore{Component: "examination", Score: contest.Give(pt)})
+	_, err = c.Hand(contest.HandScore{Component: "examination", Score: pts(1)})
 	faulttest.Text(t, err, "member: missing; allowed: a name or number")
 }
 
 // by makes an item scored by hand in the spring contest.
 func by(m contest.Member, component, class string, points int) contest.Item {
-	return contest.Item{Member: m, Component: component, Class: class, Points: contest.Points(points) * pt, Of: 50 * pt}
+	return contest.Item{Member: m, Component: component, Class: class, Points: pts(points), Of: pts(50)}
 }
 
 // TestTallyTakesTheWorstCard holds the points of a placing between the worst card
@@ -548,19 +564,19 @@ func TestTallyRefuses(t *testing.T) {
 	s, err := tally.Standings(contest.View{})
 	faulttest.Text(t, err, "")
 	want := []contest.MemberLine{
-		{Rank: 1, Member: ada, Total: 70 * pt, Scores: []contest.Points{0, 0, 0, 70 * pt, 0},
+		{Rank: 1, Member: ada, Total: pts(70), Scores: []contest.Points{pts(0), pts(0), pts(0), pts(70), pts(0)},
 			Missing: []string{`placings: class "beef"`, `placings: class "ribs"`, `quality: class "coolers"`, `yield: class "coolers"`, "examination"}},
-		{Rank: 2, Member: contest.Member{ID: "8", Team: "North Fork"}, Scores: make([]contest.Points, 5),
+		{Rank: 2, Member: contest.Member{ID: "8", Team: "North Fork"}, Total: pts(0), Scores: slices.Repeat([]contest.Points{pts(0)}, 5),
 			Missing: []string{`placings: class "beef"`, `placings: class "ribs"`, `quality: class "coolers"`, `yield: class "coolers"`, `reasons: class "beef"`, `reasons: class "ribs"`, "examination"}},
 	}
 	if d := cmp.Diff(want, s.Members); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
-	if d := cmp.Diff([]contest.TeamLine{{Rank: 1, Team: "North Fork", Total: 70 * pt, Scores: []contest.Points{0, 0, 0, 70 * pt, 0}, Counting: []string{"7", "8"}, Short: true}}, s.Teams); d != "" {
+	if d := cmp.Diff([]contest.TeamLine{{Rank: 1, Team: "North Fork", Total: pts(70), Scores: []contest.Points{pts(0), pts(0), pts(0), pts(70), pts(0)}, Counting: []string{"7", "8"}, Short: true}}, s.Teams); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
 	// One exhibit of two is missing.
-	faulttest.Text(t, tally.Add(contest.Item{Member: contest.Member{ID: "8"}, Component: "quality", Class: "coolers", Exhibit: 2}), "")
+	faulttest.Text(t, tally.Add(contest.Item{Member: contest.Member{ID: "8"}, Component: "quality", Class: "coolers", Exhibit: 2, Points: pts(0)}), "")
 	s, err = tally.Standings(contest.View{Components: []string{"quality"}})
 	faulttest.Text(t, err, "")
 	if d := cmp.Diff([]string{`quality: class "coolers": exhibit 1`}, s.Members[1].Missing); d != "" {
@@ -578,7 +594,7 @@ func TestStandings(t *testing.T) {
 		by(m("10", "Elk", "senior"), "reasons", "beef", 45), by(m("10", "Elk", "senior"), "examination", "", 55),
 		by(m("9", "Owl", "senior"), "reasons", "beef", 45), by(m("9", "Owl", "senior"), "examination", "", 55),
 		by(m("3", "Elk", "senior"), "reasons", "beef", 40), by(m("3", "Elk", "senior"), "examination", "", 60),
-		by(m("4", "Elk", "junior"), "reasons", "beef", 30), {Member: m("4", "Elk", "junior"), Component: "quality", Class: "coolers", Exhibit: 1, Points: 10 * pt},
+		by(m("4", "Elk", "junior"), "reasons", "beef", 30), {Member: m("4", "Elk", "junior"), Component: "quality", Class: "coolers", Exhibit: 1, Points: pts(10)},
 		by(m("5", "Owl", "junior"), "reasons", "beef", 30), by(m("5", "Owl", "junior"), "examination", "", 10),
 		by(m("6", "Owl", "junior"), "reasons", "beef", 38), by(m("6", "Owl", "junior"), "reasons", "ribs", 2),
 		by(m("2", "Elk", "junior"), "reasons", "beef", 10),
@@ -618,7 +634,7 @@ rank                  team  counting  others  total  placings  quality  yield  r
 	if d := cmp.Diff(want, s.String()); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
-	if s.Of != 300*pt {
+	if s.Of != pts(300) {
 		t.Errorf("of %v", s.Of)
 	}
 	juniors, err := tally.Standings(contest.View{Division: "junior", Components: []string{"examination", "reasons"}, Ties: []contest.TieBreak{{Components: []string{"examination"}}}})
@@ -683,7 +699,7 @@ rank        team  counting  others  total  reasons
 	}
 	s, err = add(c).Standings(contest.View{})
 	faulttest.Text(t, err, "")
-	if len(s.Teams) != 3 || s.Teams[0].Short || s.Teams[0].Total != 250*pt || !s.Teams[1].Short || s.Teams[1].Rank != 0 || s.Teams[1].Team != "Owl" || s.Teams[2].Team != "Fox" {
+	if len(s.Teams) != 3 || s.Teams[0].Short || s.Teams[0].Total != pts(250) || !s.Teams[1].Short || s.Teams[1].Rank != 0 || s.Teams[1].Team != "Owl" || s.Teams[2].Team != "Fox" {
 		t.Errorf("all count: %+v", s.Teams)
 	}
 	if got := (contest.Standings{}).String(); got != "rank  member  team  division  total\n" && got != "\n" {
@@ -772,7 +788,7 @@ func TestStandingsOracle(t *testing.T) {
 			for _, v := range totals[:min(3, len(totals))] {
 				want += v
 			}
-			if l.Total != contest.Points(want)*pt || l.Short != (len(totals) < 3) {
+			if l.Total != pts(want) || l.Short != (len(totals) < 3) {
 				t.Fatalf("team %s: %v, want %d", l.Team, l.Total, want)
 			}
 		}
@@ -803,7 +819,7 @@ func TestTeamsFromTheDocument(t *testing.T) {
 		counting := rapid.IntRange(0, 3).Draw(t, "counting")
 		f := contest.Format{
 			Name:        "drawn",
-			Components:  []contest.Component{{Name: "reasons", Kind: contest.KindHand, Value: 50 * pt}, {Name: "examination", Kind: contest.KindHand, Value: 50 * pt}},
+			Components:  []contest.Component{{Name: "reasons", Kind: contest.KindHand, Value: pts(50)}, {Name: "examination", Kind: contest.KindHand, Value: pts(50)}},
 			TeamMembers: members, Counting: counting,
 			Short: contest.ShortTeam(rapid.IntRange(0, 1).Draw(t, "short")),
 			Ties:  []contest.TieBreak{{Components: []string{"examination"}}},
@@ -933,7 +949,7 @@ func TestTeamsFromTheDocument(t *testing.T) {
 // TestNamesInOrder: those who tie stand in order of ID, numbers first and by size.
 func TestNamesInOrder(t *testing.T) {
 	tally := spring(t).Tally()
-	for _, id := range []string{"b", "100", "A", "9", "10", "1a"} {
+	for _, id := range []string{"b", "100", "A", "9", "10", "1a", "7", "03", "007", "07"} {
 		faulttest.Text(t, tally.Enter(contest.Member{ID: id}), "")
 	}
 	s, err := tally.Standings(contest.View{})
@@ -945,7 +961,7 @@ func TestNamesInOrder(t *testing.T) {
 		}
 		got = append(got, m.Member.ID)
 	}
-	if d := cmp.Diff([]string{"9", "10", "100", "1a", "A", "b"}, got); d != "" {
+	if d := cmp.Diff([]string{"03", "7", "07", "007", "9", "10", "100", "1a", "A", "b"}, got); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
 }

@@ -8,7 +8,9 @@
 // what an answer loses. [NewContest] puts them together with the official answers
 // and checks that the items add up to the stated values. [Contest.Placing],
 // [Contest.Estimate] and [Contest.Hand] score one card each; a [Tally] adds the
-// items up, and [Tally.Standings] ranks them. [Contest.Feedback] is for one member.
+// items up, and [Tally.Standings] ranks them. [Contest.Feedback] is for one member;
+// [PlacingFeedback.Missed] adds why the official placing has a pair the other way,
+// from the graded class of package class.
 //
 // # Sheets
 //
@@ -56,9 +58,21 @@
 //
 // # Zero values and errors
 //
-// The zero [Answer] says nothing, the zero [Item] is nothing scored, the zero [View]
-// is everyone over everything. Errors are [*FieldError] and [*ParseError], with the
-// sentinels of this package under them; nothing panics.
+// What was not given is zero: a fact of [Facts], [Points] that are not set. A mark in
+// the place of a fact stands in [Marks]. The zero [Item] is nothing scored, the zero
+// [View] is everyone over everything. Errors are [*placing.FieldError] and
+// [*placing.ParseError] with the sentinels of package placing under them. They tell of
+// everything that is wrong at once, each with its path in the input, as
+// "facts[2].facts.quality"; [placing.Problems] lists them. Nothing panics.
+//
+// # Encodings
+//
+// Points have text, bare numbers in JSON and numbers in a database, NULL where they
+// are not set. Cards, keys, rules with their ladders and formats are structs with JSON
+// names in lower case; reading refuses a name that is none of theirs, and rules come
+// back from JSON as they were or are refused. Kinds, steps and rules for short teams
+// are settings and have text alone. All types compare with package cmp without
+// options.
 //
 // # Further packages
 //

@@ -6,35 +6,19 @@ import (
 	"example.com/ribface/internal/fault"
 )
 
-// FieldError is the error for a value that is refused. Its fields are Field, Value,
-// Allowed and Err (one of the sentinels below). The packages maturity, grade and
-// placing use the same type.
-type FieldError = fault.FieldError
-
-// ParseError is the error for text that cannot be read. Its fields are Kind,
-// Input, Part, Allowed and Err. The packages maturity, grade and placing use the
-// same type.
-type ParseError = fault.ParseError
-
-// Sentinels for errors.Is.
-var (
-	ErrMissing  = fault.ErrMissing  // needed and not given
-	ErrSyntax   = fault.ErrSyntax   // text without the form of the wanted value
-	ErrUnknown  = fault.ErrUnknown  // well formed, but names nothing known
-	ErrRange    = fault.ErrRange    // outside what is allowed, or finer than the unit holds
-	ErrRepeated = fault.ErrRepeated // given twice, as two cards of one member for one class
-)
-
 // RowError says where in a sheet something was refused.
 type RowError struct {
 	Line   int    // line of the sheet, from 1
 	Column int    // column, from 1; 0 when the whole line is meant
 	Name   string // name of the column; empty when the whole line is meant
-	Err    error  // what was refused, a [*FieldError] or a [*ParseError] in most cases
+	Err    error  // what was refused, a [*placing.FieldError] or a [*placing.ParseError] in most cases
 }
 
 // Error gives line, column, name and reason, in one line.
 func (e *RowError) Error() string {
+	if e == nil {
+		return "no error"
+	}
 	s := "line " + strconv.Itoa(e.Line)
 	if e.Column > 0 {
 		s += ", column " + strconv.Itoa(e.Column)
@@ -42,16 +26,34 @@ func (e *RowError) Error() string {
 	if e.Name != "" {
 		s += " (" + e.Name + ")"
 	}
+	if e.Err == nil {
+		return s + ": refused"
+	}
 	return s + ": " + e.Err.Error()
 }
 
 // Unwrap returns what was refused.
-func (e *RowError) Unwrap() error { return e.Err }
+func (e *RowError) Unwrap() error {
+	if e == nil {
+		return nil
+	}
+	return e.Err
+}
 
-// inField puts the field of an error under a wider one.
-func inField(outer string, err error) error { return fault.In(outer, err) }
+// Equal reports whether two errors say the same of the same place.
+func (e *RowError) Equal(f *RowError) bool {
+	if e == nil || f == nil {
+		return e == f
+	}
+	return e.Error() == f.Error()
+}
 
 // inMember says whose card an error is about.
 func inMember(m Member, err error) error {
 	return fault.In("member "+strconv.Quote(m.ID), err)
 }
+
+func inClass(name string, err error) error { return fault.In("class "+strconv.Quote(name), err) }
+
+// nth is the path of one of a list.
+func nth(list string, i int) string { return list + "[" + strconv.Itoa(i) + "]" }

@@ -18,10 +18,6 @@ func ExampleKind_encodings() {
 	fmt.Println(k.UnmarshalText([]byte("oral")))
 	fmt.Println(k)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := k.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(k.Scan([]byte("by hand")), k)
 	// Output:
 	// text: placing, <nil>
 	// "placing", <nil>
@@ -29,8 +25,6 @@ func ExampleKind_encodings() {
 	// <nil> by hand
 	// kind of component: "oral": unknown; allowed: placing, quality, yield, by hand
 	// by hand
-	// "by hand", <nil>
-	// <nil> by hand
 }
 
 func ExampleParseKind() {
@@ -55,10 +49,6 @@ func ExampleYieldStep_encodings() {
 	fmt.Println(y.UnmarshalText([]byte("halves")))
 	fmt.Println(y)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := y.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(y.Scan([]byte("thirds")), y)
 	// Output:
 	// text: tenths, <nil>
 	// "tenths", <nil>
@@ -66,8 +56,6 @@ func ExampleYieldStep_encodings() {
 	// <nil> thirds
 	// yield step: "halves": unknown; allowed: whole grades, thirds, tenths
 	// thirds
-	// "thirds", <nil>
-	// <nil> thirds
 }
 
 func ExampleParseYieldStep() {
@@ -92,10 +80,6 @@ func ExampleShortTeam_encodings() {
 	fmt.Println(s.UnmarshalText([]byte("excused")))
 	fmt.Println(s)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := s.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(s.Scan([]byte("missing members score 0")), s)
 	// Output:
 	// text: barred, <nil>
 	// "barred", <nil>
@@ -103,8 +87,6 @@ func ExampleShortTeam_encodings() {
 	// <nil> missing members score 0
 	// rule for short teams: "excused": unknown; allowed: missing members score 0, barred
 	// missing members score 0
-	// "missing members score 0", <nil>
-	// <nil> missing members score 0
 }
 
 func ExampleParseShortTeam() {
@@ -118,7 +100,7 @@ func ExampleParseShortTeam() {
 }
 
 func ExamplePoints_encodings() {
-	p := 45*contest.Point + contest.Point/2
+	p := contest.PointsOf(45.5)
 	line, err := p.AppendText([]byte("text: "))
 	fmt.Printf("%s, %v\n", line, err)
 	text, err := p.MarshalText()
@@ -129,7 +111,7 @@ func ExamplePoints_encodings() {
 	fmt.Println(p.UnmarshalText([]byte("seven")))
 	fmt.Println(p)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the number, NULL for points that are not set.
 	column, err := p.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(p.Scan([]byte("7.25")), p)

@@ -1,6 +1,7 @@
 package contest_test
 
 import (
+	"encoding/json"
 	"errors"
 	"fmt"
 	"log"
@@ -25,24 +26,24 @@ var (
 // invented is a contest of one placing class, one grading class of one carcass and
 // one set of reasons.
 func invented() *contest.Contest {
-	ladder, err := contest.NewEvenLadder(10*contest.Point, 2*contest.Point, contest.CardQualities())
+	ladder, err := contest.NewEvenLadder(contest.PointsOf(10), contest.PointsOf(2), contest.CardQualities())
 	if err != nil {
 		log.Fatal(err)
 	}
 	fair, err := contest.NewContest("invented fair",
 		contest.Format{
 			Components: []contest.Component{
-				{Name: "placing", Kind: contest.KindPlacing, Classes: []string{"beef"}, Value: 50 * contest.Point},
-				{Name: "quality", Kind: contest.KindQuality, Classes: []string{"coolers"}, Value: 10 * contest.Point},
-				{Name: "yield", Kind: contest.KindYield, Classes: []string{"coolers"}, Value: 10 * contest.Point},
-				{Name: "reasons", Kind: contest.KindHand, Classes: []string{"beef"}, Value: 50 * contest.Point},
+				{Name: "placing", Kind: contest.KindPlacing, Classes: []string{"beef"}, Value: contest.PointsOf(50)},
+				{Name: "quality", Kind: contest.KindQuality, Classes: []string{"coolers"}, Value: contest.PointsOf(10)},
+				{Name: "yield", Kind: contest.KindYield, Classes: []string{"coolers"}, Value: contest.PointsOf(10)},
+				{Name: "reasons", Kind: contest.KindHand, Classes: []string{"beef"}, Value: contest.PointsOf(50)},
 			},
 			TeamMembers: 4, Counting: 3,
 			Ties: []contest.TieBreak{{Components: []string{"reasons"}}},
 		},
 		contest.Rules{
 			Quality: contest.QualityRule{Ladder: ladder},
-			Yield:   contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: 10 * contest.Point, Each: contest.Point},
+			Yield:   contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: contest.PointsOf(10), Each: contest.PointsOf(1)},
 		},
 		[]contest.OfficialPlacing{{Contest: "invented fair", Class: "beef", Order: placing.MustParseOrder("3-2-1-4"), Cuts: placing.MustParseCuts("2-8-2")}},
 		[]contest.OfficialFacts{{Contest: "invented fair", Class: "coolers", Exhibit: 1, Facts: official()}},
@@ -55,9 +56,9 @@ func invented() *contest.Contest {
 
 func official() contest.Facts {
 	return contest.Facts{
-		Quality: contest.Give(grade.Choice.Part(grade.Low)),
-		Fat:     contest.Give(grade.Inches(0.6)), Ribeye: contest.Give(grade.SquareInches(11.9)),
-		KPH: contest.Give(grade.Percent(1.5)), Weight: contest.Give(grade.Pounds(660)),
+		Quality: grade.Choice.Part(grade.Low),
+		Fat:     grade.Inches(0.6), Ribeye: grade.SquareInches(11.9),
+		KPH: grade.Percent(1.5), Weight: grade.Pounds(660),
 	}
 }
 
@@ -67,14 +68,14 @@ func adasPlacing() contest.PlacingCard {
 
 func adasEstimate() contest.Estimate {
 	return contest.Estimate{Contest: "invented fair", Class: "coolers", Exhibit: 1, Member: ada, Facts: contest.Facts{
-		Quality: contest.Give(grade.Choice.Part(grade.Average)),
-		Fat:     contest.Give(grade.Inches(0.5)), Ribeye: contest.Give(grade.SquareInches(12.9)), KPH: contest.Give(grade.Percent(2.5)),
-		Yield: contest.Give(27 * grade.OneGrade / 10),
+		Quality: grade.Choice.Part(grade.Average),
+		Fat:     grade.Inches(0.5), Ribeye: grade.SquareInches(12.9), KPH: grade.Percent(2.5),
+		Yield: grade.Grades(2.7),
 	}}
 }
 
 func adasReasons() contest.HandScore {
-	return contest.HandScore{Contest: "invented fair", Component: "reasons", Class: "beef", Member: ada, Score: contest.Give(41 * contest.Point)}
+	return contest.HandScore{Contest: "invented fair", Component: "reasons", Class: "beef", Member: ada, Score: contest.PointsOf(41)}
 }
 
 // A whole contest: cards in, standings out, and what one member missed.
@@ -199,7 +200,7 @@ func ExampleOfficialSheet() {
 
 func ExampleKeySheet() {
 	for row, err := range contest.KeySheet().Read(strings.NewReader("class,exhibit,quality,yield\ncoolers,1,Low Choice,3.12\n")) {
-		fmt.Println(row.Class, row.Exhibit, row.Facts.Quality.Value, row.Facts.Yield.Value, err)
+		fmt.Println(row.Class, row.Exhibit, row.Facts.Quality, row.Facts.Yield, err)
 	}
 	// Output:
 	// coolers 1 Low Choice 3.12 <nil>
@@ -220,27 +221,18 @@ func ExampleRowError() {
 	// order: "1-2-3-3": repeated at "3"; allowed: each exhibit 1 to 4 once
 }
 
-func ExampleParseError() {
-	_, err := contest.ParsePoints("1,000")
-	var pe *contest.ParseError
-	fmt.Println(errors.As(err, &pe), pe.Kind, pe.Input, errors.Is(err, contest.ErrSyntax))
-	// Output:
-	// true points 1,000 true
-}
-
-func ExampleFieldError() {
-	_, err := contest.NewLadder(0, []string{"A", "B"}, []contest.Points{contest.Point})
-	var fe *contest.FieldError
-	fmt.Println(errors.As(err, &fe), fe.Field, fe.Allowed, errors.Is(err, contest.ErrRange))
-	// Output:
-	// true value of an item over 0 to 1,000,000 points true
-}
-
 func ExamplePoints() {
-	p := 3*contest.Point + contest.Point/4
-	fmt.Println(p, p.Decimal(), p.String())
+	p := contest.PointsOf(3).Add(contest.PointsOf(0.25))
+	fmt.Println(p, p.Decimal(), p.Units(), p.Compare(contest.PointsUnits(30_000)))
+	fmt.Printf("%.1f\n", p)
+
+	// Points that are not set are no 0 points.
+	var none contest.Points
+	fmt.Println(none, none.IsSet(), contest.PointsOf(0), contest.PointsOf(0).IsSet())
 	// Output:
-	// 3.25 3.25 3.25
+	// 3.25 3.25 32500 1
+	// 3.3
+	// unset false 0 true
 }
 
 func ExampleMember() {
@@ -249,25 +241,20 @@ func ExampleMember() {
 	// {ID:7 Team:North Fork Division:senior}
 }
 
-func ExampleAnswer() {
-	said := contest.Give(grade.Inches(0.45))
-	none := contest.Answer[grade.Thickness]{Mark: placing.Blank}
-	fmt.Println(said.Value, said.Given, said.Mark)
-	fmt.Println(none.Given, none.Mark)
+func ExampleMarks() {
+	// The fat was read, a mark stands for the marbling, and nobody asked for the rest.
+	f := contest.Facts{Fat: grade.Inches(0.45), Marks: contest.Marks{Marbling: placing.Blank}}
+	j, err := json.Marshal(f)
+	fmt.Printf("%s, %v\n", j, err)
+	fmt.Println(f.Fat.IsSet(), f.Ribeye.IsSet(), f.Marks.Marbling)
 	// Output:
-	// 0.45 in true unset
-	// false blank
-}
-
-func ExampleGive() {
-	fmt.Println(contest.Give(grade.Small.At(40)).Value)
-	// Output:
-	// Sm40
+	// {"fat":"0.45 in","marks":{"marbling":"blank"}}, <nil>
+	// true false blank
 }
 
 func ExampleFacts() {
 	f := official()
-	fmt.Println(f.Quality.Value, f.Fat.Value, f.Ribeye.Value, f.KPH.Value, f.Weight.Value, f.Yield.Given)
+	fmt.Println(f.Quality, f.Fat, f.Ribeye, f.KPH, f.Weight, f.Yield.IsSet())
 	// Output:
 	// Low Choice 0.6 in 11.9 sq in 1.5% 660 lb false
 }
@@ -283,7 +270,7 @@ func ExampleFactsOf() {
 		log.Fatal(err)
 	}
 	f, err := contest.FactsOf(a)
-	fmt.Println(f.Quality.Value, f.Yield.Value, f.Maturity.Value, err)
+	fmt.Println(f.Quality, f.Yield, f.Maturity, err)
 	// Output:
 	// Low Choice 3 A50 <nil>
 }
@@ -297,14 +284,14 @@ func ExamplePlacingCard() {
 
 func ExampleEstimate() {
 	e := adasEstimate()
-	fmt.Println(e.Class, e.Exhibit, e.Member.ID, e.Facts.Quality.Value, e.Facts.Yield.Value)
+	fmt.Println(e.Class, e.Exhibit, e.Member.ID, e.Facts.Quality, e.Facts.Yield)
 	// Output:
 	// coolers 1 7 Average Choice 2.7
 }
 
 func ExampleHandScore() {
 	h := adasReasons()
-	fmt.Println(h.Component, h.Class, h.Member.ID, h.Score.Value)
+	fmt.Println(h.Component, h.Class, h.Member.ID, h.Score)
 	// Output:
 	// reasons beef 7 41
 }
@@ -318,13 +305,13 @@ func ExampleOfficialPlacing() {
 
 func ExampleOfficialFacts() {
 	o := contest.OfficialFacts{Class: "coolers", Exhibit: 1, Facts: official()}
-	fmt.Println(o.Class, o.Exhibit, o.Facts.Quality.Value)
+	fmt.Println(o.Class, o.Exhibit, o.Facts.Quality)
 	// Output:
 	// coolers 1 Low Choice
 }
 
 func ExampleLadder() {
-	l, err := contest.NewLadder(10*contest.Point, []string{"Prime", "Choice", "Select"}, []contest.Points{2 * contest.Point, 5 * contest.Point})
+	l, err := contest.NewLadder(contest.PointsOf(10), []string{"Prime", "Choice", "Select"}, []contest.Points{contest.PointsOf(2), contest.PointsOf(5)})
 	fmt.Println(l.IsValid(), l.Value(), l.Rungs(), l.GreatestLoss(), err)
 	fmt.Println(l.Loss("Prime", "Select"))
 	// Output:
@@ -333,7 +320,7 @@ func ExampleLadder() {
 }
 
 func ExampleNewLadder() {
-	_, err := contest.NewLadder(10*contest.Point, []string{"Prime", "Choice", "Select"}, []contest.Points{2 * contest.Point})
+	_, err := contest.NewLadder(contest.PointsOf(10), []string{"Prime", "Choice", "Select"}, []contest.Points{contest.PointsOf(2)})
 	fmt.Println(err)
 	// Output:
 	// lines: 1: out of range; allowed: 2 lines for 3 rungs
@@ -341,7 +328,7 @@ func ExampleNewLadder() {
 
 func ExampleNewEvenLadder() {
 	// Two points for each third, at most ten: numbers of our own.
-	l, err := contest.NewEvenLadder(10*contest.Point, 2*contest.Point, contest.CardQualities())
+	l, err := contest.NewEvenLadder(contest.PointsOf(10), contest.PointsOf(2), contest.CardQualities())
 	lost, lines, _ := l.Loss(grade.Choice.Part(grade.Low), grade.Choice.Part(grade.High))
 	fmt.Println(lost, lines, err)
 	// Output:
@@ -396,19 +383,23 @@ func ExampleMarkRules() {
 }
 
 func ExampleQualityRule() {
-	ladder, err := contest.NewEvenLadder(10*contest.Point, 2*contest.Point, contest.CardQualities())
+	ladder, err := contest.NewEvenLadder(contest.PointsOf(10), contest.PointsOf(2), contest.CardQualities())
 	if err != nil {
 		log.Fatal(err)
 	}
 	rule := contest.QualityRule{Ladder: ladder}
 	low, selected := grade.Choice.Part(grade.Low), grade.Select.Part(grade.Low)
 	fmt.Println(rule.Loss(low, selected))
-	fmt.Println(rule.Score(low, contest.Give(selected)))
-	fmt.Println(rule.Score(low, contest.Answer[grade.Quality]{Mark: placing.Blank}))
+	fmt.Println(rule.Score(low, selected, 0))
+	fmt.Println(rule.Score(low, 0, placing.Blank))
+
+	// What the standard gives and this card has no rung for.
+	fmt.Println(rule.LeavesOut(grade.Current))
 	// Output:
 	// 4 -2 <nil>
 	// 6 <nil>
 	// 0 <nil>
+	// [Average Standard Standard Utility Cutter Canner No grade]
 }
 
 func ExampleYieldStep() {
@@ -423,10 +414,10 @@ func ExampleYieldStep() {
 
 func ExampleYieldRule() {
 	// Half a point for each tenth, at most ten: numbers of our own.
-	rule := contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: 10 * contest.Point, Each: contest.Point / 2}
+	rule := contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: contest.PointsOf(10), Each: contest.PointsOf(0.5)}
 	fmt.Println(rule.Check())
-	fmt.Println(rule.Loss(312*grade.OneGrade/100, 27*grade.OneGrade/10))
-	fmt.Println(rule.Score(312*grade.OneGrade/100, contest.Give(27*grade.OneGrade/10)))
+	fmt.Println(rule.Loss(grade.Grades(3.12), grade.Grades(2.7)))
+	fmt.Println(rule.Score(grade.Grades(3.12), grade.Grades(2.7), 0))
 	rule.Rounding = 0
 	fmt.Println(rule.Check())
 	// Output:
@@ -442,7 +433,7 @@ func ExampleTaughtThirds() {
 	key, _ := grade.ParseYield("2.40")
 	answer, _ := grade.ParseYield("3.10")
 	fmt.Println(rule.Loss(key, answer))
-	fmt.Println(rule.Score(key, contest.Give(answer)))
+	fmt.Println(rule.Score(key, answer, 0))
 	fmt.Println(source)
 	// Output:
 	// 5 2 <nil>
@@ -462,7 +453,7 @@ func ExampleKind() {
 }
 
 func ExampleComponent() {
-	c := contest.Component{Name: "grading", Kind: contest.KindQuality, Classes: []string{"coolers 1", "coolers 2"}, Value: 60 * contest.Point}
+	c := contest.Component{Name: "grading", Kind: contest.KindQuality, Classes: []string{"coolers 1", "coolers 2"}, Value: contest.PointsOf(60)}
 	fmt.Println(c.Name, c.Kind, c.Classes, c.Value)
 	// Output:
 	// grading quality [coolers 1 coolers 2] 60
@@ -489,8 +480,8 @@ func ExampleShortTeam() {
 func ExampleFormat() {
 	f := contest.Format{
 		Components: []contest.Component{
-			{Name: "placings", Kind: contest.KindPlacing, Classes: []string{"beef", "ribs"}, Value: 100 * contest.Point},
-			{Name: "examination", Kind: contest.KindHand, Value: 40 * contest.Point},
+			{Name: "placings", Kind: contest.KindPlacing, Classes: []string{"beef", "ribs"}, Value: contest.PointsOf(100)},
+			{Name: "examination", Kind: contest.KindHand, Value: contest.PointsOf(40)},
 		},
 		TeamMembers: 4, Counting: 3,
 	}
@@ -525,7 +516,7 @@ func ExampleContest() {
 	fmt.Println(c.Format().Total(), c.Rules().Yield.Each)
 	fmt.Println(c.Official("beef"))
 	facts, ok := c.Facts("coolers", 1)
-	fmt.Println(facts.Quality.Value, facts.Yield.Value, ok)
+	fmt.Println(facts.Quality, facts.Yield, ok)
 	// Output:
 	// 120 1
 	// 3-2-1-4 cuts 2-8-2 true
@@ -534,7 +525,7 @@ func ExampleContest() {
 
 func ExampleNewContest() {
 	_, err := contest.NewContest("invented fair", contest.Format{
-		Components: []contest.Component{{Name: "beef", Kind: contest.KindPlacing, Value: 50 * contest.Point}},
+		Components: []contest.Component{{Name: "beef", Kind: contest.KindPlacing, Value: contest.PointsOf(50)}},
 	}, contest.Rules{}, nil, nil)
 	fmt.Println(err)
 	// Output:
@@ -562,7 +553,7 @@ func ExampleContest_Hand() {
 	item, err := c.Hand(adasReasons())
 	fmt.Println(item.Component, item.Points, "of", item.Of, err)
 	over := adasReasons()
-	over.Score = contest.Give(51 * contest.Point)
+	over.Score = contest.PointsOf(51)
 	_, err = c.Hand(over)
 	fmt.Println(err)
 	// Output:
@@ -610,7 +601,7 @@ func ExampleTally() {
 func ExampleView() {
 	c := invented()
 	tally := c.Tally()
-	for _, score := range []contest.HandScore{adasReasons(), {Contest: "invented fair", Component: "reasons", Class: "beef", Member: ben, Score: contest.Give(41 * contest.Point)}} {
+	for _, score := range []contest.HandScore{adasReasons(), {Contest: "invented fair", Component: "reasons", Class: "beef", Member: ben, Score: contest.PointsOf(41)}} {
 		item, err := c.Hand(score)
 		if err == nil {
 			err = tally.Add(item)
@@ -750,7 +741,7 @@ func ExampleQualityFeedback() {
 		log.Fatal(err)
 	}
 	q := f.Quality[0]
-	fmt.Println(q.Exhibit, q.Key, q.Answer.Value, q.Lines, q.Lost)
+	fmt.Println(q.Exhibit, q.Key, q.Answer, q.Lines, q.Lost)
 	// Output:
 	// 1 Low Choice Average Choice 1 2
 }
@@ -761,7 +752,7 @@ func ExampleYieldFeedback() {
 		log.Fatal(err)
 	}
 	y := f.Yield[0]
-	fmt.Println(y.Exhibit, y.Key, y.Answer.Value, y.Steps, y.Lost, y.Split.Parts()[0])
+	fmt.Println(y.Exhibit, y.Key, y.Answer, y.Steps, y.Lost, y.Split.Parts()[0])
 	// Output:
 	// 1 3 2.7 -3 3 {ribeye -0.32}
 }
@@ -792,7 +783,7 @@ func ExampleYieldSplit() {
 }
 
 func ExamplePart() {
-	split, _, err := contest.SplitYield(official(), contest.Facts{Fat: contest.Give(grade.Inches(0.8))})
+	split, _, err := contest.SplitYield(official(), contest.Facts{Fat: grade.Inches(0.8)})
 	if err != nil {
 		log.Fatal(err)
 	}

@@ -7,50 +7,88 @@ import (
 	"strings"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/fixed"
 	"example.com/ribface/placing"
+	"example.com/ribface/placing/class"
 )
 
 // Feedback tells one member what was missed and what it cost. Its parts are in the
 // order of the classes of the format.
 type Feedback struct {
-	Member   Member
-	Scored   Points // of the cards given
-	Of       Points // the most that those cards could have scored
-	Placings []PlacingFeedback
-	Quality  []QualityFeedback
-	Yield    []YieldFeedback
-	Hand     []Item
+	Member   Member            `json:"member"`
+	Scored   Points            `json:"scored"` // of the cards given
+	Of       Points            `json:"of"`     // the most that those cards could have scored
+	Placings []PlacingFeedback `json:"placings"`
+	Quality  []QualityFeedback `json:"quality"`
+	Yield    []YieldFeedback   `json:"yield"`
+	Hand     []Item            `json:"hand"`
 }
 
-// PlacingFeedback is what one placing card missed.
+// PlacingFeedback is what one placing card missed. [PlacingFeedback.Missed] says
+// why the official placing has it the other way.
 type PlacingFeedback struct {
-	Class    string
-	Official placing.Official
-	Card     placing.Card
-	Scored   Points
-	Faults   []placing.Fault // pairs that the card reverses, and what each costs
+	Class    string           `json:"class"`
+	Official placing.Official `json:"official"`
+	Card     placing.Card     `json:"card"`
+	Scored   Points           `json:"scored"`
+	Faults   []placing.Fault  `json:"faults"` // pairs that the card reverses, and what each costs
+}
+
+// Missed is a pair of exhibits that a card turned round: what the official placing
+// has over what, what turning it cost, and the reasons for the official placing.
+type Missed struct {
+	placing.Fault
+	Why class.PairReasons
+}
+
+// String gives the pair with its cost and the reasons, as "3 over 1, costs 4: 3 goes
+// over 1 on quality. 3 had more marbling."
+func (m Missed) String() string {
+	return strconv.Itoa(m.Upper) + " over " + strconv.Itoa(m.Lower) + ", costs " + strconv.Itoa(m.Points) + ": " + m.Why.Spoken()
+}
+
+// Missed returns the pairs that the card reverses, those of the official first
+// exhibit first, each with the reasons for the official placing of it from the
+// graded class, whoever made that placing; see [class.Graded.Why]. A card without
+// an order, and one that misses nothing, give none. A class of another size and a
+// policy that does not check give a [*FieldError].
+func (p PlacingFeedback) Missed(g class.Graded, policy class.Policy) ([]Missed, error) {
+	if n := p.Official.Order().Len(); g.Len() != n {
+		return nil, &fault.FieldError{Field: "class", Value: strconv.Itoa(g.Len()) + " exhibits", Allowed: "the " + strconv.Itoa(n) + " of the official placing", Err: fault.ErrRange}
+	}
+	var all []Missed
+	for f := range p.Official.Faults(p.Card.Order) {
+		why, err := g.Why(policy, f.Upper, f.Lower)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, Missed{f, why})
+	}
+	return all, nil
 }
 
 // QualityFeedback is how far one estimate of a quality grade was off.
 type QualityFeedback struct {
-	Class   string
-	Exhibit int
-	Key     grade.Quality
-	Answer  Answer[grade.Quality]
-	Lines   int // lines of the ladder between the two; over 0 for an answer that is too good
-	Lost    Points
+	Class   string        `json:"class"`
+	Exhibit int           `json:"exhibit"`
+	Key     grade.Quality `json:"key"`
+	Answer  grade.Quality `json:"answer,omitzero"` // zero where there is a mark
+	Mark    placing.Mark  `json:"mark,omitzero"`
+	Lines   int           `json:"lines"` // lines of the ladder between the two; over 0 for an answer that is too good
+	Lost    Points        `json:"lost"`
 }
 
 // YieldFeedback is how far one estimate of a yield grade was off and what drove it.
 type YieldFeedback struct {
-	Class   string
-	Exhibit int
-	Key     grade.Yield
-	Answer  Answer[grade.Yield]
-	Steps   int64 // steps of the rule between the two; over 0 for an answer that is too high
-	Lost    Points
-	Split   YieldSplit // why; not set where the card or the key lacks the measures for it
+	Class   string       `json:"class"`
+	Exhibit int          `json:"exhibit"`
+	Key     grade.Yield  `json:"key"`
+	Answer  grade.Yield  `json:"answer,omitzero"` // not set where there is a mark
+	Mark    placing.Mark `json:"mark,omitzero"`
+	Steps   int64        `json:"steps"` // steps of the rule between the two; over 0 for an answer that is too high
+	Lost    Points       `json:"lost"`
+	Split   YieldSplit   `json:"split,omitzero"` // why; not set where the card or the key lacks the measures for it
 }
 
 // YieldSplit splits the error of an estimated yield grade exactly into what each
@@ -58,38 +96,40 @@ type YieldFeedback struct {
 // number of yield grades, over 0 where it made the estimate too high. The zero
 // YieldSplit is not set.
 type YieldSplit struct {
-	Error  grade.Yield // estimate less key
-	Fat    grade.Yield // 2.50 for each inch of fat too much
-	KPH    grade.Yield // 0.20 for each percent too much
-	Weight grade.Yield // 0.0038 for each pound too much
-	Ribeye grade.Yield // -0.32 for each square inch too much
+	Error  grade.Yield `json:"error"`  // estimate less key
+	Fat    grade.Yield `json:"fat"`    // 2.50 for each inch of fat too much
+	KPH    grade.Yield `json:"kph"`    // 0.20 for each percent too much
+	Weight grade.Yield `json:"weight"` // 0.0038 for each pound too much
+	Ribeye grade.Yield `json:"ribeye"` // -0.32 for each square inch too much
 
 	// Rest is what the measures on the card do not explain: the member's own
 	// arithmetic and rounding, and an official yield that was rounded.
-	Rest grade.Yield
-	set  bool
+	Rest grade.Yield `json:"rest"`
 }
 
 // IsValid reports whether the split is set.
-func (s YieldSplit) IsValid() bool { return s.set }
+func (s YieldSplit) IsValid() bool { return s.Error.IsSet() }
 
 // Part is one contribution to the error of an estimated yield.
 type Part struct {
-	Name  string // "fat", "KPH", "weight", "ribeye" or "arithmetic and rounding"
-	Yield grade.Yield
+	Name  string      `json:"name"` // "fat", "KPH", "weight", "ribeye" or "arithmetic and rounding"
+	Yield grade.Yield `json:"yield"`
 }
 
 // Parts returns the five parts, the greatest first whichever way it goes; parts of
 // one size in the order of the fields. It returns nothing for a split that is not
 // set.
 func (s YieldSplit) Parts() []Part {
-	if !s.set {
+	if !s.IsValid() {
 		return nil
 	}
 	parts := []Part{{"fat", s.Fat}, {"KPH", s.KPH}, {"weight", s.Weight}, {"ribeye", s.Ribeye}, {"arithmetic and rounding", s.Rest}}
-	slices.SortStableFunc(parts, func(a, b Part) int { return cmp.Compare(max(b.Yield, -b.Yield), max(a.Yield, -a.Yield)) })
+	slices.SortStableFunc(parts, func(a, b Part) int { return cmp.Compare(size(b.Yield), size(a.Yield)) })
 	return parts
 }
+
+// size is how large a difference of yields is, in units of a yield.
+func size(y grade.Yield) int64 { return max(y.Units(), -y.Units()) }
 
 // SplitYield splits the error of an estimate. The key needs its four measures; the
 // card needs one measure or more, and a measure that it does not give is taken to
@@ -97,72 +137,60 @@ func (s YieldSplit) Parts() []Part {
 // stands for the fat where that is not given. The estimated yield is the
 // one on the card, or that of the equation for the card's measures where the card
 // has none; the official yield is found in the same way. Where something is
-// missing, ok is false. A measure that is out of range gives a [*FieldError].
+// missing, ok is false. A measure that is out of range gives a [*placing.FieldError].
 func SplitYield(key, card Facts) (split YieldSplit, ok bool, err error) {
 	if key, err = key.withFat(); err != nil {
-		return YieldSplit{}, false, inField("official facts", err)
+		return YieldSplit{}, false, fault.In("official facts", err)
 	}
 	if card, err = card.withFat(); err != nil {
 		return YieldSplit{}, false, err
 	}
-	if !key.measured() || !card.Fat.Given && !card.Ribeye.Given && !card.KPH.Given && !card.Weight.Given {
+	if !key.measured() || card.measures() == (grade.Measures{}) {
 		return YieldSplit{}, false, nil
 	}
 	right, err := key.measures().Terms()
 	if err != nil {
-		return YieldSplit{}, false, inField("official facts", err)
+		return YieldSplit{}, false, fault.In("official facts", err)
 	}
 	said := grade.Measures{
-		Fat:    or(card.Fat, key.Fat),
-		Ribeye: or(card.Ribeye, key.Ribeye),
-		KPH:    or(card.KPH, key.KPH),
-		Weight: or(card.Weight, key.Weight),
+		Fat:    cmp.Or(card.Fat, key.Fat),
+		Ribeye: cmp.Or(card.Ribeye, key.Ribeye),
+		KPH:    cmp.Or(card.KPH, key.KPH),
+		Weight: cmp.Or(card.Weight, key.Weight),
 	}
 	terms, err := said.Terms()
 	if err != nil {
 		return YieldSplit{}, false, err
 	}
-	answer, official := terms.Sum(), right.Sum()
-	if card.Yield.Given {
-		answer = card.Yield.Value
-	}
-	if key.Yield.Given {
-		official = key.Yield.Value
-	}
+	off := cmp.Or(card.Yield, terms.Sum()).Sub(cmp.Or(key.Yield, right.Sum()))
 	d := terms.Sub(right)
 	return YieldSplit{
-		Error: answer - official,
+		Error: off,
 		Fat:   d.Fat, KPH: d.KPH, Weight: d.Weight, Ribeye: d.Ribeye,
-		Rest: answer - official - d.Sum(),
-		set:  true,
+		Rest: off.Sub(d.Sum()),
 	}, true, nil
-}
-
-func or[T comparable](a, b Answer[T]) T {
-	if a.Given {
-		return a.Value
-	}
-	return b.Value
 }
 
 // Feedback tells one member what was missed on the cards given, which are those of
 // that member alone; cards of others, and cards that the contest does not take or
-// has twice, give a [*FieldError]. Cards may be in any order.
+// has twice, give a [*placing.FieldError]. Cards may be in any order.
 func (c *Contest) Feedback(member string, placings []PlacingCard, estimates []Estimate, hand []HandScore) (Feedback, error) {
-	f := Feedback{Member: Member{ID: member}}
+	c = c.ready()
+	f := Feedback{Member: Member{ID: member}, Scored: whole(0), Of: whole(0)}
 	t := c.Tally()
 	take := func(items ...Item) error {
 		for _, i := range items {
 			if i.IsValid() && i.Member.ID != member {
-				return inMember(i.Member, &FieldError{Field: "member", Value: strconv.Quote(i.Member.ID), Allowed: strconv.Quote(member) + " alone", Err: ErrUnknown})
+				return inMember(i.Member, &fault.FieldError{Field: "member", Value: strconv.Quote(i.Member.ID), Allowed: strconv.Quote(member) + " alone", Err: fault.ErrUnknown})
 			}
 		}
 		if err := t.Add(items...); err != nil {
 			return err
 		}
 		for _, i := range items {
-			f.Scored += i.Points
-			f.Of += i.Of
+			if i.IsValid() {
+				f.Scored, f.Of = f.Scored.Add(i.Points), f.Of.Add(i.Of)
+			}
 		}
 		return nil
 	}
@@ -181,18 +209,18 @@ func (c *Contest) Feedback(member string, placings []PlacingCard, estimates []Es
 		}
 		key := c.class[e.Class].facts[e.Exhibit]
 		if q.IsValid() {
-			fb := QualityFeedback{Class: e.Class, Exhibit: e.Exhibit, Key: key.Quality.Value, Answer: e.Facts.Quality, Lost: q.Of - q.Points}
-			if fb.Answer.Given {
-				_, fb.Lines, _ = c.rules.Quality.Loss(fb.Key, fb.Answer.Value)
+			fb := QualityFeedback{Class: e.Class, Exhibit: e.Exhibit, Key: key.Quality, Answer: e.Facts.Quality, Mark: e.Facts.Marks.Quality, Lost: q.Of.Sub(q.Points)}
+			if fb.Answer != 0 {
+				_, fb.Lines, _ = c.rules.Quality.Loss(fb.Key, fb.Answer)
 			}
 			f.Quality = append(f.Quality, fb)
 		}
 		if y.IsValid() {
-			fb := YieldFeedback{Class: e.Class, Exhibit: e.Exhibit, Key: key.Yield.Value, Answer: e.Facts.Yield, Lost: y.Of - y.Points}
-			if fb.Answer.Given {
-				_, fb.Steps = c.rules.Yield.loss(fb.Key, fb.Answer.Value)
+			fb := YieldFeedback{Class: e.Class, Exhibit: e.Exhibit, Key: key.Yield, Answer: e.Facts.Yield, Mark: e.Facts.Marks.Yield, Lost: y.Of.Sub(y.Points)}
+			if fb.Answer.IsSet() {
+				_, fb.Steps = c.rules.Yield.loss(fb.Key, fb.Answer)
 				if fb.Split, _, err = SplitYield(*key, e.Facts); err != nil {
-					return Feedback{}, inMember(e.Member, inClass(e.Class, inField("exhibit "+strconv.Itoa(e.Exhibit), err)))
+					return Feedback{}, inMember(e.Member, inClass(e.Class, fault.In("exhibit "+strconv.Itoa(e.Exhibit), err)))
 				}
 			}
 			f.Yield = append(f.Yield, fb)
@@ -260,25 +288,25 @@ func (f Feedback) String() string {
 	for _, q := range f.Quality {
 		where := "class " + q.Class + ", exhibit " + strconv.Itoa(q.Exhibit) + ": quality "
 		switch {
-		case !q.Answer.Given:
-			line(where, q.Answer.Mark.String(), ", official ", q.Key.String(), ": loses ", q.Lost.String())
+		case q.Answer == 0:
+			line(where, q.Mark.String(), ", official ", q.Key.String(), ": loses ", q.Lost.String())
 		case q.Lines != 0:
-			line(where, q.Answer.Value.String(), ", official ", q.Key.String(), ": ", off(int64(q.Lines), "line", "too good", "too low"), ", loses ", q.Lost.String())
+			line(where, q.Answer.String(), ", official ", q.Key.String(), ": ", off(int64(q.Lines), "line", "too good", "too low"), ", loses ", q.Lost.String())
 		}
 	}
 	for _, y := range f.Yield {
 		where := "class " + y.Class + ", exhibit " + strconv.Itoa(y.Exhibit) + ": yield "
 		switch {
-		case !y.Answer.Given:
-			line(where, y.Answer.Mark.String(), ", official ", y.Key.String(), ": loses ", y.Lost.String())
+		case !y.Answer.IsSet():
+			line(where, y.Mark.String(), ", official ", y.Key.String(), ": loses ", y.Lost.String())
 			continue
-		case y.Answer.Value == y.Key:
+		case y.Answer == y.Key:
 			continue
 		}
-		line(where, y.Answer.Value.String(), ", official ", y.Key.String(), ": ", off(y.Steps, "step", "too high", "too low"), ", loses ", y.Lost.String())
+		line(where, y.Answer.String(), ", official ", y.Key.String(), ": ", off(y.Steps, "step", "too high", "too low"), ", loses ", y.Lost.String())
 		for _, p := range y.Split.Parts() {
-			if p.Yield != 0 {
-				line("  ", p.Name, " ", signed(p.Yield))
+			if p.Yield.Units() != 0 {
+				line("  ", p.Name, " ", fixed.Signed(p.Yield.Units(), 8))
 			}
 		}
 	}
@@ -301,13 +329,4 @@ func off(n int64, unit, above, below string) string {
 		many = "s"
 	}
 	return strconv.FormatInt(n, 10) + " " + unit + many + " " + way
-}
-
-// signed writes a part of an error with its sign.
-func signed(y grade.Yield) string {
-	s := fixed.String(int64(y), 8)
-	if y > 0 {
-		s = "+" + s
-	}
-	return s
 }

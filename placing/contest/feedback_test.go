@@ -21,17 +21,17 @@ func TestFeedback(t *testing.T) {
 		{Class: "beef", Member: contest.Member{ID: "7"}, Card: placing.Card{Order: placing.MustParseOrder("4-2-3-1")}},
 	}
 	estimates := []contest.Estimate{
-		{Class: "coolers", Exhibit: 2, Member: ada, Facts: contest.Facts{Quality: contest.Answer[grade.Quality]{Mark: placing.Blank}, Yield: contest.Answer[grade.Yield]{Mark: placing.Unreadable}}},
+		{Class: "coolers", Exhibit: 2, Member: ada, Facts: contest.Facts{Marks: contest.Marks{Quality: placing.Blank, Yield: placing.Unreadable}}},
 		{Class: "coolers", Exhibit: 1, Member: ada, Facts: contest.Facts{
-			Quality: contest.Give(grade.Select.Part(grade.Low)),
-			Fat:     contest.Give(grade.Inches(0.5)), Ribeye: contest.Give(grade.SquareInches(12.9)), KPH: contest.Give(grade.Percent(2.5)),
-			Yield: contest.Give(yield(t, "2.7")),
+			Quality: grade.Select.Part(grade.Low),
+			Fat:     grade.Inches(0.5), Ribeye: grade.SquareInches(12.9), KPH: grade.Percent(2.5),
+			Yield: yield(t, "2.7"),
 		}},
 	}
 	hand := []contest.HandScore{
-		{Component: "examination", Member: ada, Score: contest.Give(48 * pt)},
+		{Component: "examination", Member: ada, Score: pts(48)},
 		{Component: "reasons", Class: "ribs", Member: ada},
-		{Component: "reasons", Class: "beef", Member: ada, Score: contest.Give(41 * pt)},
+		{Component: "reasons", Class: "beef", Member: ada, Score: pts(41)},
 	}
 	f, err := c.Feedback("7", placings, estimates, hand)
 	faulttest.Text(t, err, "")
@@ -61,7 +61,7 @@ examination: 48 of 60
 	if d := cmp.Diff(want, f.String()); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
-	if f.Scored != (24+0+6+0+7+0+41+48)*pt || f.Of != (50+50+10+10+10+10+50+60)*pt {
+	if f.Scored != pts(24+0+6+0+7+0+41+48) || f.Of != pts(50+50+10+10+10+10+50+60) {
 		t.Errorf("scored %v of %v", f.Scored, f.Of)
 	}
 	if f.Member != ada {
@@ -70,17 +70,17 @@ examination: 48 of 60
 	if d := cmp.Diff([]placing.Fault{{Upper: 3, Lower: 2, Points: 2}, {Upper: 3, Lower: 4, Points: 12}, {Upper: 2, Lower: 4, Points: 10}, {Upper: 1, Lower: 4, Points: 2}}, f.Placings[0].Faults); d != "" {
 		t.Errorf("faults (-want +got):\n%s", d)
 	}
-	if q := f.Quality[0]; q.Lines != -2 || q.Lost != 4*pt || q.Key != grade.Choice.Part(grade.Low) {
+	if q := f.Quality[0]; q.Lines != -2 || q.Lost != pts(4) || q.Key != grade.Choice.Part(grade.Low) {
 		t.Errorf("quality: %+v", q)
 	}
-	if y := f.Yield[0]; y.Steps != -3 || y.Lost != 3*pt || y.Key != 3*grade.OneGrade || !y.Split.IsValid() || y.Split.Error != -30_000_000 {
+	if y := f.Yield[0]; y.Steps != -3 || y.Lost != pts(3) || y.Key != grade.YieldUnits(3*grade.OneGrade) || !y.Split.IsValid() || y.Split.Error != grade.Grades(-0.3) {
 		t.Errorf("yield: %+v", y)
 	}
 
 	// Nothing missed: one line of heading, one for the placing.
 	right, err := c.Feedback("8", []contest.PlacingCard{{Class: "beef", Member: contest.Member{ID: "8"}, Card: placing.Card{Order: placing.MustParseOrder("3-2-1-4")}}},
-		[]contest.Estimate{{Class: "coolers", Exhibit: 2, Member: contest.Member{ID: "8"}, Facts: contest.Facts{Quality: contest.Give(grade.Select.Part(grade.High)), Yield: contest.Give(yield(t, "3.1"))}},
-			{Class: "coolers", Exhibit: 1, Member: contest.Member{ID: "8"}, Facts: contest.Facts{Quality: contest.Give(grade.Choice.Part(grade.Average)), Yield: contest.Give(yield(t, "3.01"))}}}, nil)
+		[]contest.Estimate{{Class: "coolers", Exhibit: 2, Member: contest.Member{ID: "8"}, Facts: contest.Facts{Quality: grade.Select.Part(grade.High), Yield: yield(t, "3.1")}},
+			{Class: "coolers", Exhibit: 1, Member: contest.Member{ID: "8"}, Facts: contest.Facts{Quality: grade.Choice.Part(grade.Average), Yield: yield(t, "3.01")}}}, nil)
 	faulttest.Text(t, err, "")
 	if d := cmp.Diff("member 8: 88 of 90 points on these cards\nclass beef: placed 3-2-1-4, official 3-2-1-4 cuts 2-8-2: 50\n"+
 		"class coolers, exhibit 1: quality Average Choice, official Low Choice: 1 line too good, loses 2\n"+
@@ -104,13 +104,13 @@ examination: 48 of 60
 		want      string
 	}{
 		{"another's placing", []contest.PlacingCard{{Class: "beef", Member: contest.Member{ID: "9"}}}, nil, nil, `member "9": member: "9": unknown; allowed: "7" alone`},
-		{"another's estimate", nil, []contest.Estimate{{Class: "coolers", Exhibit: 1, Member: contest.Member{ID: "9"}, Facts: contest.Facts{Yield: contest.Give(grade.Yield(0))}}}, nil, `member "9": member: "9": unknown; allowed: "7" alone`},
-		{"another's score", nil, nil, []contest.HandScore{{Component: "examination", Member: contest.Member{ID: "9"}, Score: contest.Give(pt)}}, `member "9": member: "9": unknown; allowed: "7" alone`},
+		{"another's estimate", nil, []contest.Estimate{{Class: "coolers", Exhibit: 1, Member: contest.Member{ID: "9"}, Facts: contest.Facts{Yield: grade.Grades(0)}}}, nil, `member "9": member: "9": unknown; allowed: "7" alone`},
+		{"another's score", nil, nil, []contest.HandScore{{Component: "examination", Member: contest.Member{ID: "9"}, Score: pts(1)}}, `member "9": member: "9": unknown; allowed: "7" alone`},
 		{"placing twice", append(placings[:1:1], placings[0]), nil, nil, `member "7": placings: class "ribs": repeated; allowed: one card for each class`},
 		{"bad class", []contest.PlacingCard{{Class: "veal", Member: ada}}, nil, nil, `member "7": class: "veal": unknown; allowed: a class of the contest`},
 		{"bad exhibit", nil, []contest.Estimate{{Class: "coolers", Member: ada}}, nil, `member "7": class "coolers": exhibit: 0: unknown; allowed: an exhibit with official facts`},
 		{"bad component", nil, nil, []contest.HandScore{{Component: "x", Member: ada}}, `member "7": component: "x": unknown; allowed: a component that is scored by hand`},
-		{"bad measure", nil, []contest.Estimate{{Class: "coolers", Exhibit: 1, Member: ada, Facts: contest.Facts{Fat: contest.Give(grade.Inches(4)), Yield: contest.Give(yield(t, "3"))}}}, nil,
+		{"bad measure", nil, []contest.Estimate{{Class: "coolers", Exhibit: 1, Member: ada, Facts: contest.Facts{Fat: grade.Inches(4), Yield: yield(t, "3")}}}, nil,
 			`member "7": class "coolers": exhibit 1: fat: 4 in: out of range; allowed: 0 in to 3 in`},
 	} {
 		t.Run(bad.name, func(t *testing.T) {
@@ -121,48 +121,48 @@ examination: 48 of 60
 }
 
 func TestSplitYield(t *testing.T) {
-	key := contest.Facts{Fat: contest.Give(grade.Inches(0.6)), Ribeye: contest.Give(grade.SquareInches(11.9)), KPH: contest.Give(grade.Percent(1.5)), Weight: contest.Give(grade.Pounds(660))}
-	s, ok, err := contest.SplitYield(key, contest.Facts{Weight: contest.Give(grade.Pounds(760))})
+	key := contest.Facts{Fat: grade.Inches(0.6), Ribeye: grade.SquareInches(11.9), KPH: grade.Percent(1.5), Weight: grade.Pounds(660)}
+	s, ok, err := contest.SplitYield(key, contest.Facts{Weight: grade.Pounds(760)})
 	// 100 lb too much is 0.38 of a grade; neither side has a yield of its own.
-	if s.Error != 38_000_000 || s.Weight != 38_000_000 || s.Rest != 0 || !ok || err != nil {
+	if s.Error != grade.Grades(0.38) || s.Weight != grade.Grades(0.38) || s.Rest != grade.Grades(0) || !ok || err != nil {
 		t.Errorf("got %+v, %v, %v", s, ok, err)
 	}
-	if d := cmp.Diff([]contest.Part{{"weight", 38_000_000}, {"fat", 0}, {"KPH", 0}, {"ribeye", 0}, {"arithmetic and rounding", 0}}, s.Parts()); d != "" {
+	if d := cmp.Diff([]contest.Part{{"weight", grade.Grades(0.38)}, {"fat", grade.Grades(0)}, {"KPH", grade.Grades(0)}, {"ribeye", grade.Grades(0)}, {"arithmetic and rounding", grade.Grades(0)}}, s.Parts()); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
 	rounded := key
-	rounded.Yield = contest.Give(yield(t, "3.1"))
-	if s, _, _ := contest.SplitYield(rounded, contest.Facts{KPH: contest.Give(grade.Percent(1))}); s.Error != -20_000_000 || s.KPH != -10_000_000 || s.Rest != -10_000_000 {
+	rounded.Yield = yield(t, "3.1")
+	if s, _, _ := contest.SplitYield(rounded, contest.Facts{KPH: grade.Percent(1)}); s.Error != grade.Grades(-0.2) || s.KPH != grade.Grades(-0.1) || s.Rest != grade.Grades(-0.1) {
 		t.Errorf("official yield of its own: %+v", s)
 	}
-	for _, none := range []struct{ key, card contest.Facts }{{key, contest.Facts{Yield: contest.Give(grade.Yield(0))}}, {contest.Facts{}, key}} {
+	for _, none := range []struct{ key, card contest.Facts }{{key, contest.Facts{Yield: grade.Grades(0)}}, {contest.Facts{}, key}} {
 		if s, ok, err := contest.SplitYield(none.key, none.card); ok || err != nil || s.IsValid() || s.Parts() != nil {
 			t.Errorf("split without measures: %+v, %v, %v", s, ok, err)
 		}
 	}
 	for _, only := range []contest.Facts{{Fat: key.Fat}, {Ribeye: key.Ribeye}, {KPH: key.KPH}, {Weight: key.Weight}} {
-		if s, ok, _ := contest.SplitYield(key, only); !ok || s.Error != 0 {
+		if s, ok, _ := contest.SplitYield(key, only); !ok || s.Error != grade.Grades(0) {
 			t.Errorf("one measure is enough: %+v, %v", s, ok)
 		}
 	}
 	// A preliminary grade of 3.75 is 0.7 in of fat: 0.1 in too much is 0.25.
-	if s, ok, err := contest.SplitYield(key, contest.Facts{Preliminary: contest.Give(grade.QuickYield(375_000_000))}); !ok || err != nil || s.Fat != 25_000_000 || s.Error != s.Fat {
+	if s, ok, err := contest.SplitYield(key, contest.Facts{Preliminary: grade.ShortcutYieldUnits(375_000_000)}); !ok || err != nil || s.Fat != grade.Grades(0.25) || s.Error != s.Fat {
 		t.Errorf("preliminary: %+v, %v, %v", s, ok, err)
 	}
 	// The fat that is given counts before it; in the key it stands for the fat too.
 	pre := key
-	pre.Fat, pre.Preliminary = contest.Answer[grade.Thickness]{Mark: placing.Blank}, contest.Give(grade.QuickYield(350_000_000))
-	both := contest.Facts{Fat: contest.Give(grade.Inches(0.8)), Preliminary: contest.Give(grade.QuickYield(375_000_000))}
-	if s, ok, err := contest.SplitYield(pre, both); !ok || err != nil || s.Fat != 50_000_000 || s.Rest != 0 {
+	pre.Fat, pre.Marks.Fat, pre.Preliminary = grade.Thickness{}, placing.Blank, grade.ShortcutYieldUnits(350_000_000)
+	both := contest.Facts{Fat: grade.Inches(0.8), Preliminary: grade.ShortcutYieldUnits(375_000_000)}
+	if s, ok, err := contest.SplitYield(pre, both); !ok || err != nil || s.Fat != grade.Grades(0.5) || s.Rest != grade.Grades(0) {
 		t.Errorf("fat before the preliminary grade: %+v, %v, %v", s, ok, err)
 	}
-	pre.Preliminary = contest.Give(grade.QuickYield(199_999_999))
+	pre.Preliminary = grade.ShortcutYieldUnits(199_999_999)
 	_, _, err = contest.SplitYield(pre, both)
 	faulttest.Text(t, err, "official facts: preliminary yield grade: 1.99999999: out of range; allowed: 2 to 9.5")
 	_, _, err = contest.SplitYield(key, pre)
 	faulttest.Text(t, err, "preliminary yield grade: 1.99999999: out of range; allowed: 2 to 9.5")
 	far := key
-	far.Fat.Value = grade.Inches(4)
+	far.Fat = grade.Inches(4)
 	_, _, err = contest.SplitYield(far, key)
 	faulttest.Text(t, err, "official facts: fat: 4 in: out of range; allowed: 0 in to 3 in")
 	_, _, err = contest.SplitYield(key, far)
@@ -174,11 +174,11 @@ func TestSplitYield(t *testing.T) {
 func TestSplitAddsUp(t *testing.T) {
 	facts := rapid.Custom(func(t *rapid.T) contest.Facts {
 		return contest.Facts{
-			Fat:    contest.Give(grade.Thickness(rapid.IntRange(0, 30_000).Draw(t, "fat"))),
-			Ribeye: contest.Give(grade.Area(rapid.IntRange(1, 250_000).Draw(t, "ribeye"))),
-			KPH:    contest.Give(grade.Share(rapid.IntRange(0, 100_000).Draw(t, "kph"))),
-			Weight: contest.Give(grade.Weight(rapid.IntRange(1, 18_000_000).Draw(t, "weight"))),
-			Yield:  contest.Answer[grade.Yield]{Value: grade.Yield(rapid.IntRange(-550_000_000, 1_884_000_000).Draw(t, "yield")), Given: true},
+			Fat:    grade.ThicknessUnits(int64(rapid.IntRange(0, 30_000).Draw(t, "fat"))),
+			Ribeye: grade.AreaUnits(int64(rapid.IntRange(10_000, 250_000).Draw(t, "ribeye"))),
+			KPH:    grade.ShareUnits(int64(rapid.IntRange(0, 100_000).Draw(t, "kph"))),
+			Weight: grade.WeightUnits(int64(rapid.IntRange(1_000_000, 18_000_000).Draw(t, "weight"))),
+			Yield:  grade.YieldUnits(int64(rapid.IntRange(-512_000_000, 1_852_000_000).Draw(t, "yield"))),
 		}
 	})
 	rapid.Check(t, func(t *rapid.T) {
@@ -187,15 +187,15 @@ func TestSplitAddsUp(t *testing.T) {
 		if !ok || err != nil {
 			t.Fatal(ok, err)
 		}
-		var sum grade.Yield
+		sum := grade.Grades(0)
 		for _, p := range s.Parts() {
-			sum += p.Yield
+			sum = sum.Add(p.Yield)
 		}
-		if sum != s.Error || s.Error != card.Yield.Value-key.Yield.Value {
+		if sum != s.Error || s.Error != card.Yield.Sub(key.Yield) {
 			t.Fatalf("parts add up to %v, error %v", sum, s.Error)
 		}
-		if s.Fat != 25_000*grade.Yield(card.Fat.Value-key.Fat.Value) || s.KPH != 2_000*grade.Yield(card.KPH.Value-key.KPH.Value) ||
-			s.Weight != 38*grade.Yield(card.Weight.Value-key.Weight.Value) || s.Ribeye != -3_200*grade.Yield(card.Ribeye.Value-key.Ribeye.Value) {
+		if s.Fat.Units() != 25_000*(card.Fat.Units()-key.Fat.Units()) || s.KPH.Units() != 2_000*(card.KPH.Units()-key.KPH.Units()) ||
+			s.Weight.Units() != 38*(card.Weight.Units()-key.Weight.Units()) || s.Ribeye.Units() != -3_200*(card.Ribeye.Units()-key.Ribeye.Units()) {
 			t.Fatalf("parts %+v", s)
 		}
 	})
@@ -211,10 +211,10 @@ func TestFactsOf(t *testing.T) {
 	f, err := contest.FactsOf(a)
 	faulttest.Text(t, err, "")
 	if d := cmp.Diff(contest.Facts{
-		Skeletal: contest.Give(maturity.A.At(60)), Lean: contest.Give(maturity.A.At(60)), Preliminary: contest.Give(grade.QuickYield(350_000_000)),
-		Maturity: contest.Give(maturity.A.At(60)), Marbling: contest.Give(grade.Small.At(40)), Quality: contest.Give(grade.Choice.Part(grade.Low)),
-		Fat: contest.Give(grade.Inches(0.6)), Ribeye: contest.Give(grade.SquareInches(11.9)), KPH: contest.Give(grade.Percent(1.5)), Weight: contest.Give(grade.Pounds(660)),
-		Yield: contest.Give(3 * grade.OneGrade),
+		Skeletal: maturity.A.At(60), Lean: maturity.A.At(60), Preliminary: grade.ShortcutYieldUnits(350_000_000),
+		Maturity: maturity.A.At(60), Marbling: grade.Small.At(40), Quality: grade.Choice.Part(grade.Low),
+		Fat: grade.Inches(0.6), Ribeye: grade.SquareInches(11.9), KPH: grade.Percent(1.5), Weight: grade.Pounds(660),
+		Yield: grade.YieldUnits(3 * grade.OneGrade),
 	}, f); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
@@ -225,9 +225,9 @@ func TestFactsOf(t *testing.T) {
 	faulttest.Text(t, err, "")
 	f, err = contest.FactsOf(a)
 	faulttest.Text(t, err, "")
-	if f.Lean != (contest.Answer[maturity.Score]{}) || f.Skeletal != contest.Give(maturity.A.At(60)) {
+	if f.Lean != 0 || f.Skeletal != maturity.A.At(60) {
 		t.Errorf("lean %+v, skeletal %+v", f.Lean, f.Skeletal)
 	}
 	_, err = contest.FactsOf(grade.Assessment{})
-	faulttest.Text(t, err, "ribeye: missing; allowed: over 0 sq in to 25 sq in")
+	faulttest.Text(t, err, "fat: missing; allowed: 0 in to 3 in\nribeye: missing; allowed: 1 sq in to 25 sq in\nKPH: missing; allowed: 0% to 10%\nweight: missing; allowed: 100 lb to 1800 lb")
 }

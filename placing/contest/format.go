@@ -1,9 +1,11 @@
 package contest
 
 import (
-	"database/sql/driver"
+	"math/bits"
+	"slices"
 	"strconv"
 
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity/cite"
 )
@@ -42,22 +44,16 @@ func (k Kind) MarshalText() ([]byte, error) { return k.AppendText(nil) }
 // UnmarshalText reads a name. On error the receiver is left as it was.
 func (k *Kind) UnmarshalText(b []byte) error { return text.Unmarshal(k, b, ParseKind) }
 
-// Value gives the name for a database.
-func (k Kind) Value() (driver.Value, error) { return text.Value(k) }
-
-// Scan reads a name from a database column that holds text.
-func (k *Kind) Scan(src any) error { return text.Scan(k, kinds.Kind, src) }
-
 // Component is a part of a contest that is totaled, and may be ranked and used to
 // break ties, on its own.
 type Component struct {
-	Name string
-	Kind Kind
+	Name string `json:"name"`
+	Kind Kind   `json:"kind"`
 	// Classes are the classes whose cards count. Where there are none, a component
 	// given by hand has one score without a class, and any other has the class of
 	// its own name.
-	Classes []string
-	Value   Points // the most that can be scored in all its classes together
+	Classes []string `json:"classes,omitzero"`
+	Value   Points   `json:"value"` // the most that can be scored in all its classes together
 }
 
 // classes returns the classes whose cards count.
@@ -75,10 +71,10 @@ func (c *Component) classes() []string {
 // TieBreak is one step in breaking ties: the greater sum over the components goes
 // first.
 type TieBreak struct {
-	Components []string
+	Components []string `json:"components"`
 	// AllMembers makes a step for teams add up all members; else only the
 	// counting ones. It means nothing in a step for individuals.
-	AllMembers bool
+	AllMembers bool `json:"all_members,omitzero"`
 }
 
 // ShortTeam says what becomes of a short team. The zero ShortTeam is ScoredShort.
@@ -123,137 +119,144 @@ func (s ShortTeam) MarshalText() ([]byte, error) { return s.AppendText(nil) }
 // it was.
 func (s *ShortTeam) UnmarshalText(b []byte) error { return text.UnmarshalSet(s, b, ParseShortTeam) }
 
-// Value gives the rule for a database.
-func (s ShortTeam) Value() (driver.Value, error) { return text.Value(s) }
-
-// Scan reads a rule from a database column that holds text.
-func (s *ShortTeam) Scan(src any) error { return text.Scan(s, shortTeams.Kind, src) }
-
 // Format is the form of a contest: what is scored, who counts and how ties are
 // broken. The zero Format has no components and is refused.
 type Format struct {
-	Name        string
-	Components  []Component
-	TeamMembers int        // the most members of a team; 0 for any number
-	Counting    int        // how many of them count, the best; 0 for all
-	Short       ShortTeam  // what becomes of a short team
-	Ties        []TieBreak // steps for individuals, in order
-	TeamTies    []TieBreak // steps for teams, in order
-	Cite        cite.Citation
+	Name        string        `json:"name,omitzero"`
+	Components  []Component   `json:"components"`
+	TeamMembers int           `json:"team_members,omitzero"` // the most members of a team; 0 for any number
+	Counting    int           `json:"counting,omitzero"`     // how many of them count, the best; 0 for all
+	Short       ShortTeam     `json:"short,omitzero"`        // what becomes of a short team
+	Ties        []TieBreak    `json:"ties,omitzero"`         // steps for individuals, in order
+	TeamTies    []TieBreak    `json:"team_ties,omitzero"`    // steps for teams, in order
+	Cite        cite.Citation `json:"cite,omitzero"`
 }
 
 // Total returns the most that one member can score.
 func (f Format) Total() Points {
-	var t Points
-	for _, c := range f.Components {
-		t += c.Value
+	return PointsUnits(f.units())
+}
+
+func (f *Format) units() (sum int64) {
+	for i := range f.Components {
+		sum += f.Components[i].Value.Units()
 	}
-	return t
+	return sum
 }
 
 // TeamTotal returns the most that a team can score: the total of the counting
 // members; 0 where any number counts.
 func (f Format) TeamTotal() Points {
-	if f.Counting > 0 {
-		return f.Total() * Points(f.Counting)
+	count := f.Counting
+	if count <= 0 {
+		count = max(f.TeamMembers, 0)
 	}
-	return f.Total() * Points(f.TeamMembers)
+	hi, lo := bits.Mul64(uint64(min(max(f.units(), 0), mostUnits)), uint64(count))
+	if hi > 0 || lo > mostUnits {
+		lo = mostUnits
+	}
+	return PointsUnits(int64(lo))
 }
 
 // maxComponents bounds the components of a format and the classes of one.
 const maxComponents = 200
 
-// Check returns a [*FieldError] when the format cannot be used: no components, a
-// component without name, kind or value or with the name of another, a class twice
-// in one kind, a tie-break by an unknown component, more members counting than
-// there are.
+// Check returns an error that tells of everything for which the format cannot be used,
+// with paths as "components[2].value"; see [placing.Problems]: no components, a
+// component without name, kind or value or with the name of another, a class twice in
+// one kind, a tie-break by an unknown component, more members counting than there are.
 func (f Format) Check() error {
+	var all []error
+	add := func(path, name string, err error) { all = append(all, fault.At(path, name, err)) }
 	if n := len(f.Components); n == 0 || n > maxComponents {
-		return &FieldError{Field: "components", Value: strconv.Itoa(n), Allowed: "1 to 200", Err: ErrRange}
+		return &fault.FieldError{Path: "components", Field: "components", Value: strconv.Itoa(n), Allowed: "1 to 200", Err: fault.ErrRange}
 	}
 	type counted struct {
 		kind        Kind
 		name, class string
 	}
 	seen, names := map[counted]bool{}, map[string]bool{}
-	for _, c := range f.Components {
-		field := "component " + strconv.Quote(c.Name)
-		if err := checkName("component", c.Name, true); err != nil {
-			return err
-		}
-		if names[c.Name] {
-			return &FieldError{Field: field, Allowed: "each name once", Err: ErrRepeated}
+	for i, c := range f.Components {
+		path, field := nth("components", i), "component "+strconv.Quote(c.Name)
+		err := checkName("component", c.Name, true)
+		switch {
+		case err != nil:
+			add(path+".name", "", err)
+			field = "component " + strconv.Itoa(i+1)
+		case names[c.Name]:
+			err = &fault.FieldError{Allowed: "each name once", Err: fault.ErrRepeated}
+			add(path+".name", field, err)
 		}
 		names[c.Name] = true
-		if err := kinds.Check(field+": kind", int(c.Kind)); err != nil {
-			return err
-		}
-		if err := checkValue(field+": value", c.Value); err != nil {
-			return err
-		}
+		add(path+".kind", field, kinds.Check("kind", int(c.Kind)))
+		add(path, field, checkValue("value", "value", c.Value))
 		if len(c.Classes) > maxComponents {
-			return &FieldError{Field: field + ": classes", Value: strconv.Itoa(len(c.Classes)), Allowed: "at most 200", Err: ErrRange}
+			add(path+".classes", field, &fault.FieldError{Field: "classes", Value: strconv.Itoa(len(c.Classes)), Allowed: "at most 200", Err: fault.ErrRange})
+			continue
 		}
-		for _, class := range c.classes() {
-			if err := checkName(field+": class", class, c.Kind != KindHand); err != nil {
-				return err
+		if err != nil && len(c.Classes) == 0 {
+			continue // the class is that of the name
+		}
+		for j, class := range c.classes() {
+			at := nth(path+".classes", j)
+			if err := checkName("class", class, c.Kind != KindHand); err != nil {
+				add(at, field, err)
+				continue
 			}
 			k := counted{c.Kind, "", class}
 			if c.Kind == KindHand {
 				k.name = c.Name
 			}
 			if seen[k] {
-				return &FieldError{Field: field + ": class", Value: class, Allowed: "each class in one component of a kind", Err: ErrRepeated}
+				add(at, field, &fault.FieldError{Field: "class", Value: class, Allowed: "each class in one component of a kind", Err: fault.ErrRepeated})
 			}
 			seen[k] = true
 		}
 	}
-	switch {
-	case f.TeamMembers < 0:
-		return &FieldError{Field: "team members", Value: strconv.Itoa(f.TeamMembers), Allowed: "0 or more", Err: ErrRange}
-	case f.Counting < 0 || f.TeamMembers > 0 && f.Counting > f.TeamMembers:
-		return &FieldError{Field: "counting members", Value: strconv.Itoa(f.Counting), Allowed: "0 to the members of a team", Err: ErrRange}
-	case !f.Short.IsValid():
-		return shortTeams.Check("rule for short teams", int(f.Short))
+	if f.TeamMembers < 0 {
+		add("team_members", "", &fault.FieldError{Field: "team members", Value: strconv.Itoa(f.TeamMembers), Allowed: "0 or more", Err: fault.ErrRange})
 	}
-	if err := f.checkTies("tie-break", f.Ties); err != nil {
-		return err
+	if f.Counting < 0 || f.TeamMembers > 0 && f.Counting > f.TeamMembers {
+		add("counting", "", &fault.FieldError{Field: "counting members", Value: strconv.Itoa(f.Counting), Allowed: "0 to the members of a team", Err: fault.ErrRange})
 	}
-	return f.checkTies("tie-break for teams", f.TeamTies)
+	if !f.Short.IsValid() {
+		add("short", "", shortTeams.Check("rule for short teams", int(f.Short)))
+	}
+	all = append(all, f.checkTies("ties", "tie-break", f.Ties), f.checkTies("team_ties", "tie-break for teams", f.TeamTies))
+	return fault.Join(all...)
 }
 
-func (f *Format) checkTies(field string, ties []TieBreak) error {
+func (f *Format) checkTies(path, field string, ties []TieBreak) error {
+	var all []error
 	for i, tie := range ties {
-		if _, err := f.find(field+" "+strconv.Itoa(i+1), tie.Components); err != nil {
-			return err
-		}
+		_, err := f.find(tie.Components)
+		all = append(all, fault.At(nth(path, i)+".components", field+" "+strconv.Itoa(i+1), err))
 	}
-	return nil
+	return fault.Join(all...)
 }
 
 // find returns the places of components by name.
-func (f *Format) find(field string, names []string) ([]int, error) {
+func (f *Format) find(names []string) ([]int, error) {
 	if len(names) == 0 {
-		return nil, &FieldError{Field: field, Allowed: "one component or more", Err: ErrMissing}
+		return nil, &fault.FieldError{Allowed: "one component or more", Err: fault.ErrMissing}
 	}
-	at := make([]int, len(names))
+	var all []error
+	places := make([]int, len(names))
 	seen := map[int]bool{}
 	for i, n := range names {
-		at[i] = -1
-		for j := range f.Components {
-			if f.Components[j].Name == n {
-				at[i] = j
-			}
+		p := slices.IndexFunc(f.Components, func(c Component) bool { return c.Name == n })
+		switch {
+		case p < 0:
+			all = append(all, &fault.FieldError{Path: nth("", i), Value: n, Allowed: "the name of a component", Err: fault.ErrUnknown})
+		case seen[p]:
+			all = append(all, &fault.FieldError{Path: nth("", i), Value: n, Allowed: "each component once", Err: fault.ErrRepeated})
 		}
-		if at[i] < 0 {
-			return nil, &FieldError{Field: field, Value: n, Allowed: "the name of a component", Err: ErrUnknown}
-		}
-		if seen[at[i]] {
-			return nil, &FieldError{Field: field, Value: n, Allowed: "each component once", Err: ErrRepeated}
-		}
-		seen[at[i]] = true
+		places[i], seen[p] = p, true
 	}
-	return at, nil
+	if err := fault.Join(all...); err != nil {
+		return nil, err
+	}
+	return places, nil
 }
 
 // PublishedFormats returns the contests whose components and values could all be
@@ -273,17 +276,17 @@ func PublishedFormats() []Format {
 			// 800 each, 2,400 a team; tie-breaks after the second not legible.
 			Name: "California 2012",
 			Components: []Component{
-				{"beef carcasses", KindPlacing, nil, 50 * Point},
-				{"pork carcasses", KindPlacing, nil, 50 * Point},
-				{"wholesale cuts", KindPlacing, nil, 50 * Point},
-				{"retail cuts", KindPlacing, numbered("retail cuts", 2), 100 * Point},
-				{"value pricing beef", KindHand, nil, 50 * Point},
-				{"keep-cull", KindHand, nil, 50 * Point},
-				{"questions", KindHand, numbered("questions", 2), 100 * Point},
-				{"retail identification", KindHand, nil, 180 * Point},
-				{"quality grading", KindQuality, nil, 40 * Point},
-				{"yield grading", KindYield, nil, 40 * Point},
-				{"examination", KindHand, nil, 90 * Point},
+				{"beef carcasses", KindPlacing, nil, whole(50)},
+				{"pork carcasses", KindPlacing, nil, whole(50)},
+				{"wholesale cuts", KindPlacing, nil, whole(50)},
+				{"retail cuts", KindPlacing, numbered("retail cuts", 2), whole(100)},
+				{"value pricing beef", KindHand, nil, whole(50)},
+				{"keep-cull", KindHand, nil, whole(50)},
+				{"questions", KindHand, numbered("questions", 2), whole(100)},
+				{"retail identification", KindHand, nil, whole(180)},
+				{"quality grading", KindQuality, nil, whole(40)},
+				{"yield grading", KindYield, nil, whole(40)},
+				{"examination", KindHand, nil, whole(90)},
 			},
 			TeamMembers: 4, Counting: 3,
 			Ties:     []TieBreak{{Components: []string{"retail identification"}}, {Components: []string{"questions"}}},
@@ -296,12 +299,12 @@ func PublishedFormats() []Format {
 			// a team of 3 or 4 could not be read; all do here.
 			Name: "Texas about 2004",
 			Components: []Component{
-				{"examination", KindHand, nil, 40 * Point},
-				{"identification", KindHand, nil, 240 * Point},
-				{"quality grading", KindQuality, numbered("grading", 2), 60 * Point},
-				{"yield grading", KindYield, numbered("grading", 2), 60 * Point},
-				{"placings", KindPlacing, numbered("placing", 6), 300 * Point},
-				{"questions", KindHand, nil, 50 * Point},
+				{"examination", KindHand, nil, whole(40)},
+				{"identification", KindHand, nil, whole(240)},
+				{"quality grading", KindQuality, numbered("grading", 2), whole(60)},
+				{"yield grading", KindYield, numbered("grading", 2), whole(60)},
+				{"placings", KindPlacing, numbered("placing", 6), whole(300)},
+				{"questions", KindHand, nil, whole(50)},
 			},
 			TeamMembers: 4,
 			Cite:        from("tx-ffa-slides"),
@@ -309,8 +312,8 @@ func PublishedFormats() []Format {
 		{
 			Name: "Kansas State horse class",
 			Components: []Component{
-				{"placings", KindPlacing, numbered("class", 8), 400 * Point},
-				{"reasons", KindHand, numbered("class", 4), 200 * Point},
+				{"placings", KindPlacing, numbered("class", 8), whole(400)},
+				{"reasons", KindHand, numbered("class", 4), whole(200)},
 			},
 			Cite: from("ksu-horse-judging"),
 		},

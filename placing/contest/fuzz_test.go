@@ -14,7 +14,7 @@ func FuzzParseYieldStep(f *testing.F) {
 }
 
 func FuzzParsePoints(f *testing.F) {
-	roundtrip.Fuzz(f, contest.ParsePoints, contest.Point, "7.5", "-3")
+	roundtrip.Fuzz(f, parsePoints, pts(1), "7.5", "-3", " +7.50", "1e2", "1.00001")
 }
 
 func FuzzParseShortTeam(f *testing.F) {

@@ -18,7 +18,9 @@ import (
 	"pgregory.net/rapid"
 )
 
-const pt = contest.Point
+func pts(n int) contest.Points { return contest.PointsOf(float64(n)) }
+
+func tiny(n int64) contest.Points { return contest.PointsUnits(n) }
 
 // TestPublishedLadders checks the two tables and the losses that follow from them.
 func TestPublishedLadders(t *testing.T) {
@@ -37,17 +39,17 @@ func TestPublishedLadders(t *testing.T) {
 		lost         contest.Points
 		lines        int
 	}{
-		{"poultry A to B", "psu-poultry", poultry, "A", "B", 3 * pt, -1},
-		{"poultry B to C", "psu-poultry", poultry, "B", "C", 3 * pt, -1},
-		{"poultry C to no grade", "psu-poultry", poultry, "C", "no grade", 4 * pt, -1},
-		{"poultry A as C", "derived: psu-poultry", poultry, "A", "C", 6 * pt, -2},
-		{"poultry A as no grade loses all", "derived: psu-poultry", poultry, "A", "no grade", 10 * pt, -3},
-		{"poultry no grade as A is the same", "derived: psu-poultry", poultry, "no grade", "A", 10 * pt, 3},
-		{"poultry right", "psu-poultry", poultry, "B", "B", 0, 0},
-		{"eggs AA to A", "fl-ffa-2013", eggs, "AA", "A", 1 * pt, -1},
-		{"eggs A to B", "fl-ffa-2013", eggs, "A", "B", 1 * pt, -1},
-		{"eggs B to inedible", "fl-ffa-2013", eggs, "B", "inedible", 3 * pt, -1},
-		{"eggs AA as inedible loses all", "derived: fl-ffa-2013", eggs, "AA", "inedible", 5 * pt, -3},
+		{"poultry A to B", "psu-poultry", poultry, "A", "B", pts(3), -1},
+		{"poultry B to C", "psu-poultry", poultry, "B", "C", pts(3), -1},
+		{"poultry C to no grade", "psu-poultry", poultry, "C", "no grade", pts(4), -1},
+		{"poultry A as C", "derived: psu-poultry", poultry, "A", "C", pts(6), -2},
+		{"poultry A as no grade loses all", "derived: psu-poultry", poultry, "A", "no grade", pts(10), -3},
+		{"poultry no grade as A is the same", "derived: psu-poultry", poultry, "no grade", "A", pts(10), 3},
+		{"poultry right", "psu-poultry", poultry, "B", "B", pts(0), 0},
+		{"eggs AA to A", "fl-ffa-2013", eggs, "AA", "A", pts(1), -1},
+		{"eggs A to B", "fl-ffa-2013", eggs, "A", "B", pts(1), -1},
+		{"eggs B to inedible", "fl-ffa-2013", eggs, "B", "inedible", pts(3), -1},
+		{"eggs AA as inedible loses all", "derived: fl-ffa-2013", eggs, "AA", "inedible", pts(5), -3},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -57,7 +59,7 @@ func TestPublishedLadders(t *testing.T) {
 			}
 		})
 	}
-	if poultry.Value() != 10*pt || poultry.GreatestLoss() != 10*pt || eggs.Value() != 5*pt || eggs.GreatestLoss() != 5*pt {
+	if poultry.Value() != pts(10) || poultry.GreatestLoss() != pts(10) || eggs.Value() != pts(5) || eggs.GreatestLoss() != pts(5) {
 		t.Error("the greatest loss of both tables is the value of the item")
 	}
 }
@@ -99,7 +101,7 @@ func TestGradeDeductions(t *testing.T) {
 			if _, err := fmt.Sscanf(row.Get("note"), "%d items", &items); err != nil {
 				t.Fatal(err)
 			}
-			if total := ladder.Value() * contest.Points(items); total.String() != row.Get("total") {
+			if total := contest.PointsUnits(ladder.Value().Units() * int64(items)); total.String() != row.Get("total") {
 				t.Errorf("total %v, want %s", total, row.Get("total"))
 			}
 		})
@@ -137,16 +139,16 @@ func taughtThirds(t *testing.T, row conformance.Row) {
 }
 
 func TestLadder(t *testing.T) {
-	capped, err := contest.NewEvenLadder(5*pt, 2*pt, []int{1, 2, 3, 4})
+	capped, err := contest.NewEvenLadder(pts(5), pts(2), []int{1, 2, 3, 4})
 	if err != nil {
 		t.Fatal(err)
 	}
-	for answer, want := range map[int]contest.Points{1: 0, 2: 2 * pt, 3: 4 * pt, 4: 5 * pt} {
+	for answer, want := range map[int]contest.Points{1: pts(0), 2: pts(2), 3: pts(4), 4: pts(5)} {
 		if lost, lines, err := capped.Loss(1, answer); lost != want || lines != 1-answer || err != nil {
 			t.Errorf("answer %d: got %v, %d, %v, want %v", answer, lost, lines, err, want)
 		}
 	}
-	if capped.GreatestLoss() != 5*pt {
+	if capped.GreatestLoss() != pts(5) {
 		t.Errorf("greatest loss is capped: got %v", capped.GreatestLoss())
 	}
 	rungs := capped.Rungs()
@@ -159,7 +161,7 @@ func TestLadder(t *testing.T) {
 	_, _, err = capped.Loss(1, 9)
 	faulttest.Text(t, err, "answer: unknown; allowed: a rung of the ladder")
 	var zero contest.Ladder[int]
-	if zero.IsValid() || zero.GreatestLoss() != 0 || !capped.IsValid() {
+	if zero.IsValid() || zero.GreatestLoss().IsSet() || zero.Lines() != nil || !capped.IsValid() {
 		t.Error("zero ladder")
 	}
 	for _, tt := range []struct {
@@ -169,21 +171,22 @@ func TestLadder(t *testing.T) {
 		lines []contest.Points
 		want  string
 	}{
-		{"no value", 0, []int{1, 2}, []contest.Points{1}, "value of an item: 0: out of range; allowed: over 0 to 1,000,000 points"},
-		{"value too great", 1_000_000*pt + 1, []int{1, 2}, []contest.Points{1}, "value of an item: 1000000.0001: out of range; allowed: over 0 to 1,000,000 points"},
-		{"value and line at the limit", 1_000_000 * pt, []int{1, 2}, []contest.Points{1_000_000 * pt}, ""},
-		{"one rung", pt, []int{1}, nil, "rungs: 1: out of range; allowed: two or more"},
-		{"too few lines", pt, []int{1, 2, 3}, []contest.Points{1}, "lines: 1: out of range; allowed: 2 lines for 3 rungs"},
-		{"line below 0", pt, []int{1, 2, 3}, []contest.Points{0, -1}, "line 2: -0.0001: out of range; allowed: 0 to 1,000,000 points"},
-		{"line too great", pt, []int{1, 2}, []contest.Points{1_000_000*pt + 1}, "line 1: 1000000.0001: out of range; allowed: 0 to 1,000,000 points"},
-		{"rung twice", pt, []int{1, 2, 1}, []contest.Points{1, 1}, "rung 3: repeated; allowed: each rung once"},
+		{"not set", contest.Points{}, []int{1, 2}, []contest.Points{{}}, "value of an item: missing; allowed: over 0 to 1,000,000 points\nline 1: missing; allowed: 0 to 1,000,000 points"},
+		{"no value", pts(0), []int{1, 2}, []contest.Points{tiny(1)}, "value of an item: 0: out of range; allowed: over 0 to 1,000,000 points"},
+		{"value too great", tiny(1_000_000*contest.OnePoint + 1), []int{1, 2}, []contest.Points{tiny(1)}, "value of an item: 1000000.0001: out of range; allowed: over 0 to 1,000,000 points"},
+		{"value and line at the limit", pts(1_000_000), []int{1, 2}, []contest.Points{pts(1_000_000)}, ""},
+		{"one rung", pts(1), []int{1}, nil, "rungs: 1: out of range; allowed: two or more"},
+		{"too few lines", pts(1), []int{1, 2, 3}, []contest.Points{tiny(1)}, "lines: 1: out of range; allowed: 2 lines for 3 rungs"},
+		{"line below 0", pts(1), []int{1, 2, 3}, []contest.Points{pts(0), tiny(-1)}, "line 2: -0.0001: out of range; allowed: 0 to 1,000,000 points"},
+		{"line too great", pts(1), []int{1, 2}, []contest.Points{tiny(1_000_000*contest.OnePoint + 1)}, "line 1: 1000000.0001: out of range; allowed: 0 to 1,000,000 points"},
+		{"rung twice", pts(1), []int{1, 2, 1}, []contest.Points{tiny(1), tiny(1)}, "rung 3: repeated; allowed: each rung once"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			_, err := contest.NewLadder(tt.value, tt.rungs, tt.lines)
 			faulttest.Text(t, err, tt.want)
 		})
 	}
-	if _, err := contest.NewEvenLadder[int](pt, pt, nil); err == nil {
+	if _, err := contest.NewEvenLadder[int](pts(1), pts(1), nil); err == nil {
 		t.Error("no rungs taken")
 	}
 }
@@ -192,12 +195,14 @@ func TestLadder(t *testing.T) {
 // alone if no line is 0, and grows with the distance on one side.
 func TestLadderIsDistance(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		lines := rapid.SliceOfN(rapid.Custom(func(t *rapid.T) contest.Points { return contest.Points(rapid.IntRange(0, 90_000).Draw(t, "line")) }), 1, 8).Draw(t, "lines")
+		lines := rapid.SliceOfN(rapid.Custom(func(t *rapid.T) contest.Points {
+			return contest.PointsUnits(int64(rapid.IntRange(0, 90_000).Draw(t, "line")))
+		}), 1, 8).Draw(t, "lines")
 		rungs := make([]int, len(lines)+1)
 		for i := range rungs {
 			rungs[i] = i
 		}
-		value := contest.Points(rapid.IntRange(1, 300_000).Draw(t, "value"))
+		value := contest.PointsUnits(int64(rapid.IntRange(1, 300_000).Draw(t, "value")))
 		l, err := contest.NewLadder(value, rungs, lines)
 		if err != nil {
 			t.Fatal(err)
@@ -205,12 +210,15 @@ func TestLadderIsDistance(t *testing.T) {
 		a, b := rapid.SampledFrom(rungs).Draw(t, "a"), rapid.SampledFrom(rungs).Draw(t, "b")
 		lost, n, _ := l.Loss(a, b)
 		back, m, _ := l.Loss(b, a)
-		want := contest.Points(0)
+		want := pts(0)
 		for _, w := range lines[min(a, b):max(a, b)] {
-			want += w
+			want = want.Add(w)
 		}
-		if lost != back || n != -m || n != a-b || lost != min(want, value) {
-			t.Fatalf("%d to %d: lost %v and %v, lines %d and %d, want %v", a, b, lost, back, n, m, min(want, value))
+		if want.Compare(value) > 0 {
+			want = value
+		}
+		if lost != back || n != -m || n != a-b || lost != want || !slices.Equal(l.Lines(), lines) {
+			t.Fatalf("%d to %d: lost %v and %v, lines %d and %d, want %v", a, b, lost, back, n, m, want)
 		}
 	})
 }
@@ -237,57 +245,63 @@ func TestQualityRungs(t *testing.T) {
 	if d := cmp.Diff([]string{"High Commercial", "Average Commercial", "Low Commercial", "Utility", "Cutter", "Canner", "No grade"}, text(contest.ChartQualities(grade.Current, maturity.E))); d != "" {
 		t.Errorf("every quality of group E (-want +got):\n%s", d)
 	}
-	if contest.ChartQualities(0, maturity.A) != nil || contest.ChartQualities(grade.Current, 0) != nil {
+	if contest.ChartQualities(0, maturity.A) != nil || contest.ChartQualities(grade.Current, 0) != nil || contest.ChartQualities(grade.Current, maturity.A, 6) != nil {
 		t.Error("an edition or group that is not set has qualities")
 	}
 }
 
 func TestQualityRule(t *testing.T) {
-	thirds, err := contest.NewEvenLadder(10*pt, 2*pt, contest.CardQualities())
+	thirds, err := contest.NewEvenLadder(pts(10), pts(2), contest.CardQualities())
 	if err != nil {
 		t.Fatal(err)
 	}
-	whole, err := contest.NewLadder(10*pt, []grade.Quality{grade.Prime.Part(grade.Whole), grade.Choice.Part(grade.Whole), grade.Select.Part(grade.Whole)}, []contest.Points{3 * pt, 4 * pt})
+	whole, err := contest.NewLadder(pts(10), []grade.Quality{grade.Prime.Part(grade.Whole), grade.Choice.Part(grade.Whole), grade.Select.Part(grade.Whole)}, []contest.Points{pts(3), pts(4)})
 	if err != nil {
 		t.Fatal(err)
 	}
 	low := grade.Choice.Part(grade.Low)
-	give := contest.Give[grade.Quality]
-	mark := func(m placing.Mark) contest.Answer[grade.Quality] { return contest.Answer[grade.Quality]{Mark: m} }
+	type answer struct {
+		quality grade.Quality
+		mark    placing.Mark
+	}
+	give := func(q grade.Quality) answer { return answer{quality: q} }
+	mark := func(m placing.Mark) answer { return answer{mark: m} }
+	none := contest.Points{}
 	lowest := contest.MarkRules{Blank: placing.LowestScore, Double: placing.Refused, Unreadable: 9}
 	tests := []struct {
 		name, reason string
 		rule         contest.QualityRule
 		key          grade.Quality
-		answer       contest.Answer[grade.Quality]
+		answer       answer
 		want         contest.Points
 		err          string
 	}{
-		{"right", "the value", contest.QualityRule{Ladder: thirds}, low, give(low), 10 * pt, ""},
-		{"a third off", "one line", contest.QualityRule{Ladder: thirds}, low, give(grade.Choice.Part(grade.Average)), 8 * pt, ""},
-		{"capped", "five lines cost the whole item, and so do more", contest.QualityRule{Ladder: thirds}, low, give(grade.Standard.Part(grade.Low)), 2 * pt, ""},
-		{"far", "never below 0", contest.QualityRule{Ladder: thirds}, low, give(grade.Utility.Part(grade.Low)), 0, ""},
-		{"parts on a whole rung", "the ladder has grades only", contest.QualityRule{Ladder: whole}, low, give(grade.Choice.Part(grade.High)), 10 * pt, ""},
-		{"line between whole grades", "3 of 10", contest.QualityRule{Ladder: whole}, low, give(grade.Prime.Part(grade.Low)), 7 * pt, ""},
-		{"whole answer on thirds", "which third is not known", contest.QualityRule{Ladder: whole}, low, give(grade.Standard.Part(grade.Low)), 0,
+		{"right", "the value", contest.QualityRule{Ladder: thirds}, low, give(low), pts(10), ""},
+		{"a third off", "one line", contest.QualityRule{Ladder: thirds}, low, give(grade.Choice.Part(grade.Average)), pts(8), ""},
+		{"capped", "five lines cost the whole item, and so do more", contest.QualityRule{Ladder: thirds}, low, give(grade.Standard.Part(grade.Low)), pts(2), ""},
+		{"far", "never below 0", contest.QualityRule{Ladder: thirds}, low, give(grade.Utility.Part(grade.Low)), pts(0), ""},
+		{"parts on a whole rung", "the ladder has grades only", contest.QualityRule{Ladder: whole}, low, give(grade.Choice.Part(grade.High)), pts(10), ""},
+		{"line between whole grades", "3 of 10", contest.QualityRule{Ladder: whole}, low, give(grade.Prime.Part(grade.Low)), pts(7), ""},
+		{"whole answer on thirds", "which third is not known", contest.QualityRule{Ladder: whole}, low, give(grade.Standard.Part(grade.Low)), none,
 			"quality: Low Standard: unknown; allowed: Prime, Choice, Select"},
-		{"key off the ladder", "the answer cannot be compared", contest.QualityRule{Ladder: whole}, grade.Standard.Part(grade.Low), give(low), 0,
+		{"key off the ladder", "the answer cannot be compared", contest.QualityRule{Ladder: whole}, grade.Standard.Part(grade.Low), give(low), none,
 			"official quality: Low Standard: unknown; allowed: Prime, Choice, Select"},
-		{"no ladder", "the caller gives one", contest.QualityRule{}, low, give(low), 0, "official quality: Low Choice: unknown; allowed: a rung of the ladder"},
-		{"blank", "by default 0", contest.QualityRule{Ladder: whole}, low, mark(placing.Blank), 0, ""},
-		{"double", "by default 0", contest.QualityRule{Ladder: whole}, low, mark(placing.DoubleMarked), 0, ""},
-		{"unreadable", "by default 0", contest.QualityRule{Ladder: whole}, low, mark(placing.Unreadable), 0, ""},
-		{"blank scores lowest", "10 less the 7 that the worst mistake loses", contest.QualityRule{Ladder: whole, Marks: lowest}, low, mark(placing.Blank), 3 * pt, ""},
-		{"double refused", "the member is asked", contest.QualityRule{Ladder: whole, Marks: lowest}, low, mark(placing.DoubleMarked), 0,
+		{"no ladder", "the caller gives one", contest.QualityRule{}, low, give(low), none, "official quality: Low Choice: unknown; allowed: a rung of the ladder"},
+		{"blank", "by default 0", contest.QualityRule{Ladder: whole}, low, mark(placing.Blank), pts(0), ""},
+		{"double", "by default 0", contest.QualityRule{Ladder: whole}, low, mark(placing.DoubleMarked), pts(0), ""},
+		{"unreadable", "by default 0", contest.QualityRule{Ladder: whole}, low, mark(placing.Unreadable), pts(0), ""},
+		{"blank scores lowest", "10 less the 7 that the worst mistake loses", contest.QualityRule{Ladder: whole, Marks: lowest}, low, mark(placing.Blank), pts(3), ""},
+		{"double refused", "the member is asked", contest.QualityRule{Ladder: whole, Marks: lowest}, low, mark(placing.DoubleMarked), none,
 			"answer: double-marked: missing; allowed: one answer"},
-		{"bad penalty", "no such penalty", contest.QualityRule{Ladder: whole, Marks: lowest}, low, mark(placing.Unreadable), 0,
+		{"bad penalty", "no such penalty", contest.QualityRule{Ladder: whole, Marks: lowest}, low, mark(placing.Unreadable), none,
 			"penalty: penalty(9): unknown; allowed: zero points, lowest score, refused"},
-		{"bad mark", "no such mark", contest.QualityRule{Ladder: whole}, low, mark(9), 0, "mark: mark(9): unknown; allowed: blank, double-marked, unreadable"},
-		{"says nothing", "nothing to score", contest.QualityRule{Ladder: whole}, low, mark(0), 0, "answer: missing; allowed: an answer or a mark"},
+		{"bad mark", "no such mark", contest.QualityRule{Ladder: whole}, low, mark(9), none, "mark: mark(9): unknown; allowed: blank, double-marked, unreadable"},
+		{"both", "which of the two is meant", contest.QualityRule{Ladder: whole}, low, answer{low, placing.Blank}, none, "quality: Low Choice and blank: repeated; allowed: a value or a mark"},
+		{"says nothing", "nothing to score", contest.QualityRule{Ladder: whole}, low, mark(0), none, "answer: missing; allowed: an answer or a mark"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			got, err := tt.rule.Score(tt.key, tt.answer)
+			got, err := tt.rule.Score(tt.key, tt.answer.quality, tt.answer.mark)
 			if got != tt.want {
 				t.Errorf("%s: got %v, want %v", tt.reason, got, tt.want)
 			}
@@ -318,18 +332,18 @@ func yield(t testing.TB, s string) grade.Yield {
 }
 
 func TestYieldRule(t *testing.T) {
-	grades, err := contest.NewLadder(10*pt, []int{1, 2, 3, 4, 5}, []contest.Points{2 * pt, 3 * pt, 4 * pt, 1 * pt})
+	grades, err := contest.NewLadder(pts(10), []int{1, 2, 3, 4, 5}, []contest.Points{pts(2), pts(3), pts(4), pts(1)})
 	if err != nil {
 		t.Fatal(err)
 	}
-	short, err := contest.NewEvenLadder(10*pt, pt, []int{5, 4, 3, 2, 1})
+	short, err := contest.NewEvenLadder(pts(10), pts(1), []int{5, 4, 3, 2, 1})
 	if err != nil {
 		t.Fatal(err)
 	}
-	tenths := contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: 10 * pt, Each: pt / 2}
-	thirds := contest.YieldRule{Step: contest.Thirds, Rounding: grade.Down, Value: 10 * pt, Each: 2 * pt}
-	whole := contest.YieldRule{Step: contest.WholeGrades, Value: 10 * pt, Each: 3 * pt}
-	lines := contest.YieldRule{Step: contest.WholeGrades, Value: 10 * pt, Ladder: grades}
+	tenths := contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: pts(10), Each: tiny(5_000)}
+	thirds := contest.YieldRule{Step: contest.Thirds, Rounding: grade.Down, Value: pts(10), Each: pts(2)}
+	whole := contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Each: pts(3)}
+	lines := contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Ladder: grades}
 	taught, _ := contest.TaughtThirds()
 	tests := []struct {
 		name, reason string
@@ -338,38 +352,38 @@ func TestYieldRule(t *testing.T) {
 		lost         contest.Points
 		steps        int64
 	}{
-		{"tenth right", "1.19 to 1.2 (published: ga-ffa-2014)", tenths, "1.19", "1.2", 0, 0},
-		{"tenth down", "2.22 to 2.2 (published: ga-ffa-2014)", tenths, "2.22", "2.2", 0, 0},
-		{"half a tenth goes up", "2.25 to 2.3", tenths, "2.25", "2.2", pt / 2, -1},
-		{"just under half a tenth", "2.24999999 to 2.2", tenths, "2.24999999", "2.2", 0, 0},
-		{"four tenths high", "half a point each", tenths, "2.2", "2.6", 2 * pt, 4},
-		{"capped", "20 steps are the whole item", tenths, "2.0", "4.0", 10 * pt, 20},
-		{"beyond the cap", "no more than the item", tenths, "2.0", "4.1", 10 * pt, 21},
-		{"just within the cap", "19 steps", tenths, "2.0", "3.9", 95 * pt / 10, 19},
-		{"below 0", "tenths go on below 0", tenths, "-0.1", "0.1", pt, 2},
-		{"thirds .33", "last of the lower band (published: wa-ffa-card)", thirds, "2.00", "2.33", 0, 0},
-		{"thirds .34", "first of the middle band", thirds, "2.00", "2.34", 2 * pt, 1},
-		{"thirds .66", "last of the middle band", thirds, "2.66", "2.34", 0, 0},
-		{"thirds .67", "first of the upper band", thirds, "2.66", "2.67", 2 * pt, 1},
-		{"thirds between bands", "2.335 is rounded to hundredths first, here down", thirds, "2.335", "2.33", 0, 0},
-		{"thirds across grades", "2.99 to 3.00", thirds, "3.00", "2.99", 2 * pt, -1},
-		{"thirds below 1", "kept to 1.00", thirds, "0.5", "1.33", 0, 0},
-		{"thirds above 5.99", "kept to 5.99", thirds, "7.2", "5.67", 0, 0},
-		{"whole", "decimals dropped: 3.9 is 3", whole, "3.0", "3.9", 0, 0},
-		{"whole off", "3 and 4", whole, "3.9", "4.0", 3 * pt, 1},
-		{"whole kept to 1", "0.4 is 1", whole, "0.4", "1.7", 0, 0},
-		{"lines", "2|3 and 3|4", lines, "2.5", "4.5", 7 * pt, 2},
-		{"lines back", "the same the other way", lines, "4.5", "2.5", 7 * pt, -2},
-		{"taught, right", "10 for the right third", taught, "2.40", "2.66", 0, 0},
-		{"taught, one off", "8 for one off", taught, "2.40", "2.67", 2 * pt, 1},
-		{"taught, one off below", "8 for one off", taught, "2.40", "2.33", 2 * pt, -1},
-		{"taught, two off", "5 for two off", taught, "2.40", "3.33", 5 * pt, 2},
-		{"taught, two off across a grade", "5 for two off", taught, "3.00", "2.34", 5 * pt, -2},
-		{"taught, three off", "the whole item", taught, "2.40", "3.34", 10 * pt, 3},
-		{"taught, far off", "the whole item", taught, "1.00", "5.99", 10 * pt, 14},
-		{"taught, halves of a hundredth", "2.335 goes up to 2.34", taught, "2.335", "2.34", 0, 0},
-		{"nothing lost for a step", "a rule may ask and not charge", contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: pt}, "2.0", "3.0", 0, 10},
-		{"a step worth more than the item", "capped", contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: pt, Each: 1_000_000 * pt}, "2.0", "2.1", pt, 1},
+		{"tenth right", "1.19 to 1.2 (published: ga-ffa-2014)", tenths, "1.19", "1.2", pts(0), 0},
+		{"tenth down", "2.22 to 2.2 (published: ga-ffa-2014)", tenths, "2.22", "2.2", pts(0), 0},
+		{"half a tenth goes up", "2.25 to 2.3", tenths, "2.25", "2.2", tiny(5_000), -1},
+		{"just under half a tenth", "2.24999999 to 2.2", tenths, "2.24999999", "2.2", pts(0), 0},
+		{"four tenths high", "half a point each", tenths, "2.2", "2.6", pts(2), 4},
+		{"capped", "20 steps are the whole item", tenths, "2.0", "4.0", pts(10), 20},
+		{"beyond the cap", "no more than the item", tenths, "2.0", "4.1", pts(10), 21},
+		{"just within the cap", "19 steps", tenths, "2.0", "3.9", tiny(95_000), 19},
+		{"below 0", "tenths go on below 0", tenths, "-0.1", "0.1", pts(1), 2},
+		{"thirds .33", "last of the lower band (published: wa-ffa-card)", thirds, "2.00", "2.33", pts(0), 0},
+		{"thirds .34", "first of the middle band", thirds, "2.00", "2.34", pts(2), 1},
+		{"thirds .66", "last of the middle band", thirds, "2.66", "2.34", pts(0), 0},
+		{"thirds .67", "first of the upper band", thirds, "2.66", "2.67", pts(2), 1},
+		{"thirds between bands", "2.335 is rounded to hundredths first, here down", thirds, "2.335", "2.33", pts(0), 0},
+		{"thirds across grades", "2.99 to 3.00", thirds, "3.00", "2.99", pts(2), -1},
+		{"thirds below 1", "kept to 1.00", thirds, "0.5", "1.33", pts(0), 0},
+		{"thirds above 5.99", "kept to 5.99", thirds, "7.2", "5.67", pts(0), 0},
+		{"whole", "decimals dropped: 3.9 is 3", whole, "3.0", "3.9", pts(0), 0},
+		{"whole off", "3 and 4", whole, "3.9", "4.0", pts(3), 1},
+		{"whole kept to 1", "0.4 is 1", whole, "0.4", "1.7", pts(0), 0},
+		{"lines", "2|3 and 3|4", lines, "2.5", "4.5", pts(7), 2},
+		{"lines back", "the same the other way", lines, "4.5", "2.5", pts(7), -2},
+		{"taught, right", "10 for the right third", taught, "2.40", "2.66", pts(0), 0},
+		{"taught, one off", "8 for one off", taught, "2.40", "2.67", pts(2), 1},
+		{"taught, one off below", "8 for one off", taught, "2.40", "2.33", pts(2), -1},
+		{"taught, two off", "5 for two off", taught, "2.40", "3.33", pts(5), 2},
+		{"taught, two off across a grade", "5 for two off", taught, "3.00", "2.34", pts(5), -2},
+		{"taught, three off", "the whole item", taught, "2.40", "3.34", pts(10), 3},
+		{"taught, far off", "the whole item", taught, "1.00", "5.99", pts(10), 14},
+		{"taught, halves of a hundredth", "2.335 goes up to 2.34", taught, "2.335", "2.34", pts(0), 0},
+		{"nothing lost for a step", "a rule may ask and not charge", contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: pts(1), Each: pts(0)}, "2.0", "3.0", pts(0), 10},
+		{"a step worth more than the item", "capped", contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: pts(1), Each: pts(1_000_000)}, "2.0", "2.1", pts(1), 1},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -377,8 +391,8 @@ func TestYieldRule(t *testing.T) {
 			if lost != tt.lost || steps != tt.steps || err != nil {
 				t.Errorf("%s: got %v, %d, %v, want %v, %d", tt.reason, lost, steps, err, tt.lost, tt.steps)
 			}
-			got, err := tt.rule.Score(yield(t, tt.key), contest.Give(yield(t, tt.answer)))
-			if got != tt.rule.Value-tt.lost || err != nil {
+			got, err := tt.rule.Score(yield(t, tt.key), yield(t, tt.answer), 0)
+			if got != tt.rule.Value.Sub(tt.lost) || err != nil {
 				t.Errorf("%s: score %v, %v", tt.reason, got, err)
 			}
 		})
@@ -388,36 +402,36 @@ func TestYieldRule(t *testing.T) {
 		rule contest.YieldRule
 		want string
 	}{
-		{"no step", contest.YieldRule{}, "yield step: missing; allowed: whole grades, thirds, tenths"},
-		{"no rounding", contest.YieldRule{Step: contest.Tenths, Value: pt}, "rounding: unset: missing; allowed: down, half up, half even"},
-		{"no rounding for thirds", contest.YieldRule{Step: contest.Thirds, Value: pt}, "rounding: unset: missing; allowed: down, half up, half even"},
-		{"no value", contest.YieldRule{Step: contest.WholeGrades}, "value of an item: 0: out of range; allowed: over 0 to 1,000,000 points"},
-		{"points below 0", contest.YieldRule{Step: contest.WholeGrades, Value: pt, Each: -1}, "points for each step: -0.0001: out of range; allowed: 0 to 1,000,000 points"},
-		{"ladder with tenths", contest.YieldRule{Step: contest.Tenths, Rounding: grade.Down, Value: 10 * pt, Ladder: grades}, "ladder of yield grades: out of range; allowed: the grades 1 to 5, with whole grades"},
-		{"ladder and points", contest.YieldRule{Step: contest.WholeGrades, Value: 10 * pt, Each: pt, Ladder: grades}, "points for each step: 1 of 10: repeated; allowed: 0, no table, and the value of the ladder, where there is one"},
-		{"ladder and table", contest.YieldRule{Step: contest.WholeGrades, Value: 10 * pt, Off: []contest.Points{pt}, Ladder: grades}, "points for each step: 0 of 10: repeated; allowed: 0, no table, and the value of the ladder, where there is one"},
-		{"table and points", contest.YieldRule{Step: contest.WholeGrades, Value: 10 * pt, Each: pt, Off: []contest.Points{pt}}, "points for each step: 1: repeated; allowed: 0 with a table"},
-		{"table below 0", contest.YieldRule{Step: contest.WholeGrades, Value: 10 * pt, Off: []contest.Points{-pt}}, "points for 1 step off: -1: out of range; allowed: 0 to 10"},
-		{"table that falls", contest.YieldRule{Step: contest.WholeGrades, Value: 10 * pt, Off: []contest.Points{5 * pt, 2 * pt}}, "points for 2 steps off: 2: out of range; allowed: 5 to 10"},
-		{"table past the value", contest.YieldRule{Step: contest.WholeGrades, Value: 4 * pt, Off: []contest.Points{2 * pt, 5 * pt}}, "points for 2 steps off: 5: out of range; allowed: 2 to 4"},
-		{"ladder of another value", contest.YieldRule{Step: contest.WholeGrades, Value: 9 * pt, Ladder: grades}, "points for each step: 0 of 9: repeated; allowed: 0, no table, and the value of the ladder, where there is one"},
-		{"ladder of other grades", contest.YieldRule{Step: contest.WholeGrades, Value: pt, Ladder: func() contest.Ladder[int] { l, _ := contest.NewEvenLadder(pt, pt, []int{1, 2}); return l }()}, "ladder of yield grades: out of range; allowed: the grades 1 to 5, with whole grades"},
+		{"no step", contest.YieldRule{Value: pts(1), Each: pts(1)}, "yield step: missing; allowed: whole grades, thirds, tenths"},
+		{"no rounding", contest.YieldRule{Step: contest.Tenths, Value: pts(1), Each: pts(1)}, "rounding: unset: missing; allowed: down, half up, half even"},
+		{"no rounding for thirds", contest.YieldRule{Step: contest.Thirds, Value: pts(1), Each: pts(1)}, "rounding: unset: missing; allowed: down, half up, half even"},
+		{"nothing set", contest.YieldRule{}, "yield step: missing; allowed: whole grades, thirds, tenths\nvalue of an item: missing; allowed: over 0 to 1,000,000 points\npoints for each step: missing; allowed: 0 to 1,000,000 points"},
+		{"no value", contest.YieldRule{Step: contest.WholeGrades, Value: pts(0), Each: pts(1)}, "value of an item: 0: out of range; allowed: over 0 to 1,000,000 points"},
+		{"points below 0", contest.YieldRule{Step: contest.WholeGrades, Value: pts(1), Each: tiny(-1)}, "points for each step: -0.0001: out of range; allowed: 0 to 1,000,000 points"},
+		{"ladder with tenths", contest.YieldRule{Step: contest.Tenths, Rounding: grade.Down, Value: pts(10), Ladder: grades}, "ladder of yield grades: out of range; allowed: the grades 1 to 5, with whole grades"},
+		{"ladder and points", contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Each: pts(1), Ladder: grades}, "points for each step: 1 of 10: repeated; allowed: unset, no table, and the value of the ladder, where there is one"},
+		{"ladder and table", contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Off: []contest.Points{pts(1)}, Ladder: grades}, "points for each step: unset of 10: repeated; allowed: unset, no table, and the value of the ladder, where there is one"},
+		{"table and points", contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Each: pts(1), Off: []contest.Points{pts(1)}}, "points for each step: 1: repeated; allowed: unset with a table"},
+		{"table below 0", contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Off: []contest.Points{pts(-1)}}, "points for 1 step off: -1: out of range; allowed: 0 to 10"},
+		{"table that falls", contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Off: []contest.Points{pts(5), pts(2)}}, "points for 2 steps off: 2: out of range; allowed: 5 to 10"},
+		{"table past the value", contest.YieldRule{Step: contest.WholeGrades, Value: pts(4), Off: []contest.Points{pts(2), pts(5)}}, "points for 2 steps off: 5: out of range; allowed: 2 to 4"},
+		{"ladder of another value", contest.YieldRule{Step: contest.WholeGrades, Value: pts(9), Ladder: grades}, "points for each step: unset of 9: repeated; allowed: unset, no table, and the value of the ladder, where there is one"},
+		{"ladder of other grades", contest.YieldRule{Step: contest.WholeGrades, Value: pts(1), Ladder: func() contest.Ladder[int] { l, _ := contest.NewEvenLadder(pts(1), pts(1), []int{1, 2}); return l }()}, "ladder of yield grades: out of range; allowed: the grades 1 to 5, with whole grades"},
 	}
 	for _, tt := range bad {
 		t.Run(tt.name, func(t *testing.T) {
-			_, _, err := tt.rule.Loss(0, 0)
+			_, _, err := tt.rule.Loss(grade.Grades(0), grade.Grades(0))
 			faulttest.Text(t, err, tt.want)
-			_, err = tt.rule.Score(0, contest.Give(grade.Yield(0)))
+			_, err = tt.rule.Score(grade.Grades(0), grade.Grades(0), 0)
 			faulttest.Text(t, err, tt.want)
 		})
 	}
-	none := contest.Answer[grade.Yield]{Mark: placing.Blank}
-	lowest := contest.YieldRule{Step: contest.WholeGrades, Value: 10 * pt, Ladder: short, Marks: contest.MarkRules{Blank: placing.LowestScore}}
-	if got, err := lowest.Score(yield(t, "2"), none); got != 6*pt || err != nil {
+	lowest := contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Ladder: short, Marks: contest.MarkRules{Blank: placing.LowestScore}}
+	if got, err := lowest.Score(yield(t, "2"), grade.Yield{}, placing.Blank); got != pts(6) || err != nil {
 		t.Errorf("blank at the lowest: got %v, %v, want 10 less 4", got, err)
 	}
 	tenths.Marks.Blank = placing.LowestScore
-	if got, err := tenths.Score(yield(t, "2"), none); got != 0 || err != nil {
+	if got, err := tenths.Score(yield(t, "2"), grade.Yield{}, placing.Blank); got != pts(0) || err != nil {
 		t.Errorf("blank at the lowest: got %v, %v, want 0, since steps have no end", got, err)
 	}
 }

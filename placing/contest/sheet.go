@@ -101,11 +101,11 @@ func (s Sheet[T]) header(fields []string, line int) ([]column[T], error) {
 			i++
 		}
 		if i == len(s.columns) {
-			return nil, &RowError{line, k + 1, strings.Clone(f), fault.Parse("column", f, "", s.Columns(), ErrUnknown)}
+			return nil, &RowError{line, k + 1, strings.Clone(f), fault.Parse("column", f, "", s.Columns(), fault.ErrUnknown)}
 		}
 		c := s.columns[i]
 		if seen[c.fact] {
-			return nil, &RowError{line, k + 1, c.name, &FieldError{Field: "column", Value: c.name, Allowed: "one column for each fact", Err: ErrRepeated}}
+			return nil, &RowError{line, k + 1, c.name, &fault.FieldError{Field: "column", Value: c.name, Allowed: "one column for each fact", Err: fault.ErrRepeated}}
 		}
 		seen[c.fact] = true
 		head = append(head, c)
@@ -119,8 +119,11 @@ func (s Sheet[T]) header(fields []string, line int) ([]column[T], error) {
 }
 
 func (s Sheet[T]) missing(name string) error {
-	return &FieldError{Field: "column", Value: name, Allowed: s.Columns(), Err: ErrMissing}
+	return &fault.FieldError{Field: "column", Value: name, Allowed: s.Columns(), Err: fault.ErrMissing}
 }
+
+// Equal reports whether two sheets have the same columns.
+func (s Sheet[T]) Equal(o Sheet[T]) bool { return s.Columns() == o.Columns() }
 
 // Columns lists the names of the columns, those that are written first to last and
 // then the further units that are read, with commas between.
@@ -181,19 +184,19 @@ func (s Sheet[T]) Write(w io.Writer, rows iter.Seq[T]) error {
 // checkName refuses names that could not be read back as they are.
 func checkName(what, s string, needed bool) error {
 	bad := func(allowed string, err error) error {
-		return &FieldError{Field: what, Value: strconv.QuoteToASCII(s), Allowed: allowed, Err: err}
+		return &fault.FieldError{Field: what, Value: strconv.QuoteToASCII(s), Allowed: allowed, Err: err}
 	}
 	switch {
 	case s == "" && needed:
-		return &FieldError{Field: what, Allowed: "a name or number", Err: ErrMissing}
+		return &fault.FieldError{Field: what, Allowed: "a name or number", Err: fault.ErrMissing}
 	case len(s) > 256:
-		return &FieldError{Field: what, Value: strconv.Itoa(len(s)) + " bytes", Allowed: "at most 256 bytes", Err: ErrRange}
+		return &fault.FieldError{Field: what, Value: strconv.Itoa(len(s)) + " bytes", Allowed: "at most 256 bytes", Err: fault.ErrRange}
 	case !utf8.ValidString(s):
-		return bad("UTF-8 text", ErrSyntax)
+		return bad("UTF-8 text", fault.ErrSyntax)
 	case strings.TrimSpace(s) != s:
-		return bad("no space before or after", ErrSyntax)
+		return bad("no space before or after", fault.ErrSyntax)
 	case strings.ContainsFunc(s, unicode.IsControl) || strings.HasPrefix(s, "\ufeff"):
-		return bad("no control characters", ErrSyntax)
+		return bad("no control characters", fault.ErrSyntax)
 	}
 	return nil
 }
@@ -226,7 +229,7 @@ func who[T any](at func(*T) *Member) []column[T] {
 // checkExhibit refuses a number that no exhibit has.
 func checkExhibit(n int) error {
 	if n < 1 || n > MaxExhibit {
-		return &FieldError{Field: "exhibit", Value: strconv.Itoa(n), Allowed: "1 to 60", Err: ErrRange}
+		return &fault.FieldError{Field: "exhibit", Value: strconv.Itoa(n), Allowed: "1 to 60", Err: fault.ErrRange}
 	}
 	return nil
 }
@@ -236,7 +239,7 @@ func exhibit[T any](at func(*T) *int) column[T] {
 		func(row *T, s string) error {
 			n, err := strconv.Atoi(s)
 			if err != nil || s != strconv.Itoa(n) {
-				return fault.Parse("exhibit", s, "", "1 to 60", ErrSyntax)
+				return fault.Parse("exhibit", s, "", "1 to 60", fault.ErrSyntax)
 			}
 			*at(row) = n
 			return checkExhibit(n)
@@ -246,90 +249,93 @@ func exhibit[T any](at func(*T) *int) column[T] {
 		}}
 }
 
+// value is what a column with a mark in place of a value holds.
+type value interface {
+	comparable
+	String() string
+	AppendText([]byte) ([]byte, error)
+}
+
 // answer is a column that holds a value or a mark. The unit is put after the text
 // before it is parsed, and taken off when it is written.
-func answer[T any, V comparable](title, fact, unit string, written bool, at func(*T) *Answer[V], parse func(string) (V, error), text func(V, []byte) ([]byte, error), check func(V) error) column[T] {
+func answer[T any, V value](title, fact, unit string, written bool, at func(*T) (*V, *placing.Mark), parse func(string) (V, error), check func(V) error) column[T] {
 	c := column[T]{name: title, fact: fact}
+	var none V
 	c.read = func(row *T, s string) error {
 		if s == "" {
 			return nil
 		}
-		if m, err := placing.ParseMark(s); err == nil {
-			*at(row) = Answer[V]{Mark: m}
+		v, mark := at(row)
+		m, err := placing.ParseMark(s)
+		if err == nil {
+			*mark = m
 			return nil
 		}
-		v, err := parse(s + unit)
-		if err != nil {
-			return err
+		if *v, err = parse(s + unit); err == nil {
+			err = check(*v)
 		}
-		*at(row) = Give(v)
-		return check(v)
+		return err
 	}
 	if !written {
 		return c
 	}
 	c.write = func(b []byte, row *T) ([]byte, error) {
-		a := *at(row)
-		var none V
+		v, mark := at(row)
 		switch {
-		case a.Given && a.Mark != 0:
-			return b, &FieldError{Field: fact, Value: a.Mark.String(), Allowed: "a value or a mark", Err: ErrRepeated}
-		case !a.Given && a.Value != none:
-			return b, &FieldError{Field: fact, Allowed: "Given set where there is a value", Err: ErrMissing}
-		case !a.Given:
-			return a.Mark.AppendText(b)
+		case *v == none:
+			return mark.AppendText(b)
+		case *mark != 0:
+			return b, both(fact, (*v).String(), *mark)
 		}
-		if err := check(a.Value); err != nil {
+		if err := check(*v); err != nil {
 			return b, err
 		}
-		b, err := text(a.Value, b)
+		b, err := (*v).AppendText(b)
 		return b[:len(b)-len(unit)], err
 	}
 	return c
 }
 
-// The checks on what a card says of a carcass: the limits of grade.Measures, asked
-// of measures in which nothing else is wrong.
-func checkFat(v grade.Thickness) error {
-	return grade.Measures{Fat: v, Ribeye: grade.SquareInch, Weight: grade.Pound}.Check()
+// within refuses a measure outside its limits.
+func within[M interface {
+	Compare(M) int
+	String() string
+}](field string, least, most M) func(M) error {
+	return func(v M) error {
+		if v.Compare(least) < 0 || v.Compare(most) > 0 {
+			return &fault.FieldError{Field: field, Value: v.String(), Allowed: least.String() + " to " + most.String(), Err: fault.ErrRange}
+		}
+		return nil
+	}
 }
 
-func checkRibeye(v grade.Area) error {
-	return grade.Measures{Ribeye: v, Weight: grade.Pound}.Check()
-}
+// leastYield and greatestYield are the ends of what the equation gives for measures
+// within their limits: -5.12 and 18.52 (derived).
+var leastYield, greatestYield = yieldLimits()
 
-func checkKPH(v grade.Share) error {
-	return grade.Measures{Ribeye: grade.SquareInch, KPH: v, Weight: grade.Pound}.Check()
+func yieldLimits() (least, greatest grade.Yield) {
+	l := grade.CarcassLimits()
+	lean, fat := l.Least, l.Most
+	lean.Ribeye, fat.Ribeye = fat.Ribeye, lean.Ribeye
+	least, _ = lean.Yield() // limits are within themselves
+	greatest, _ = fat.Yield()
+	return least, greatest
 }
-
-func checkWeight(v grade.Weight) error {
-	return grade.Measures{Ribeye: grade.SquareInch, Weight: v}.Check()
-}
-
-// The least and greatest yields of the equation over all measures that are taken,
-// to the hundredth outward (derived).
-const (
-	leastYield    = -55 * grade.OneGrade / 10
-	greatestYield = 1884 * grade.OneGrade / 100
-)
 
 func checkYield(y grade.Yield) error {
-	if y < leastYield || y > greatestYield {
-		return &FieldError{Field: "yield", Value: y.String(), Allowed: "-5.5 to 18.84", Err: ErrRange}
+	if y.Compare(leastYield) < 0 || y.Compare(greatestYield) > 0 {
+		return &fault.FieldError{Field: "yield", Value: y.String(), Allowed: leastYield.String() + " to " + greatestYield.String(), Err: fault.ErrRange}
 	}
 	return nil
 }
 
-func checkPreliminary(p grade.QuickYield) error {
+func checkPreliminary(p grade.ShortcutYield) error {
 	_, err := grade.FatForPreliminary(p)
 	return err
 }
 
 func checkQuality(q grade.Quality) error {
 	_, err := q.AppendText(nil)
-	if q == 0 {
-		return &FieldError{Field: "quality", Allowed: "a quality grade", Err: ErrMissing}
-	}
 	return err
 }
 
@@ -337,36 +343,43 @@ func checkMarbling(m grade.Marbling) error { return m.Check("marbling") }
 
 func unchecked(Points) error { return nil }
 
+// plain is a parser that rounds nothing.
+func plain[V any](parse func(string, ...grade.Rounding) (V, error)) func(string) (V, error) {
+	return func(s string) (V, error) { return parse(s) }
+}
+
 // facts are the columns of a grading card.
 func facts[T any](at func(*T) *Facts) []column[T] {
+	limits := grade.CarcassLimits()
+	lo, hi := limits.Least, limits.Most
 	fat := func(name, unit string, written bool) column[T] {
-		return answer(name, "fat", unit, written, func(r *T) *Answer[grade.Thickness] { return &at(r).Fat }, grade.ParseThickness, grade.Thickness.AppendText, checkFat)
+		return answer(name, "fat", unit, written, func(r *T) (*grade.Thickness, *placing.Mark) { return &at(r).Fat, &at(r).Marks.Fat }, plain(grade.ParseThickness), within("fat", lo.Fat, hi.Fat))
 	}
 	ribeye := func(name, unit string, written bool) column[T] {
-		return answer(name, "ribeye", unit, written, func(r *T) *Answer[grade.Area] { return &at(r).Ribeye }, grade.ParseArea, grade.Area.AppendText, checkRibeye)
+		return answer(name, "ribeye", unit, written, func(r *T) (*grade.Area, *placing.Mark) { return &at(r).Ribeye, &at(r).Marks.Ribeye }, plain(grade.ParseArea), within("ribeye", lo.Ribeye, hi.Ribeye))
 	}
 	weight := func(name, unit string, written bool) column[T] {
-		return answer(name, "weight", unit, written, func(r *T) *Answer[grade.Weight] { return &at(r).Weight }, grade.ParseWeight, grade.Weight.AppendText, checkWeight)
+		return answer(name, "weight", unit, written, func(r *T) (*grade.Weight, *placing.Mark) { return &at(r).Weight, &at(r).Marks.Weight }, plain(grade.ParseWeight), within("weight", lo.Weight, hi.Weight))
 	}
-	score := func(name string, of func(*Facts) *Answer[maturity.Score]) column[T] {
-		return answer(name, name, "", true, func(r *T) *Answer[maturity.Score] { return of(at(r)) }, maturity.Parse, maturity.Score.AppendText, func(s maturity.Score) error { return s.Check(name) })
+	score := func(name string, of func(*Facts) (*maturity.Score, *placing.Mark)) column[T] {
+		return answer(name, name, "", true, func(r *T) (*maturity.Score, *placing.Mark) { return of(at(r)) }, maturity.Parse, func(s maturity.Score) error { return s.Check(name) })
 	}
 	return []column[T]{
-		score("skeletal", func(f *Facts) *Answer[maturity.Score] { return &f.Skeletal }),
-		score("lean", func(f *Facts) *Answer[maturity.Score] { return &f.Lean }),
-		score("maturity", func(f *Facts) *Answer[maturity.Score] { return &f.Maturity }),
-		answer("marbling", "marbling", "", true, func(r *T) *Answer[grade.Marbling] { return &at(r).Marbling }, grade.ParseMarbling, grade.Marbling.AppendText, checkMarbling),
-		answer("quality", "quality", "", true, func(r *T) *Answer[grade.Quality] { return &at(r).Quality }, grade.ParseQuality, grade.Quality.AppendText, checkQuality),
+		score("skeletal", func(f *Facts) (*maturity.Score, *placing.Mark) { return &f.Skeletal, &f.Marks.Skeletal }),
+		score("lean", func(f *Facts) (*maturity.Score, *placing.Mark) { return &f.Lean, &f.Marks.Lean }),
+		score("maturity", func(f *Facts) (*maturity.Score, *placing.Mark) { return &f.Maturity, &f.Marks.Maturity }),
+		answer("marbling", "marbling", "", true, func(r *T) (*grade.Marbling, *placing.Mark) { return &at(r).Marbling, &at(r).Marks.Marbling }, grade.ParseMarbling, checkMarbling),
+		answer("quality", "quality", "", true, func(r *T) (*grade.Quality, *placing.Mark) { return &at(r).Quality, &at(r).Marks.Quality }, grade.ParseQuality, checkQuality),
 		fat("fat_in", " in", true),
 		fat("fat_mm", " mm", false),
 		fat("fat_cm", " cm", false),
-		answer("preliminary", "preliminary", "", true, func(r *T) *Answer[grade.QuickYield] { return &at(r).Preliminary }, grade.ParseQuickYield, grade.QuickYield.AppendText, checkPreliminary),
+		answer("preliminary", "preliminary", "", true, func(r *T) (*grade.ShortcutYield, *placing.Mark) { return &at(r).Preliminary, &at(r).Marks.Preliminary }, plain(grade.ParseShortcutYield), checkPreliminary),
 		ribeye("ribeye_sq_in", " sq in", true),
 		ribeye("ribeye_sq_cm", " sq cm", false),
-		answer("kph_pct", "KPH", "%", true, func(r *T) *Answer[grade.Share] { return &at(r).KPH }, grade.ParseShare, grade.Share.AppendText, checkKPH),
+		answer("kph_pct", "KPH", "%", true, func(r *T) (*grade.Share, *placing.Mark) { return &at(r).KPH, &at(r).Marks.KPH }, plain(grade.ParseShare), within("KPH", lo.KPH, hi.KPH)),
 		weight("weight_lb", " lb", true),
 		weight("weight_kg", " kg", false),
-		answer("yield", "yield", "", true, func(r *T) *Answer[grade.Yield] { return &at(r).Yield }, grade.ParseYield, grade.Yield.AppendText, checkYield),
+		answer("yield", "yield", "", true, func(r *T) (*grade.Yield, *placing.Mark) { return &at(r).Yield, &at(r).Marks.Yield }, plain(grade.ParseYield), checkYield),
 	}
 }
 
@@ -387,21 +400,10 @@ func PlacingSheet() Sheet[PlacingCard] {
 				return nil
 			}
 			var err error
-			if r.Card.Mark, err = placing.ParseMark(s); err == nil {
-				return nil
-			}
-			r.Card.Order, err = placing.ParseOrder(s)
+			r.Card, err = placing.ParseCard(s)
 			return err
 		},
-		func(b []byte, r *PlacingCard) ([]byte, error) {
-			if r.Card.Mark == 0 {
-				return r.Card.Order.AppendText(b)
-			}
-			if r.Card.Order.IsValid() {
-				return b, &FieldError{Field: "placing", Value: r.Card.Order.String() + " and " + r.Card.Mark.String(), Allowed: "a placing or a mark", Err: ErrRepeated}
-			}
-			return r.Card.Mark.AppendText(b)
-		}})}
+		func(b []byte, r *PlacingCard) ([]byte, error) { return r.Card.AppendText(b) }})}
 }
 
 // EstimateSheet is the sheet of grading cards: contest, class, exhibit, member,
@@ -434,7 +436,7 @@ func HandSheet() Sheet[HandScore] {
 	}
 	columns = append(columns, who(func(r *HandScore) *Member { return &r.Member })...)
 	return Sheet[HandScore]{append(columns,
-		answer("score", "score", "", true, func(r *HandScore) *Answer[Points] { return &r.Score }, ParsePoints, Points.AppendText, unchecked))}
+		answer("score", "score", "", true, func(r *HandScore) (*Points, *placing.Mark) { return &r.Score, &r.Mark }, plain(ParsePoints), unchecked))}
 }
 
 // OfficialSheet is the sheet of official placings: contest, class, placing, cuts.
@@ -451,7 +453,7 @@ func OfficialSheet() Sheet[OfficialPlacing] {
 			},
 			func(b []byte, r *OfficialPlacing) ([]byte, error) {
 				if !r.Order.IsValid() {
-					return b, &FieldError{Field: "placing", Allowed: "a placing, as 3-2-1-4", Err: ErrMissing}
+					return b, &fault.FieldError{Field: "placing", Allowed: "a placing, as 3-2-1-4", Err: fault.ErrMissing}
 				}
 				return r.Order.AppendText(b)
 			}},
@@ -462,7 +464,7 @@ func OfficialSheet() Sheet[OfficialPlacing] {
 			},
 			func(b []byte, r *OfficialPlacing) ([]byte, error) {
 				if !r.Cuts.IsValid() {
-					return b, &FieldError{Field: "cuts", Allowed: "cuts, as 2-8-2", Err: ErrMissing}
+					return b, &fault.FieldError{Field: "cuts", Allowed: "cuts, as 2-8-2", Err: fault.ErrMissing}
 				}
 				return r.Cuts.AppendText(b)
 			}},

@@ -127,58 +127,58 @@ func TestReadEstimates(t *testing.T) {
 		{"every fact", "customary units",
 			head + "fat_in,ribeye_sq_in,kph_pct,weight_lb,yield\nb,1,7,A70,Sm40,Choice-,0.45,12.4,2.5,842,2.99\n",
 			[]contest.Estimate{{Class: "b", Exhibit: 1, Member: who, Facts: contest.Facts{
-				Maturity: contest.Give(maturity.A.At(70)), Marbling: contest.Give(grade.Small.At(40)), Quality: contest.Give(grade.Choice.Part(grade.Low)),
-				Fat: contest.Give(grade.Thickness(4500)), Ribeye: contest.Give(grade.Area(124000)), KPH: contest.Give(grade.Share(25000)),
-				Weight: contest.Give(grade.Weight(8420000)), Yield: contest.Give(299 * grade.OneGrade / 100),
+				Maturity: maturity.A.At(70), Marbling: grade.Small.At(40), Quality: grade.Choice.Part(grade.Low),
+				Fat: grade.ThicknessUnits(4500), Ribeye: grade.AreaUnits(124000), KPH: grade.ShareUnits(25000),
+				Weight: grade.WeightUnits(8420000), Yield: grade.YieldUnits(299 * grade.OneGrade / 100),
 			}}}, nil},
 		{"bone and lean apart, preliminary grade", "as estimated one by one",
 			"class,exhibit,member,skeletal,lean,preliminary\nb,1,7,A60,B10,3.1\nb,2,7,blank,,unreadable\n",
 			[]contest.Estimate{
-				{Class: "b", Exhibit: 1, Member: who, Facts: contest.Facts{Skeletal: contest.Give(maturity.A.At(60)), Lean: contest.Give(maturity.B.At(10)), Preliminary: contest.Give(grade.QuickYield(310_000_000))}},
-				{Class: "b", Exhibit: 2, Member: who, Facts: contest.Facts{Skeletal: contest.Answer[maturity.Score]{Mark: placing.Blank}, Preliminary: contest.Answer[grade.QuickYield]{Mark: placing.Unreadable}}},
+				{Class: "b", Exhibit: 1, Member: who, Facts: contest.Facts{Skeletal: maturity.A.At(60), Lean: maturity.B.At(10), Preliminary: grade.ShortcutYieldUnits(310_000_000)}},
+				{Class: "b", Exhibit: 2, Member: who, Facts: contest.Facts{Marks: contest.Marks{Skeletal: placing.Blank, Preliminary: placing.Unreadable}}},
 			}, nil},
 		{"metric", "turned into the nearest 0.0001 of the customary unit",
-			"class,exhibit,member,fat_mm,ribeye_sq_cm,weight_kg\nb,60,7,12.7,64.516,45.359237\n", nil,
-			[]string{`line 2, column 6 (weight_kg): weight: "45.359237 kg": out of range at "45.359237"; allowed: a number with at most 4 places, unit lb or kg`}},
-		{"metric in four places", "12.7 mm is 0.5 in, 64.516 sq cm 10 sq in, 1 cm 0.3937 in",
-			"class,exhibit,member,fat_cm,ribeye_sq_cm,weight_kg\nb,60,7,1,64.516,45.3592\n",
+			"class,exhibit,member,fat_mm,ribeye_sq_cm,weight_kg\nb,60,7,12.7,64.516,45.359237\n",
+			[]contest.Estimate{{Class: "b", Exhibit: 60, Member: who, Facts: contest.Facts{Fat: grade.Inches(0.5), Ribeye: grade.SquareInches(10), Weight: grade.Pounds(100)}}}, nil},
+		{"centimeters", "1 cm is 0.3937 in",
+			"class,exhibit,member,fat_cm,ribeye_sq_cm,weight_kg\nb,60,7,1,64.516,45.3593\n",
 			[]contest.Estimate{{Class: "b", Exhibit: 60, Member: who, Facts: contest.Facts{
-				Fat: contest.Give(grade.Thickness(3937)), Ribeye: contest.Give(grade.Area(100000)), Weight: contest.Give(grade.Weight(999999)),
+				Fat: grade.ThicknessUnits(3937), Ribeye: grade.AreaUnits(100000), Weight: grade.WeightUnits(1000001),
 			}}}, nil},
 		{"millimeters", "the third unit of fat", "class,exhibit,member,fat_mm\nb,1,7,12.7\n",
-			[]contest.Estimate{{Class: "b", Exhibit: 1, Member: who, Facts: contest.Facts{Fat: contest.Give(grade.Thickness(5000))}}}, nil},
+			[]contest.Estimate{{Class: "b", Exhibit: 1, Member: who, Facts: contest.Facts{Fat: grade.ThicknessUnits(5000)}}}, nil},
 		{"marks and nothing", "an empty field says nothing, blank says no answer",
 			"class,exhibit,member,quality,yield,fat_in\nb,1,7,blank,,double-marked\n",
 			[]contest.Estimate{{Class: "b", Exhibit: 1, Member: who, Facts: contest.Facts{
-				Quality: contest.Answer[grade.Quality]{Mark: placing.Blank}, Fat: contest.Answer[grade.Thickness]{Mark: placing.DoubleMarked},
+				Marks: contest.Marks{Quality: placing.Blank, Fat: placing.DoubleMarked},
 			}}}, nil},
 		{"edges of measures", "both sides of the limits of the measures and of the yields they give",
 			"class,exhibit,member,fat_in,ribeye_sq_in,kph_pct,weight_lb,yield\n" +
-				"b,1,1,0,0.0001,0,0.0001,-5.5\nb,1,2,3,25,10,1800,18.84\n" +
-				"b,1,3,-0.0001,0,-0.0001,0,-5.51\nb,1,4,3.0001,25.0001,10.0001,1800.0001,18.85\n",
+				"b,1,1,0,1,0,100,-5.12\nb,1,2,3,25,10,1800,18.52\n" +
+				"b,1,3,-0.0001,0.9999,-0.0001,99.9999,-5.13\nb,1,4,3.0001,25.0001,10.0001,1800.0001,18.53\n",
 			[]contest.Estimate{
-				{Class: "b", Exhibit: 1, Member: contest.Member{ID: "1"}, Facts: contest.Facts{Fat: contest.Give(grade.Thickness(0)), Ribeye: contest.Give(grade.Area(1)), KPH: contest.Give(grade.Share(0)), Weight: contest.Give(grade.Weight(1)), Yield: contest.Give(-550 * grade.OneGrade / 100)}},
-				{Class: "b", Exhibit: 1, Member: contest.Member{ID: "2"}, Facts: contest.Facts{Fat: contest.Give(3 * grade.Inch), Ribeye: contest.Give(25 * grade.SquareInch), KPH: contest.Give(10 * grade.OnePercent), Weight: contest.Give(1800 * grade.Pound), Yield: contest.Give(1884 * grade.OneGrade / 100)}},
+				{Class: "b", Exhibit: 1, Member: contest.Member{ID: "1"}, Facts: contest.Facts{Fat: grade.ThicknessUnits(0), Ribeye: grade.SquareInches(1), KPH: grade.Percent(0), Weight: grade.Pounds(100), Yield: grade.Grades(-5.12)}},
+				{Class: "b", Exhibit: 1, Member: contest.Member{ID: "2"}, Facts: contest.Facts{Fat: grade.Inches(3), Ribeye: grade.SquareInches(25), KPH: grade.Percent(10), Weight: grade.Pounds(1800), Yield: grade.Grades(18.52)}},
 			},
 			[]string{
 				"line 4, column 4 (fat_in): fat: -0.0001 in: out of range; allowed: 0 in to 3 in",
-				"line 4, column 5 (ribeye_sq_in): ribeye: missing; allowed: over 0 sq in to 25 sq in",
+				"line 4, column 5 (ribeye_sq_in): ribeye: 0.9999 sq in: out of range; allowed: 1 sq in to 25 sq in",
 				"line 4, column 6 (kph_pct): KPH: -0.0001%: out of range; allowed: 0% to 10%",
-				"line 4, column 7 (weight_lb): weight: missing; allowed: over 0 lb to 1800 lb",
-				"line 4, column 8 (yield): yield: -5.51: out of range; allowed: -5.5 to 18.84",
+				"line 4, column 7 (weight_lb): weight: 99.9999 lb: out of range; allowed: 100 lb to 1800 lb",
+				"line 4, column 8 (yield): yield: -5.13: out of range; allowed: -5.12 to 18.52",
 				"line 5, column 4 (fat_in): fat: 3.0001 in: out of range; allowed: 0 in to 3 in",
-				"line 5, column 5 (ribeye_sq_in): ribeye: 25.0001 sq in: out of range; allowed: over 0 sq in to 25 sq in",
+				"line 5, column 5 (ribeye_sq_in): ribeye: 25.0001 sq in: out of range; allowed: 1 sq in to 25 sq in",
 				"line 5, column 6 (kph_pct): KPH: 10.0001%: out of range; allowed: 0% to 10%",
-				"line 5, column 7 (weight_lb): weight: 1800.0001 lb: out of range; allowed: over 0 lb to 1800 lb",
-				"line 5, column 8 (yield): yield: 18.85: out of range; allowed: -5.5 to 18.84",
+				"line 5, column 7 (weight_lb): weight: 1800.0001 lb: out of range; allowed: 100 lb to 1800 lb",
+				"line 5, column 8 (yield): yield: 18.53: out of range; allowed: -5.12 to 18.52",
 			}},
-		{"bad facts", "each is named", "class,exhibit,member,maturity,marbling,quality,yield\nb,0,7,F10,Sm4,Best,1e3\nb,01,7,,,,\nb,61,7,,,,\nb,,7,,,,\n", nil,
+		{"bad facts", "each is named", "class,exhibit,member,maturity,marbling,quality,yield\nb,0,7,F10,Sm4,Best,x3\nb,01,7,,,,\nb,61,7,,,,\nb,,7,,,,\n", nil,
 			[]string{
 				"line 2, column 2 (exhibit): exhibit: 0: out of range; allowed: 1 to 60",
 				`line 2, column 4 (maturity): maturity: "F10": unknown at "F"; allowed: A00 to E100`,
 				`line 2, column 5 (marbling): marbling: "Sm4": bad syntax at "4"; allowed: two digits after the name, Devoid00 to Ab100`,
 				`line 2, column 6 (quality): quality: "Best": unknown; allowed: a grade (No grade, Canner, Cutter, Utility, Commercial, Standard, Good, Select, Choice, Prime), with Low, Average or High before it where it is split`,
-				`line 2, column 7 (yield): yield: "1e3": bad syntax; allowed: a number with at most 8 places`,
+				`line 2, column 7 (yield): yield: "x3": bad syntax; allowed: a number with at most 8 places`,
 				`line 3, column 2 (exhibit): exhibit: "01": bad syntax; allowed: 1 to 60`,
 				"line 4, column 2 (exhibit): exhibit: 61: out of range; allowed: 1 to 60",
 				`line 5, column 2 (exhibit): exhibit: "": bad syntax; allowed: 1 to 60`,
@@ -259,7 +259,7 @@ func TestWriteRefuses(t *testing.T) {
 		want         string
 	}{
 		{"placing and mark", "only one is read back", pl(placing.Card{Order: two, Mark: placing.Blank}, who),
-			"line 2 (placing): placing: 1-2 and blank: repeated; allowed: a placing or a mark"},
+			"line 2 (placing): card: 1-2 and blank: repeated; allowed: a placing or a mark"},
 		{"bad mark", "it has no name", pl(placing.Card{Mark: 9}, who),
 			"line 2 (placing): mark: mark(9): unknown; allowed: blank, double-marked, unreadable"},
 		{"no member", "it is needed", pl(placing.Card{}, contest.Member{}), "line 2 (member): member: missing; allowed: a name or number"},
@@ -267,18 +267,12 @@ func TestWriteRefuses(t *testing.T) {
 		{"byte order mark", "it would be read without in the first line", pl(placing.Card{}, contest.Member{ID: "\ufeff7"}), `line 2 (member): member: "\ufeff7": bad syntax; allowed: no control characters`},
 		{"no placing", "an official placing is needed", key(contest.OfficialPlacing{Class: "b", Cuts: cuts}), "line 2 (placing): placing: missing; allowed: a placing, as 3-2-1-4"},
 		{"no cuts", "they are needed", key(contest.OfficialPlacing{Class: "b", Order: two}), "line 2 (cuts): cuts: missing; allowed: cuts, as 2-8-2"},
-		{"value and mark", "only one is read back", est(contest.Facts{Fat: contest.Answer[grade.Thickness]{Given: true, Mark: placing.Blank}}),
-			"line 2 (fat_in): fat: blank: repeated; allowed: a value or a mark"},
-		{"value not given", "it would be lost", est(contest.Facts{Fat: contest.Answer[grade.Thickness]{Value: 1}}),
-			"line 2 (fat_in): fat: missing; allowed: Given set where there is a value"},
-		{"fat", "out of range", est(contest.Facts{Fat: contest.Give(grade.Thickness(-1))}), "line 2 (fat_in): fat: -0.0001 in: out of range; allowed: 0 in to 3 in"},
-		{"quality zero", "given and not set", est(contest.Facts{Quality: contest.Give(grade.Quality(0))}), "line 2 (quality): quality: missing; allowed: a quality grade"},
-		{"quality unknown", "no such part", est(contest.Facts{Quality: contest.Give(grade.Quality(7))}), "line 2 (quality): quality: Quality(?): unknown; allowed: a grade and a part of it"},
-		{"maturity zero", "given and not set", est(contest.Facts{Maturity: contest.Give(maturity.Score(0))}), "line 2 (maturity): maturity: missing; allowed: A00 to E100"},
-		{"skeletal zero", "given and not set", est(contest.Facts{Skeletal: contest.Give(maturity.Score(0))}), "line 2 (skeletal): skeletal: missing; allowed: A00 to E100"},
-		{"lean zero", "given and not set", est(contest.Facts{Lean: contest.Give(maturity.Score(0))}), "line 2 (lean): lean: missing; allowed: A00 to E100"},
-		{"preliminary too low", "under that of no fat", est(contest.Facts{Preliminary: contest.Give(grade.QuickYield(199_999_999))}), "line 2 (preliminary): preliminary yield grade: 1.99999999: out of range; allowed: 2 to 9.5"},
-		{"marbling bad", "140 points", est(contest.Facts{Marbling: contest.Give(grade.Small.At(140))}), "line 2 (marbling): marbling: Sm(140): out of range; allowed: Devoid00 to Ab100"},
+		{"value and mark", "only one is read back", est(contest.Facts{Fat: grade.Inches(0), Marks: contest.Marks{Fat: placing.Blank}}),
+			"line 2 (fat_in): fat: 0 in and blank: repeated; allowed: a value or a mark"},
+		{"fat", "out of range", est(contest.Facts{Fat: grade.ThicknessUnits(-1)}), "line 2 (fat_in): fat: -0.0001 in: out of range; allowed: 0 in to 3 in"},
+		{"quality unknown", "no such part", est(contest.Facts{Quality: grade.Quality(7)}), "line 2 (quality): quality: Quality(?): unknown; allowed: a grade and a part of it"},
+		{"preliminary too low", "under that of no fat", est(contest.Facts{Preliminary: grade.ShortcutYieldUnits(199_999_999)}), "line 2 (preliminary): preliminary yield grade: 1.99999999: out of range; allowed: 2 to 9.5"},
+		{"marbling bad", "140 points", est(contest.Facts{Marbling: grade.Small.At(140)}), "line 2 (marbling): marbling: Sm(140): out of range; allowed: Devoid00 to Ab100"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -322,18 +316,20 @@ type full struct{}
 
 func (full) Write([]byte) (int, error) { return 0, errors.New("full") }
 
-// answers draws an answer of any kind.
-func answers[T comparable](v *rapid.Generator[T]) *rapid.Generator[contest.Answer[T]] {
-	return rapid.Custom(func(t *rapid.T) contest.Answer[T] {
-		switch k := rapid.IntRange(0, 9).Draw(t, "kind"); k {
-		case 0:
-			return contest.Answer[T]{}
-		case 1, 2, 3:
-			return contest.Answer[T]{Mark: placing.Mark(k)}
-		default:
-			return contest.Give(v.Draw(t, "value"))
-		}
-	})
+// answer draws a value, its mark or neither into the fields of both.
+func answer[T any](t *rapid.T, name string, v *rapid.Generator[T], value *T, mark *placing.Mark) {
+	switch k := rapid.IntRange(0, 9).Draw(t, name); k {
+	case 0:
+	case 1, 2, 3:
+		*mark = placing.Mark(k)
+	default:
+		*value = v.Draw(t, name)
+	}
+}
+
+// counted draws a value of so many units.
+func counted[T any](least, most int64, of func(int64) T) *rapid.Generator[T] {
+	return rapid.Map(rapid.Int64Range(least, most), of)
 }
 
 var names = rapid.Custom(func(t *rapid.T) string {
@@ -351,22 +347,20 @@ var members = rapid.Custom(func(t *rapid.T) contest.Member {
 func TestRoundTrip(t *testing.T) {
 	qualities := slices.Collect(grade.Qualities())
 	scores := rapid.Custom(func(t *rapid.T) maturity.Score { return maturity.Score(rapid.IntRange(100, 600).Draw(t, "n")) })
-	facts := rapid.Custom(func(t *rapid.T) contest.Facts {
-		return contest.Facts{
-			Skeletal: answers(scores).Draw(t, "skeletal"),
-			Lean:     answers(scores).Draw(t, "lean"),
-			Maturity: answers(scores).Draw(t, "maturity"),
-			Marbling: answers(rapid.Custom(func(t *rapid.T) grade.Marbling { return grade.Marbling(rapid.IntRange(100, 1100).Draw(t, "n")) })).Draw(t, "marbling"),
-			Quality:  answers(rapid.SampledFrom(qualities)).Draw(t, "quality"),
-			Fat:      answers(rapid.Custom(func(t *rapid.T) grade.Thickness { return grade.Thickness(rapid.IntRange(0, 30000).Draw(t, "n")) })).Draw(t, "fat"),
-			Preliminary: answers(rapid.Custom(func(t *rapid.T) grade.QuickYield {
-				return grade.QuickYield(rapid.IntRange(200_000_000, 950_000_000).Draw(t, "n"))
-			})).Draw(t, "preliminary"),
-			Ribeye: answers(rapid.Custom(func(t *rapid.T) grade.Area { return grade.Area(rapid.IntRange(1, 250000).Draw(t, "n")) })).Draw(t, "ribeye"),
-			KPH:    answers(rapid.Custom(func(t *rapid.T) grade.Share { return grade.Share(rapid.IntRange(0, 100000).Draw(t, "n")) })).Draw(t, "kph"),
-			Weight: answers(rapid.Custom(func(t *rapid.T) grade.Weight { return grade.Weight(rapid.IntRange(1, 18000000).Draw(t, "n")) })).Draw(t, "weight"),
-			Yield:  answers(rapid.Custom(func(t *rapid.T) grade.Yield { return grade.Yield(rapid.IntRange(-550000000, 1884000000).Draw(t, "n")) })).Draw(t, "yield"),
-		}
+	facts := rapid.Custom(func(t *rapid.T) (f contest.Facts) {
+		m := &f.Marks
+		answer(t, "skeletal", scores, &f.Skeletal, &m.Skeletal)
+		answer(t, "lean", scores, &f.Lean, &m.Lean)
+		answer(t, "maturity", scores, &f.Maturity, &m.Maturity)
+		answer(t, "marbling", counted(100, 1100, func(n int64) grade.Marbling { return grade.Marbling(n) }), &f.Marbling, &m.Marbling)
+		answer(t, "quality", rapid.SampledFrom(qualities), &f.Quality, &m.Quality)
+		answer(t, "fat", counted(0, 30_000, grade.ThicknessUnits), &f.Fat, &m.Fat)
+		answer(t, "preliminary", counted(200_000_000, 950_000_000, grade.ShortcutYieldUnits), &f.Preliminary, &m.Preliminary)
+		answer(t, "ribeye", counted(10_000, 250_000, grade.AreaUnits), &f.Ribeye, &m.Ribeye)
+		answer(t, "kph", counted(0, 100_000, grade.ShareUnits), &f.KPH, &m.KPH)
+		answer(t, "weight", counted(1_000_000, 18_000_000, grade.WeightUnits), &f.Weight, &m.Weight)
+		answer(t, "yield", counted(-512_000_000, 1_852_000_000, grade.YieldUnits), &f.Yield, &m.Yield)
+		return f
 	})
 	orders := slices.Collect(placing.Orders(4))
 	rapid.Check(t, func(t *rapid.T) {
@@ -379,13 +373,15 @@ func TestRoundTrip(t *testing.T) {
 		}), 0, 3).Draw(t, "key")
 		same(t, contest.KeySheet(), key)
 		pl := rapid.SliceOfN(rapid.Custom(func(t *rapid.T) contest.PlacingCard {
-			a := answers(rapid.SampledFrom(orders)).Draw(t, "placing")
-			return contest.PlacingCard{Class: names.Draw(t, "class"), Member: members.Draw(t, "member"), Card: placing.Card{Order: a.Value, Mark: a.Mark}}
+			var c placing.Card
+			answer(t, "placing", rapid.SampledFrom(orders), &c.Order, &c.Mark)
+			return contest.PlacingCard{Class: names.Draw(t, "class"), Member: members.Draw(t, "member"), Card: c}
 		}), 0, 3).Draw(t, "placings")
 		same(t, contest.PlacingSheet(), pl)
 		hand := rapid.SliceOfN(rapid.Custom(func(t *rapid.T) contest.HandScore {
-			return contest.HandScore{Component: names.Draw(t, "component"), Class: names.Draw(t, "class"), Member: members.Draw(t, "member"),
-				Score: answers(rapid.Custom(func(t *rapid.T) contest.Points { return contest.Points(rapid.IntRange(-9000000, 9000000).Draw(t, "n")) })).Draw(t, "score")}
+			h := contest.HandScore{Component: names.Draw(t, "component"), Class: names.Draw(t, "class"), Member: members.Draw(t, "member")}
+			answer(t, "score", counted(-9_000_000, 9_000_000, contest.PointsUnits), &h.Score, &h.Mark)
+			return h
 		}), 0, 3).Draw(t, "hand")
 		same(t, contest.HandSheet(), hand)
 		off := rapid.SliceOfN(rapid.Custom(func(t *rapid.T) contest.OfficialPlacing {

@@ -2,11 +2,14 @@ package contest
 
 import (
 	"cmp"
+	"maps"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
 
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
 )
 
@@ -21,93 +24,156 @@ type Tally struct {
 // record is what one member has so far.
 type record struct {
 	member Member
-	scores []Points // by component
+	scores []int64  // by component, in units of points
 	seen   []uint64 // by slot, a bit for each exhibit
 }
 
 // Tally returns an empty tally.
-func (c *Contest) Tally() *Tally { return &Tally{contest: c, members: map[string]*record{}} }
+func (c *Contest) Tally() *Tally {
+	return &Tally{contest: c.ready(), members: map[string]*record{}}
+}
+
+// Equal reports whether two tallies are of equal contests and have the same items.
+func (t *Tally) Equal(u *Tally) bool {
+	if t == nil || u == nil {
+		return t == u
+	}
+	return t.contest.Equal(u.contest) && reflect.DeepEqual(t.members, u.members)
+}
+
+// made is the error for a tally that no contest has made.
+func (t *Tally) made() error {
+	if t == nil || t.contest == nil {
+		return &fault.FieldError{Field: "tally", Allowed: "one made by Contest.Tally", Err: fault.ErrMissing}
+	}
+	return nil
+}
 
 // Enter makes a member known who may have handed in nothing. A member who is known
-// already, with another team or division, gives a [*FieldError]; a team or division
-// that is empty is taken from the other.
+// already, with another team or division, gives a [*placing.FieldError]; a team or
+// division that is empty is taken from the other.
 func (t *Tally) Enter(m Member) error {
-	_, err := t.record(m)
+	if err := t.made(); err != nil {
+		return err
+	}
+	f, err := t.find(m, nil)
+	if err == nil {
+		t.members[m.ID], f.r.member = f.r, f.member
+	}
 	return err
 }
 
-// record finds or makes the record of a member.
-func (t *Tally) record(m Member) (*record, error) {
-	r := t.members[m.ID]
-	if r != nil && r.member == m {
-		return r, nil
+// found is an item, or a member, that can be added, and where it goes.
+type found struct {
+	r      *record
+	member Member // what the member of the record becomes
+	slot   int
+	bit    uint64
+}
+
+// find finds the record of a member, or makes one that is not yet in the tally, and
+// says what its member becomes. What is found already is of the same call.
+func (t *Tally) find(m Member, already []found) (found, error) {
+	f := found{r: t.members[m.ID]}
+	if f.r != nil {
+		f.member = f.r.member
 	}
-	if err := cmp.Or(checkName("member", m.ID, true), checkName("team", m.Team, false), checkName("division", m.Division, false)); err != nil {
-		return nil, inMember(m, err)
-	}
-	if r == nil {
-		r = &record{member: m, scores: make([]Points, len(t.contest.format.Components)), seen: make([]uint64, len(t.contest.slots))}
-		t.members[m.ID] = r
-		return r, nil
-	}
-	for _, f := range [...]struct{ name, old, new string }{{"team", r.member.Team, m.Team}, {"division", r.member.Division, m.Division}} {
-		if f.old != f.new && f.old != "" && f.new != "" {
-			return nil, inMember(m, &FieldError{Field: f.name, Value: strconv.Quote(f.new), Allowed: strconv.Quote(f.old) + ", as on the member's other cards", Err: ErrRepeated})
+	for i := range already {
+		if a := &already[i]; a.r != nil && a.member.ID == m.ID {
+			f.r, f.member = a.r, a.member
 		}
 	}
-	r.member.Team, r.member.Division = cmp.Or(r.member.Team, m.Team), cmp.Or(r.member.Division, m.Division)
-	return r, nil
+	if f.r != nil && f.member == m {
+		return f, nil
+	}
+	if err := fault.Join(fault.At("member.id", "", checkName("member", m.ID, true)), fault.At("member.team", "", checkName("team", m.Team, false)), fault.At("member.division", "", checkName("division", m.Division, false))); err != nil {
+		return found{}, inMember(m, err)
+	}
+	if f.r == nil {
+		return found{r: &record{scores: make([]int64, len(t.contest.format.Components)), seen: make([]uint64, len(t.contest.slots))}, member: m}, nil
+	}
+	for _, w := range [...]struct{ name, old, new string }{{"team", f.member.Team, m.Team}, {"division", f.member.Division, m.Division}} {
+		if w.old != w.new && w.old != "" && w.new != "" {
+			return found{}, inMember(m, &fault.FieldError{Path: "member." + w.name, Field: w.name, Value: strconv.Quote(w.new), Allowed: strconv.Quote(w.old) + ", as on the member's other cards", Err: fault.ErrRepeated})
+		}
+	}
+	f.member.Team, f.member.Division = cmp.Or(f.member.Team, m.Team), cmp.Or(f.member.Division, m.Division)
+	return f, nil
 }
 
 // Add adds items, all or none of them; zero Items are skipped. An item that the
 // member has already, as from a second card for one class, one that the contest
-// does not have, points that no card of it can score, and a member in two teams or
-// divisions give a [*FieldError].
+// does not have, points that are not set or that no card of it can score, and a
+// member in two teams or divisions are refused. After an error the tally is as it
+// was: a member of whom nothing was added is not known.
 func (t *Tally) Add(items ...Item) error {
-	type found struct {
-		r    *record
-		slot int
-		bit  uint64
+	if err := t.made(); err != nil {
+		return err
 	}
 	var room [4]found
 	list := room[:0]
+	var refused error
 	for i := range items {
 		item := &items[i]
 		if !item.IsValid() {
 			list = append(list, found{})
 			continue
 		}
-		n, ok := t.slot(item, &t.last[i%len(t.last)])
-		if !ok || item.Exhibit < 0 || item.Exhibit > MaxExhibit || t.contest.slots[n].exhibits&(1<<item.Exhibit) == 0 {
-			return inMember(item.Member, &FieldError{Field: item.where(), Allowed: "an item of the contest", Err: ErrUnknown})
-		}
-		if s := &t.contest.slots[n]; item.Points < s.least || item.Points > s.of {
-			return inMember(item.Member, &FieldError{Field: item.where() + ": points", Value: item.Points.String(), Allowed: s.least.String() + " to " + s.of.String(), Err: ErrRange})
-		}
-		r, err := t.record(item.Member)
+		f, err := t.take(item, &t.last[i%len(t.last)], list)
 		if err != nil {
-			return err
-		}
-		f := found{r, n, 1 << item.Exhibit}
-		if r.seen[n]&f.bit != 0 || slices.Contains(list, f) {
-			return inMember(item.Member, &FieldError{Field: item.where(), Allowed: "one card for each class", Err: ErrRepeated})
+			refused = fault.Join(refused, fault.At(nth("items", i), "", err))
 		}
 		list = append(list, f)
 	}
-	for i, f := range list {
-		if f.r != nil {
+	if refused != nil {
+		return refused
+	}
+	for i := range list {
+		if f := &list[i]; f.r != nil {
+			t.members[f.member.ID], f.r.member = f.r, f.member
 			f.r.seen[f.slot] |= f.bit
-			f.r.scores[t.contest.slots[f.slot].component] += items[i].Points
+			f.r.scores[t.contest.slots[f.slot].component] += items[i].Points.Units()
 		}
 	}
 	return nil
 }
 
+// take finds where an item goes, after those that were found already.
+func (t *Tally) take(item *Item, last *int, already []found) (found, error) {
+	refuse := func(e *fault.FieldError) (found, error) { return found{}, inMember(item.Member, e) }
+	n, ok := t.slot(item, last)
+	if !ok || item.Exhibit < 0 || item.Exhibit > MaxExhibit || t.contest.slots[n].exhibits&(1<<item.Exhibit) == 0 {
+		return refuse(&fault.FieldError{Field: item.where(), Allowed: "an item of the contest", Err: fault.ErrUnknown})
+	}
+	if s := &t.contest.slots[n]; !item.Points.IsSet() || item.Points.Units() < s.least || item.Points.Units() > s.of {
+		e := &fault.FieldError{Path: "points", Field: item.where() + ": points", Allowed: PointsUnits(s.least).String() + " to " + PointsUnits(s.of).String(), Err: fault.ErrMissing}
+		if item.Points.IsSet() {
+			e.Value, e.Err = item.Points.String(), fault.ErrRange
+		}
+		return refuse(e)
+	}
+	f, err := t.find(item.Member, already)
+	if err != nil {
+		return found{}, err
+	}
+	f.slot, f.bit = n, 1<<item.Exhibit
+	repeated := f.r.seen[n]&f.bit != 0
+	for i := range already {
+		repeated = repeated || already[i].r == f.r && already[i].slot == n && already[i].bit == f.bit
+	}
+	if repeated {
+		return refuse(&fault.FieldError{Field: item.where(), Allowed: "one card for each class", Err: fault.ErrRepeated})
+	}
+	return f, nil
+}
+
 // slot finds the slot of an item, where it was last time if it can.
 func (t *Tally) slot(item *Item, last *int) (int, bool) {
 	c := t.contest
-	if s := &c.slots[*last]; s.class == item.Class && c.format.Components[s.component].Name == item.Component {
-		return *last, true
+	if *last < len(c.slots) {
+		if s := &c.slots[*last]; s.class == item.Class && c.format.Components[s.component].Name == item.Component {
+			return *last, true
+		}
 	}
 	at, ok := c.part[item.Component]
 	if !ok {
@@ -135,71 +201,71 @@ func (i Item) where() string {
 // Divisions returns the age divisions of the members so far, sorted, without the
 // empty one.
 func (t *Tally) Divisions() []string {
-	seen := map[string]bool{"": true}
-	var out []string
-	for _, r := range t.members {
-		if !seen[r.member.Division] {
-			seen[r.member.Division] = true
-			out = append(out, r.member.Division)
-		}
+	if t == nil {
+		return nil
 	}
-	slices.Sort(out)
-	return out
+	seen := map[string]bool{}
+	for _, r := range t.members {
+		seen[r.member.Division] = true
+	}
+	delete(seen, "")
+	return slices.Sorted(maps.Keys(seen))
 }
 
 // View says which standings are wanted. The zero View is everyone over the whole
 // contest, with the tie-breaks of the format.
 type View struct {
-	Division   string   // only members of this age division; empty for all
-	Components []string // only these components; empty for all, with the tie-breaks of the format
+	Division   string   `json:"division,omitzero"`   // only members of this age division; empty for all
+	Components []string `json:"components,omitzero"` // only these components; empty for all, with the tie-breaks of the format
 
 	// Ties and TeamTies are the tie-breaks of a view of some components, for
 	// which the format has none. They are not looked at in a view of all.
-	Ties, TeamTies []TieBreak
+	Ties     []TieBreak `json:"ties,omitzero"`
+	TeamTies []TieBreak `json:"team_ties,omitzero"`
 }
 
 // Standings are members and teams in order of rank. Whatever the order in which
 // cards were added, the same cards give the same standings.
 type Standings struct {
-	Components []string // what was counted, in the order of the format
-	Of         Points   // the most that one member could score
-	Members    []MemberLine
-	Teams      []TeamLine
+	Components []string     `json:"components"` // what was counted, in the order of the format
+	Of         Points       `json:"of"`         // the most that one member could score
+	Members    []MemberLine `json:"members"`
+	Teams      []TeamLine   `json:"teams"`
 }
 
 // MemberLine is one member in the standings.
 type MemberLine struct {
-	Rank   int  // 1 for the best; members who tie share the rank, and the next is skipped
-	Tied   bool // another member has the same rank: no tie-break told them apart
-	Member Member
-	Total  Points
-	Scores []Points // by component, as in Standings.Components
+	Rank   int      `json:"rank"`          // 1 for the best; members who tie share the rank, and the next is skipped
+	Tied   bool     `json:"tied,omitzero"` // another member has the same rank: no tie-break told them apart
+	Member Member   `json:"member"`
+	Total  Points   `json:"total"`
+	Scores []Points `json:"scores"` // by component, as in Standings.Components
 
 	// ByTieBreak is the number of the tie-break, from 1, that put the member
 	// over the next one of the same total; 0 where none was needed or none told.
-	ByTieBreak int
+	ByTieBreak int `json:"by_tie_break,omitzero"`
 	// Missing lists what the member did not hand in or left without any mark, each
 	// of which scored 0.
-	Missing []string
+	Missing []string `json:"missing,omitzero"`
 }
 
 // TeamLine is one team in the standings.
 type TeamLine struct {
-	Rank       int // as for a member; 0 for a team that is barred
-	Tied       bool
-	Team       string
-	Total      Points   // of the counting members
-	Scores     []Points // of the counting members, by component
-	ByTieBreak int      // as for a member
-	Counting   []string // the members who count, best first
-	Others     []string // the others, best first
-	Short      bool     // fewer members than count
+	Rank       int      `json:"rank"` // as for a member; 0 for a team that is barred
+	Tied       bool     `json:"tied,omitzero"`
+	Team       string   `json:"team"`
+	Total      Points   `json:"total"`                 // of the counting members
+	Scores     []Points `json:"scores"`                // of the counting members, by component
+	ByTieBreak int      `json:"by_tie_break,omitzero"` // as for a member
+	Counting   []string `json:"counting"`              // the members who count, best first
+	Others     []string `json:"others,omitzero"`       // the others, best first
+	Short      bool     `json:"short,omitzero"`        // fewer members than count
 }
 
 // contender is a line being ranked: its total, then the sums of the tie-breaks, and
 // the name that orders what is printed on one rank.
 type contender struct {
-	sums []Points
+	sums []int64
 	name string
 	rec  *record
 	team *TeamLine
@@ -208,8 +274,9 @@ type contender struct {
 // Standings ranks members and teams.
 //
 // Members are ordered by total, then by the tie-breaks in turn; those still equal
-// share a rank and stand in order of ID: IDs of digits alone before all others, of
-// these the shorter first, and else by their bytes.
+// share a rank and stand in order of ID: IDs of digits alone before all others, by
+// the number that they write and of one number the shorter first; and else by their
+// bytes.
 //
 // The first members of a team in that order count, as many as the format says, and
 // all where it names no number; so among members who tie the lower ID counts. Teams
@@ -222,8 +289,11 @@ type contender struct {
 // by total, by the steps for teams, by name. They take no rank from the others.
 //
 // An unknown division or component, a bad tie-break and a team of more members than
-// the format allows give a [*FieldError].
+// the format allows give a [*placing.FieldError].
 func (t *Tally) Standings(v View) (Standings, error) {
+	if err := t.made(); err != nil {
+		return Standings{}, err
+	}
 	f := &t.contest.format
 	ties, teamTies := f.Ties, f.TeamTies
 	parts := make([]int, len(f.Components))
@@ -232,32 +302,32 @@ func (t *Tally) Standings(v View) (Standings, error) {
 	}
 	if len(v.Components) > 0 {
 		var err error
-		if parts, err = f.find("view", v.Components); err != nil {
+		if parts, err = f.find(v.Components); err != nil {
+			err = fault.At("components", "view", err)
+		}
+		ties, teamTies = v.Ties, v.TeamTies
+		if err := fault.Join(err, f.checkTies("ties", "tie-break", ties), f.checkTies("team_ties", "tie-break for teams", teamTies)); err != nil {
 			return Standings{}, err
 		}
 		slices.Sort(parts)
-		ties, teamTies = v.Ties, v.TeamTies
-		if err := cmp.Or(f.checkTies("tie-break", ties), f.checkTies("tie-break for teams", teamTies)); err != nil {
-			return Standings{}, err
-		}
 	}
 	if v.Division != "" && !slices.Contains(t.Divisions(), v.Division) {
-		return Standings{}, &FieldError{Field: "division", Value: strconv.Quote(v.Division), Allowed: strings.Join(t.Divisions(), ", "), Err: ErrUnknown}
+		return Standings{}, &fault.FieldError{Path: "division", Field: "division", Value: strconv.Quote(v.Division), Allowed: strings.Join(t.Divisions(), ", "), Err: fault.ErrUnknown}
 	}
-	s := Standings{}
+	s := Standings{Of: whole(0)}
 	for _, p := range parts {
 		s.Components = append(s.Components, f.Components[p].Name)
-		s.Of += f.Components[p].Value
+		s.Of = s.Of.Add(f.Components[p].Value)
 	}
 	steps := f.steps(ties)
 	var field []contender
 	for id, r := range t.members {
 		if v.Division == "" || r.member.Division == v.Division {
-			field = append(field, contender{append([]Points{sum(r.scores, parts)}, sums(r.scores, steps)...), id, r, nil})
+			field = append(field, contender{append([]int64{sum(r.scores, parts)}, sums(r.scores, steps)...), id, r, nil})
 		}
 	}
 	rank(field, func(c contender, rank int, tied bool, by int) {
-		s.Members = append(s.Members, MemberLine{rank, tied, c.rec.member, c.sums[0], pick(c.rec.scores, parts), by, t.missing(c.rec, parts)})
+		s.Members = append(s.Members, MemberLine{rank, tied, c.rec.member, PointsUnits(c.sums[0]), pick(c.rec.scores, parts), by, t.missing(c.rec, parts)})
 	})
 	var err error
 	s.Teams, err = t.teams(s.Members, parts, teamTies)
@@ -288,7 +358,7 @@ func (t *Tally) teams(members []MemberLine, parts []int, ties []TieBreak) ([]Tea
 		}
 		line := &TeamLine{Team: name}
 		line.Short = len(team) < f.Counting || f.Counting == 0 && len(team) < f.TeamMembers
-		counting, all := make([]Points, len(f.Components)), make([]Points, len(f.Components))
+		counting, all := make([]int64, len(f.Components)), make([]int64, len(f.Components))
 		for i, r := range team {
 			if i < count {
 				line.Counting = append(line.Counting, r.member.ID)
@@ -301,8 +371,9 @@ func (t *Tally) teams(members []MemberLine, parts []int, ties []TieBreak) ([]Tea
 				}
 			}
 		}
-		line.Total, line.Scores = sum(counting, parts), pick(counting, parts)
-		c := contender{sums: []Points{line.Total}, name: name, team: line}
+		total := sum(counting, parts)
+		line.Total, line.Scores = PointsUnits(total), pick(counting, parts)
+		c := contender{sums: []int64{total}, name: name, team: line}
 		for i, step := range steps {
 			from := counting
 			if ties[i].AllMembers {
@@ -337,7 +408,7 @@ func (f *Format) tooMany(teams map[string][]*record) error {
 		}
 	}
 	name := slices.Min(over)
-	return &FieldError{Field: "team " + strconv.Quote(name), Value: text.Count(len(teams[name]), "member"), Allowed: "at most " + strconv.Itoa(f.TeamMembers), Err: ErrRange}
+	return &fault.FieldError{Field: "team " + strconv.Quote(name), Value: text.Count(len(teams[name]), "member"), Allowed: "at most " + strconv.Itoa(f.TeamMembers), Err: fault.ErrRange}
 }
 
 // rank sorts the field and hands out the ranks.
@@ -366,44 +437,48 @@ func rank(field []contender, out func(c contender, rank int, tied bool, by int))
 	}
 }
 
-// compareNames puts numbers before names and 9 before 10.
+// compareNames puts numbers before names, and numbers in order of what they count: 03
+// before 7 before 10. Of equal numbers the one with fewer zeros in front is first.
 func compareNames(a, b string) int {
-	number := func(s string) int {
+	number := func(s string) (digits string, size int) {
 		if strings.Trim(s, "0123456789") == "" {
-			return len(s)
+			digits = strings.TrimLeft(s, "0")
+			return digits, len(digits)
 		}
-		return 1 << 10 // longer than any name
+		return s, 1 << 10 // longer than any name
 	}
-	return cmp.Or(cmp.Compare(number(a), number(b)), strings.Compare(a, b))
+	da, na := number(a)
+	db, nb := number(b)
+	return cmp.Or(cmp.Compare(na, nb), strings.Compare(da, db), cmp.Compare(len(a), len(b)))
 }
 
 // steps finds the components of tie-breaks that were checked.
 func (f *Format) steps(ties []TieBreak) [][]int {
 	out := make([][]int, len(ties))
 	for i, tie := range ties {
-		out[i], _ = f.find("", tie.Components)
+		out[i], _ = f.find(tie.Components)
 	}
 	return out
 }
 
-func sum(scores []Points, parts []int) (total Points) {
+func sum(scores []int64, parts []int) (total int64) {
 	for _, p := range parts {
 		total += scores[p]
 	}
 	return total
 }
 
-func sums(scores []Points, steps [][]int) (out []Points) {
+func sums(scores []int64, steps [][]int) (out []int64) {
 	for _, parts := range steps {
 		out = append(out, sum(scores, parts))
 	}
 	return out
 }
 
-func pick(scores []Points, parts []int) []Points {
+func pick(scores []int64, parts []int) []Points {
 	out := make([]Points, len(parts))
 	for i, p := range parts {
-		out[i] = scores[p]
+		out[i] = PointsUnits(scores[p])
 	}
 	return out
 }
@@ -468,14 +543,20 @@ func (s Standings) String() string {
 }
 
 // table lines up cells: text to the left, and from the given column numbers to the
-// right. A column of empty cells is left out.
+// right. A column of empty cells is left out; a row may be shorter than another.
 func table(rows [][]string, numbers int) string {
-	wide := make([]int, len(rows[0]))
+	columns := 0
+	for _, row := range rows {
+		columns = max(columns, len(row))
+	}
+	wide := make([]int, columns)
 	for c := range wide {
 		filled := false
 		for i, row := range rows {
-			wide[c] = max(wide[c], utf8.RuneCountInString(row[c]))
-			filled = filled || i > 0 && row[c] != ""
+			if c < len(row) {
+				wide[c] = max(wide[c], utf8.RuneCountInString(row[c]))
+				filled = filled || i > 0 && row[c] != ""
+			}
 		}
 		if !filled {
 			wide[c] = -1

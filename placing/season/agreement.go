@@ -1,9 +1,10 @@
 package season
 
 import (
-	"database/sql/driver"
+	"slices"
 	"strconv"
 
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
 )
 
@@ -41,12 +42,6 @@ func (w Weights) MarshalText() ([]byte, error) { return w.AppendText(nil) }
 // UnmarshalText reads a name. On error the receiver is left as it was.
 func (w *Weights) UnmarshalText(b []byte) error { return text.Unmarshal(w, b, ParseWeights) }
 
-// Value gives the name for a database.
-func (w Weights) Value() (driver.Value, error) { return text.Value(w) }
-
-// Scan reads a name from a database column that holds text.
-func (w *Weights) Scan(src any) error { return text.Scan(w, weightings.Kind, src) }
-
 // Agreement counts how two judges, or a judge and the key, put exhibits into
 // ordered categories, such as grades. It is made by [NewAgreement]; the zero
 // Agreement has no categories. A copy shares its counts.
@@ -63,16 +58,19 @@ const maxCategories = 64
 // order.
 func NewAgreement(categories int) (Agreement, error) {
 	if categories < 2 || categories > maxCategories {
-		return Agreement{}, &FieldError{Field: "categories", Value: strconv.Itoa(categories), Allowed: "2 to 64", Err: ErrRange}
+		return Agreement{}, &fault.FieldError{Field: "categories", Value: strconv.Itoa(categories), Allowed: "2 to 64", Err: fault.ErrRange}
 	}
 	return Agreement{k: categories, counts: make([]int64, categories*categories)}, nil
 }
 
-// Add counts one exhibit. A category that is not there gives a [*FieldError].
+// Add counts one exhibit. A category that is not there gives a [*placing.FieldError].
 func (a *Agreement) Add(answer, key int) error {
+	if a == nil {
+		return missing("agreement")
+	}
 	for _, c := range [...]int{answer, key} {
 		if c < 0 || c >= a.k {
-			return &FieldError{Field: "category", Value: strconv.Itoa(c), Allowed: "0 to " + strconv.Itoa(a.k-1), Err: ErrRange}
+			return &fault.FieldError{Field: "category", Value: strconv.Itoa(c), Allowed: "0 to " + strconv.Itoa(a.k-1), Err: fault.ErrRange}
 		}
 	}
 	a.counts[answer*a.k+key]++
@@ -80,10 +78,13 @@ func (a *Agreement) Add(answer, key int) error {
 	return nil
 }
 
-// Merge adds the counts of b. Another number of categories gives a [*FieldError].
+// Merge adds the counts of b. Another number of categories gives a [*placing.FieldError].
 func (a *Agreement) Merge(b Agreement) error {
+	if a == nil {
+		return missing("agreement")
+	}
 	if a.k != b.k {
-		return &FieldError{Field: "categories", Value: strconv.Itoa(b.k), Allowed: strconv.Itoa(a.k), Err: ErrRange}
+		return &fault.FieldError{Field: "categories", Value: strconv.Itoa(b.k), Allowed: strconv.Itoa(a.k), Err: fault.ErrRange}
 	}
 	for i, c := range b.counts {
 		a.counts[i] += c
@@ -91,6 +92,9 @@ func (a *Agreement) Merge(b Agreement) error {
 	a.n += b.n
 	return nil
 }
+
+// Equal reports whether two agreements have the same categories and counts.
+func (a Agreement) Equal(b Agreement) bool { return a.k == b.k && slices.Equal(a.counts, b.counts) }
 
 // N returns the number of exhibits.
 func (a Agreement) N() int { return int(a.n) }

@@ -426,14 +426,14 @@ func TestClass(t *testing.T) {
 	c := season.NewClass(official(t))
 	// The published cards of ext-maryland-contests: 50, 46, 42 and 24; the second twice.
 	for i, card := range []string{"3-2-1-4", "2-3-4-1", "3-1-2-4", "4-2-3-1"} {
-		faulttest.Text(t, c.Add(placing.MustParseOrder(card), contest.Points(100-i)*contest.Point), "")
+		faulttest.Text(t, c.Add(placing.MustParseOrder(card), contest.PointsOf(float64(100-i))), "")
 	}
 	few := season.Figure{N: 4, Reason: season.TooFew}
 	if c.Exact() != few || c.Difficulty() != few || c.Discrimination() != few || c.MeanScore() != few || c.Pairs()[0].Share != few {
 		t.Error("four cards are too few")
 	}
 	d := season.NewClass(official(t))
-	faulttest.Text(t, d.Add(placing.MustParseOrder("2-3-4-1"), 90*contest.Point), "")
+	faulttest.Text(t, d.Add(placing.MustParseOrder("2-3-4-1"), contest.PointsOf(90)), "")
 	faulttest.Text(t, c.Merge(d), "")
 	figure := func(v float64) season.Figure { return season.Figure{Value: v, N: 5} }
 	if c.N() != 5 || c.Exact() != figure(0.2) || c.MeanScore() != figure(41.6) || c.Difficulty() != figure(42.0/(5*44)) {
@@ -458,21 +458,21 @@ func TestClass(t *testing.T) {
 	if c.Official() != official(t) {
 		t.Error("another official placing")
 	}
-	faulttest.Text(t, c.Add(placing.MustParseOrder("1-2-3"), 0), "card: 1-2-3: out of range; allowed: an order of 4 exhibits")
-	faulttest.Text(t, c.Add(placing.MustParseOrder("3-2-1-4"), 100_000_001*contest.Point), "truth: 1000000010000: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
+	faulttest.Text(t, c.Add(placing.MustParseOrder("1-2-3"), contest.PointsOf(0)), "card: 1-2-3: out of range; allowed: an order of 4 exhibits")
+	faulttest.Text(t, c.Add(placing.MustParseOrder("3-2-1-4"), contest.PointsOf(100_000_001)), "truth: 1000000010000: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000")
 	if c.N() != 5 {
 		t.Error("a refused card was counted")
 	}
 	var zero season.Class
 	faulttest.Text(t, c.Merge(zero), "official placing: unset: out of range; allowed: 3-2-1-4 cuts 2-8-2")
-	if zero.Add(placing.MustParseOrder("1-2"), 0) == nil {
+	if zero.Add(placing.MustParseOrder("1-2"), contest.PointsOf(0)) == nil {
 		t.Error("a class without official placing takes a card")
 	}
 	level, err := placing.NewOfficial(placing.MustParseOrder("1-2"), placing.MustParseCuts("0"))
 	faulttest.Text(t, err, "")
 	tie := season.NewClass(level)
 	for range 5 {
-		faulttest.Text(t, tie.Add(placing.MustParseOrder("2-1"), 0), "")
+		faulttest.Text(t, tie.Add(placing.MustParseOrder("2-1"), contest.PointsOf(0)), "")
 	}
 	if got := tie.Difficulty(); got != (season.Figure{N: 5, Reason: season.NoSpread}) {
 		t.Errorf("difficulty without cuts: %v", got)
@@ -485,7 +485,7 @@ func TestClass(t *testing.T) {
 func TestClassAllPlacings(t *testing.T) {
 	c := season.NewClass(official(t))
 	for card := range placing.Orders(4) {
-		faulttest.Text(t, c.Add(card, 0), "")
+		faulttest.Text(t, c.Add(card, contest.PointsOf(0)), "")
 	}
 	mean, _ := official(t).Mean().Float64()
 	if c.MeanScore().Value != mean || c.Difficulty().Value != 0.5 || c.Exact().Value != 1.0/24 {
@@ -514,11 +514,11 @@ func TestLargestClass(t *testing.T) {
 		card, err := placing.NewOrder(list...)
 		faulttest.Text(t, err, "")
 		for range i { // the i-th pair i times
-			faulttest.Text(t, c.Add(card, 0), "")
+			faulttest.Text(t, c.Add(card, contest.PointsOf(0)), "")
 		}
 	}
 	for range 5 {
-		faulttest.Text(t, c.Add(order.Reversed(), 0), "")
+		faulttest.Text(t, c.Add(order.Reversed(), contest.PointsOf(0)), "")
 	}
 	pairs := c.Pairs()
 	if len(pairs) != 66 || c.N() != 71 {
@@ -537,9 +537,9 @@ func TestLargestClass(t *testing.T) {
 
 func facts(quality grade.Quality, fat float64, y int) contest.Facts {
 	return contest.Facts{
-		Maturity: contest.Give(maturity.A.At(50)), Marbling: contest.Give(grade.Small.At(20)), Quality: contest.Give(quality),
-		Fat: contest.Give(grade.Inches(fat)), Ribeye: contest.Give(grade.SquareInches(12)), KPH: contest.Give(grade.Percent(2)),
-		Weight: contest.Give(grade.Pounds(800)), Yield: contest.Give(grade.Yield(y) * grade.OneGrade / 10),
+		Maturity: maturity.A.At(50), Marbling: grade.Small.At(20), Quality: quality,
+		Fat: grade.Inches(fat), Ribeye: grade.SquareInches(12), KPH: grade.Percent(2),
+		Weight: grade.Pounds(800), Yield: grade.YieldUnits(int64(y) * grade.OneGrade / 10),
 	}
 }
 
@@ -556,9 +556,9 @@ func TestSeason(t *testing.T) {
 		}
 		key := facts(rungs[3+i%3], 0.4+0.01*float64(i), 25+i)
 		card := facts(rungs[3+i%3], 0.45+0.01*float64(i), 25+i)
-		card.Quality = contest.Give(rungs[2+i%3]) // one rung too good
-		card.Ribeye = contest.Answer[grade.Area]{Mark: placing.Blank}
-		card.Maturity = contest.Answer[maturity.Score]{}
+		card.Quality = rungs[2+i%3] // one rung too good
+		card.Ribeye, card.Marks.Ribeye = grade.Area{}, placing.Blank
+		card.Maturity = 0
 		faulttest.Text(t, to.Estimate("ada", card, key), "")
 		if i < 3 {
 			faulttest.Text(t, to.Placing("ada", official(t), placing.Card{Order: placing.MustParseOrder("4-2-3-1")}), "")
@@ -673,12 +673,12 @@ func TestTrait(t *testing.T) {
 	key := facts(rungs[0], 0.4, 20)
 	for range 3 {
 		card := key
-		card.Maturity = contest.Give(maturity.A.At(60))
-		card.Ribeye = contest.Give(grade.SquareInches(13))
-		card.Weight = contest.Give(grade.Pounds(810))
-		card.KPH = contest.Give(grade.Percent(1.5))
-		card.Marbling = contest.Give(grade.Small.At(0))
-		card.Yield = contest.Give(grade.OneGrade)
+		card.Maturity = maturity.A.At(60)
+		card.Ribeye = grade.SquareInches(13)
+		card.Weight = grade.Pounds(810)
+		card.KPH = grade.Percent(1.5)
+		card.Marbling = grade.Small.At(0)
+		card.Yield = grade.Grades(1)
 		faulttest.Text(t, s.Estimate("ada", card, key), "")
 	}
 	c, _ := s.Calibration("ada")
@@ -693,12 +693,12 @@ func TestTrait(t *testing.T) {
 	// official fat where the key has no other: 0.4 in is 3.
 	s, err = season.NewSeason(rungs)
 	faulttest.Text(t, err, "")
-	key = contest.Facts{Skeletal: contest.Give(maturity.A.At(60)), Lean: contest.Give(maturity.A.At(50)), Fat: contest.Give(grade.Inches(0.4))}
-	card := contest.Facts{Skeletal: contest.Give(maturity.A.At(70)), Lean: contest.Give(maturity.A.At(30)), Preliminary: contest.Give(grade.QuickYield(325_000_000))}
+	key = contest.Facts{Skeletal: maturity.A.At(60), Lean: maturity.A.At(50), Fat: grade.Inches(0.4)}
+	card := contest.Facts{Skeletal: maturity.A.At(70), Lean: maturity.A.At(30), Preliminary: grade.ShortcutYieldUnits(325_000_000)}
 	for range 3 {
 		faulttest.Text(t, s.Estimate("ada", card, key), "")
 	}
-	key.Preliminary = contest.Give(grade.QuickYield(310_000_000))
+	key.Preliminary = grade.ShortcutYieldUnits(310_000_000)
 	faulttest.Text(t, s.Estimate("ben", card, key), "")
 	c, _ = s.Calibration("ada")
 	got = nil

@@ -1,6 +1,7 @@
 package season
 
 import (
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/contest"
 )
@@ -21,16 +22,21 @@ type Class struct {
 func NewClass(o placing.Official) Class { return Class{official: o} }
 
 // Add adds a card with its member's points on the rest of the contest, from which
-// [Class.Discrimination] is found; cards without a placing are not added. A card
-// that [placing.Official.Score] refuses and points beyond a hundred million give a
-// [*FieldError].
+// [Class.Discrimination] is found; points that are not set leave the card out of that.
+// Cards without a placing are not added. A card that [placing.Official.Score] refuses
+// and points beyond a hundred million give a [*placing.FieldError].
 func (c *Class) Add(card placing.Order, rest contest.Points) error {
+	if c == nil {
+		return missing("class")
+	}
 	score, err := c.official.Score(card)
 	if err != nil {
 		return err
 	}
-	if err := c.rest.Add(Pair{int64(score), int64(rest)}); err != nil {
-		return err
+	if rest.IsSet() {
+		if err := c.rest.Add(Pair{int64(score), rest.Units()}); err != nil {
+			return err
+		}
 	}
 	c.n++
 	c.loss += int64(placing.FullScore - score)
@@ -47,10 +53,13 @@ func (c *Class) Add(card placing.Order, rest contest.Points) error {
 // pairIndex numbers the pairs of places i < j, from 0.
 func pairIndex(i, j int) int { return j*(j-1)/2 + i }
 
-// Merge adds what d has seen. Another official placing gives a [*FieldError].
+// Merge adds what d has seen. Another official placing gives a [*placing.FieldError].
 func (c *Class) Merge(d Class) error {
+	if c == nil {
+		return missing("class")
+	}
 	if c.official != d.official {
-		return &FieldError{Field: "official placing", Value: d.official.String(), Allowed: c.official.String(), Err: ErrRange}
+		return &fault.FieldError{Field: "official placing", Value: d.official.String(), Allowed: c.official.String(), Err: fault.ErrRange}
 	}
 	c.n += d.n
 	c.exact += d.exact
@@ -61,6 +70,9 @@ func (c *Class) Merge(d Class) error {
 	c.rest.Merge(d.rest)
 	return nil
 }
+
+// Equal reports whether c == d.
+func (c Class) Equal(d Class) bool { return c == d }
 
 // Official returns the official placing.
 func (c Class) Official() placing.Official { return c.official }
@@ -94,10 +106,11 @@ func (c Class) Discrimination() Figure { return c.rest.Correlation() }
 
 // PairShare is how often one pair was reversed.
 type PairShare struct {
-	Upper, Lower int    // exhibits, Upper officially over Lower
-	Points       int    // what the reversal costs: the cut, for neighbors
-	Neighbors    bool   // the two stand next to each other in the official placing
-	Share        Figure // of the cards
+	Upper     int    `json:"upper"`              // the exhibit that is officially over the other
+	Lower     int    `json:"lower"`              // the other
+	Points    int    `json:"points"`             // what the reversal costs: the cut, for neighbors
+	Neighbors bool   `json:"neighbors,omitzero"` // the two stand next to each other in the official placing
+	Share     Figure `json:"share"`              // of the cards
 }
 
 // Pairs returns every pair with the share of cards that reverse it, pairs of the

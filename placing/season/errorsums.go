@@ -4,6 +4,8 @@ import (
 	"math/big"
 	mathbits "math/bits"
 	"strconv"
+
+	"example.com/ribface/internal/fault"
 )
 
 // wide is a sum of products of int64 in 128 bits. It is comparable.
@@ -30,16 +32,24 @@ func (w wide) big() *big.Int {
 
 // Pair is an estimate with the truth that it is held against, as integers in a
 // unit of the caller's choice.
-type Pair struct{ Estimate, Truth int64 }
+type Pair struct {
+	Estimate int64 `json:"estimate"`
+	Truth    int64 `json:"truth"`
+}
 
 // maxValue bounds what is summed, so that no sum of fewer than 2^60 observations
 // overflows.
 const maxValue = 1_000_000_000_000
 
+// missing is the error for a collection that nobody made.
+func missing(what string) error {
+	return &fault.FieldError{Field: what, Allowed: "one that its New function has made, or a pointer to one", Err: fault.ErrMissing}
+}
+
 // check refuses what could overflow.
 func check(field string, v int64) error {
 	if v < -maxValue || v > maxValue {
-		return &FieldError{Field: field, Value: strconv.FormatInt(v, 10), Allowed: "-1,000,000,000,000 to 1,000,000,000,000", Err: ErrRange}
+		return &fault.FieldError{Field: field, Value: strconv.FormatInt(v, 10), Allowed: "-1,000,000,000,000 to 1,000,000,000,000", Err: fault.ErrRange}
 	}
 	return nil
 }
@@ -55,8 +65,11 @@ type Errors struct {
 }
 
 // Add adds one estimate. A value beyond a trillion either way gives a
-// [*FieldError] and adds nothing.
+// [*placing.FieldError] and adds nothing.
 func (s *Errors) Add(p Pair) error {
+	if s == nil {
+		return missing("errors")
+	}
 	if err := check("estimate", p.Estimate); err != nil {
 		return err
 	}
@@ -78,6 +91,9 @@ func (s *Errors) Add(p Pair) error {
 
 // Merge adds what t has seen.
 func (s *Errors) Merge(t Errors) {
+	if s == nil {
+		return
+	}
 	s.n += t.n
 	for _, v := range [...]struct {
 		to   *wide
@@ -86,6 +102,9 @@ func (s *Errors) Merge(t Errors) {
 		v.to.plus(v.from)
 	}
 }
+
+// Equal reports whether s == t.
+func (s Errors) Equal(t Errors) bool { return s == t }
 
 // N returns the number of estimates.
 func (s Errors) N() int { return int(s.n) }

@@ -40,8 +40,8 @@ func ExampleSeason_Estimate() {
 		fmt.Println(err)
 		return
 	}
-	key := contest.Facts{Ribeye: contest.Give(grade.SquareInches(12.4))}
-	card := contest.Facts{Ribeye: contest.Give(grade.SquareInches(12.9))}
+	key := contest.Facts{Ribeye: grade.SquareInches(12.4)}
+	card := contest.Facts{Ribeye: grade.SquareInches(12.9)}
 	fmt.Println(s.Estimate("ada-01", card, key))
 	_, ok := s.Calibration("ada-01")
 	fmt.Println(ok)
@@ -53,8 +53,8 @@ func ExampleSeason_Estimate() {
 func ExampleClass_Add() {
 	official, _ := placing.ParseOfficial("3-2-1-4 cuts 2-8-2")
 	c := season.NewClass(official)
-	fmt.Println(c.Add(placing.MustParseOrder("3-2-1-4"), 88*contest.Point), c.N())
-	fmt.Println(c.Add(placing.MustParseOrder("1-2"), 70*contest.Point), c.N())
+	fmt.Println(c.Add(placing.MustParseOrder("3-2-1-4"), contest.PointsOf(88)), c.N())
+	fmt.Println(c.Add(placing.MustParseOrder("1-2"), contest.PointsOf(70)), c.N())
 	// Output:
 	// <nil> 1
 	// card: 1-2: out of range; allowed: an order of 4 exhibits 1

@@ -18,10 +18,6 @@ func ExampleReason_encodings() {
 	fmt.Println(r.UnmarshalText([]byte("shy")))
 	fmt.Println(r)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := r.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(r.Scan([]byte("no spread")), r)
 	// Output:
 	// text: too few, <nil>
 	// "too few", <nil>
@@ -29,8 +25,6 @@ func ExampleReason_encodings() {
 	// <nil> no spread
 	// reason: "shy": unknown; allowed: too few, no spread
 	// no spread
-	// "no spread", <nil>
-	// <nil> no spread
 }
 
 func ExampleParseReason() {
@@ -55,10 +49,6 @@ func ExampleWeights_encodings() {
 	fmt.Println(w.UnmarshalText([]byte("cubic")))
 	fmt.Println(w)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := w.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(w.Scan([]byte("quadratic")), w)
 	// Output:
 	// text: linear, <nil>
 	// "linear", <nil>
@@ -66,8 +56,6 @@ func ExampleWeights_encodings() {
 	// <nil> quadratic
 	// weights: "cubic": unknown; allowed: unweighted, linear, quadratic
 	// quadratic
-	// "quadratic", <nil>
-	// <nil> quadratic
 }
 
 func ExampleParseWeights() {
@@ -92,10 +80,6 @@ func ExampleTrait_encodings() {
 	fmt.Println(t.UnmarshalText([]byte("color")))
 	fmt.Println(t)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := t.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(t.Scan([]byte("ribeye")), t)
 	// Output:
 	// text: fat, <nil>
 	// "fat", <nil>
@@ -103,8 +87,6 @@ func ExampleTrait_encodings() {
 	// <nil> ribeye
 	// trait: "color": unknown; allowed: skeletal, lean, maturity, marbling, quality, fat, preliminary, ribeye, KPH, weight, yield
 	// ribeye
-	// "ribeye", <nil>
-	// <nil> ribeye
 }
 
 func ExampleParseTrait() {

@@ -207,7 +207,7 @@ func placed() season.Class {
 	c := season.NewClass(o)
 	for i, card := range []string{"3-2-1-4", "2-3-4-1", "3-1-2-4", "4-2-3-1", "2-3-1-4"} {
 		// The second value is what the member scored on the rest of the contest.
-		if err := c.Add(placing.MustParseOrder(card), contest.Points(280-20*i)*contest.Point); err != nil {
+		if err := c.Add(placing.MustParseOrder(card), contest.PointsOf(float64(280-20*i))); err != nil {
 			log.Fatal(err)
 		}
 	}
@@ -236,7 +236,7 @@ func ExampleClass() {
 func ExampleNewClass() {
 	var none placing.Official
 	c := season.NewClass(none)
-	fmt.Println(c.Add(placing.MustParseOrder("1-2-3-4"), 0))
+	fmt.Println(c.Add(placing.MustParseOrder("1-2-3-4"), contest.PointsOf(0)))
 	// Output:
 	// official placing: missing; allowed: an order of 2 to 12 exhibits
 }
@@ -281,8 +281,8 @@ func invented() *season.Season {
 	}
 	o := placed().Official()
 	for i := range 12 {
-		key := contest.Facts{Quality: contest.Give(rungs[3+i%4]), Fat: contest.Give(grade.Inches(0.40 + 0.02*float64(i))), Yield: contest.Give(grade.Yield(25+i) * grade.OneGrade / 10)}
-		card := contest.Facts{Quality: contest.Give(rungs[3+i%3]), Fat: contest.Give(grade.Inches(0.45 + 0.02*float64(i))), Yield: contest.Give(grade.Yield(26+i+i%2) * grade.OneGrade / 10)}
+		key := contest.Facts{Quality: rungs[3+i%4], Fat: grade.Inches(0.40 + 0.02*float64(i)), Yield: grade.YieldUnits(int64(25+i) * grade.OneGrade / 10)}
+		card := contest.Facts{Quality: rungs[3+i%3], Fat: grade.Inches(0.45 + 0.02*float64(i)), Yield: grade.YieldUnits(int64(26+i+i%2) * grade.OneGrade / 10)}
 		if err := errors.Join(s.Estimate("7", card, key), s.Placing("7", o, placing.Card{Order: placing.MustParseOrder("2-3-1-4")})); err != nil {
 			log.Fatal(err)
 		}
@@ -350,16 +350,16 @@ func ExampleGradeFigures() {
 func ExampleFieldError() {
 	var s season.Errors
 	err := s.Add(season.Pair{Estimate: 2_000_000_000_000})
-	var fe *season.FieldError
-	fmt.Println(errors.As(err, &fe), fe.Field, fe.Allowed, errors.Is(err, season.ErrRange))
+	var fe *placing.FieldError
+	fmt.Println(errors.As(err, &fe), fe.Field, fe.Allowed, errors.Is(err, placing.ErrRange))
 	// Output:
 	// true estimate -1,000,000,000,000 to 1,000,000,000,000 true
 }
 
 func ExampleParseError() {
 	_, err := season.ParseTrait("color")
-	var pe *season.ParseError
-	fmt.Println(errors.As(err, &pe), pe.Kind, pe.Input, errors.Is(err, season.ErrUnknown))
+	var pe *placing.ParseError
+	fmt.Println(errors.As(err, &pe), pe.Kind, pe.Input, errors.Is(err, placing.ErrUnknown))
 	// Output:
 	// true trait color true
 }

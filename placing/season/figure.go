@@ -1,7 +1,6 @@
 package season
 
 import (
-	"database/sql/driver"
 	"math/big"
 	"strconv"
 
@@ -53,12 +52,6 @@ func (r Reason) MarshalText() ([]byte, error) { return r.AppendText(nil) }
 // UnmarshalText reads a reason. On error the receiver is left as it was.
 func (r *Reason) UnmarshalText(b []byte) error { return text.Unmarshal(r, b, ParseReason) }
 
-// Value gives the reason for a database.
-func (r Reason) Value() (driver.Value, error) { return text.Value(r) }
-
-// Scan reads a reason from a database column that holds text.
-func (r *Reason) Scan(src any) error { return text.Scan(r, reasons.Kind, src) }
-
 // Figure is a statistic, or the reason why there is none. It is comparable with
 // ==. The zero Figure is the value 0 of no observations, which no function of this
 // package returns.
@@ -67,9 +60,9 @@ func (r *Reason) Scan(src any) error { return text.Scan(r, reasons.Kind, src) }
 // root is taken at 256 bits first), so that it is the same whatever the order in
 // which observations came or were merged, and on every processor.
 type Figure struct {
-	Value  float64 // 0 when there is a Reason
-	N      int     // observations behind it
-	Reason Reason  // why there is no value; zero when there is one
+	Value  float64 `json:"value"`           // 0 when there is a Reason
+	N      int     `json:"n"`               // observations behind it
+	Reason Reason  `json:"reason,omitzero"` // why there is no value; zero when there is one
 }
 
 // OK reports whether there is a value.
@@ -84,13 +77,13 @@ func (f Figure) String() string {
 	return f.Reason.String() + " (" + strconv.Itoa(f.N) + ")"
 }
 
-// Text gives the value to so many decimals, never as -0; for a Figure without a
-// value it is String.
+// Text gives the value to so many decimals, at most 100, never as -0; for a Figure
+// without a value it is String.
 func (f Figure) Text(decimals int) string {
 	if !f.OK() {
 		return f.String()
 	}
-	s := strconv.FormatFloat(f.Value, 'f', decimals, 64)
+	s := strconv.FormatFloat(f.Value, 'f', min(decimals, 100), 64)
 	if v, _ := strconv.ParseFloat(s, 64); v == 0 && s[0] == '-' {
 		return s[1:]
 	}

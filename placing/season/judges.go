@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
 )
 
@@ -19,37 +20,46 @@ type saying struct{ exhibit, judge string }
 func NewJudges() Judges { return Judges{map[saying]int64{}} }
 
 // Add adds one value. A second one of the same judge for the same exhibit and a
-// value beyond a trillion either way give a [*FieldError].
+// value beyond a trillion either way give a [*placing.FieldError].
 func (j Judges) Add(exhibit, judge string, value int64) error {
+	if j.said == nil {
+		return missing("judges")
+	}
 	if err := check("value", value); err != nil {
 		return err
 	}
 	at := saying{exhibit, judge}
 	if _, ok := j.said[at]; ok {
-		return &FieldError{Field: "exhibit " + strconv.Quote(exhibit), Value: "judge " + strconv.Quote(judge), Allowed: "one value of each judge", Err: ErrRepeated}
+		return &fault.FieldError{Field: "exhibit " + strconv.Quote(exhibit), Value: "judge " + strconv.Quote(judge), Allowed: "one value of each judge", Err: fault.ErrRepeated}
 	}
 	j.said[at] = value
 	return nil
 }
 
-// Merge adds what k has. A value that both have gives a [*FieldError], and then
+// Merge adds what k has. A value that both have gives a [*placing.FieldError], and then
 // nothing is added.
 func (j Judges) Merge(k Judges) error {
+	if j.said == nil && k.said != nil {
+		return missing("judges")
+	}
 	for at := range k.said {
 		if _, ok := j.said[at]; ok {
-			return &FieldError{Field: "judges", Allowed: "one value of each judge for each exhibit", Err: ErrRepeated}
+			return &fault.FieldError{Field: "judges", Allowed: "one value of each judge for each exhibit", Err: fault.ErrRepeated}
 		}
 	}
 	maps.Copy(j.said, k.said)
 	return nil
 }
 
+// Equal reports whether two collections hold the same values.
+func (j Judges) Equal(k Judges) bool { return maps.Equal(j.said, k.said) }
+
 // Ratings is a full table of values: every judge of it saw every exhibit of it.
 type Ratings struct {
-	Exhibits []string
-	Judges   []string
-	Values   [][]int64 // by exhibit, then judge
-	Left     []string  // judges who missed an exhibit and are left out
+	Exhibits []string  `json:"exhibits"`
+	Judges   []string  `json:"judges"`
+	Values   [][]int64 `json:"values"`        // by exhibit, then judge
+	Left     []string  `json:"left,omitzero"` // judges who missed an exhibit and are left out
 }
 
 // Ratings returns the table of the judges who saw every exhibit, exhibits and
@@ -86,7 +96,7 @@ func (r Ratings) size() (n, k int64, f Figure, err error) {
 	}
 	for i, row := range r.Values {
 		if int64(len(row)) != k {
-			return 0, 0, Figure{}, &FieldError{Field: "exhibit " + strconv.Itoa(i+1), Value: text.Count(len(row), "value"), Allowed: strconv.FormatInt(k, 10) + ", one of each judge", Err: ErrMissing}
+			return 0, 0, Figure{}, &fault.FieldError{Field: "exhibit " + strconv.Itoa(i+1), Value: text.Count(len(row), "value"), Allowed: strconv.FormatInt(k, 10) + ", one of each judge", Err: fault.ErrMissing}
 		}
 		for _, v := range row {
 			if err := check("exhibit "+strconv.Itoa(i+1), v); err != nil {
@@ -105,19 +115,22 @@ func (r Ratings) size() (n, k int64, f Figure, err error) {
 // mean squares behind them (data published: psychbull-1979-86-420; formulas:
 // stat-icc-doc). N is the number of exhibits in every figure.
 type Intraclass struct {
-	Between, Within, Judges, Error Figure // mean squares: between exhibits, within them, of judges, residual
+	Between Figure `json:"between"` // mean square between exhibits
+	Within  Figure `json:"within"`  // mean square within them
+	Judges  Figure `json:"judges"`  // mean square of judges
+	Error   Figure `json:"error"`   // mean square of what is left
 
-	ICC11 Figure // one judge, each exhibit judged by others
-	ICC21 Figure // one judge of many, all judging every exhibit
-	ICC31 Figure // one of these very judges
-	ICC1k Figure // the mean of k judges, each exhibit judged by others
-	ICC2k Figure // the mean of k judges of many
-	ICC3k Figure // the mean of these very judges
+	ICC11 Figure `json:"icc11"` // one judge, each exhibit judged by others
+	ICC21 Figure `json:"icc21"` // one judge of many, all judging every exhibit
+	ICC31 Figure `json:"icc31"` // one of these very judges
+	ICC1k Figure `json:"icc1k"` // the mean of k judges, each exhibit judged by others
+	ICC2k Figure `json:"icc2k"` // the mean of k judges of many
+	ICC3k Figure `json:"icc3k"` // the mean of these very judges
 }
 
 // Intraclass returns the intraclass correlations; TooFew under [MinExhibits]
 // exhibits or [MinJudges] judges. Only Values are looked at. A row of another
-// length gives a [*FieldError].
+// length gives a [*placing.FieldError].
 func (r Ratings) Intraclass() (Intraclass, error) {
 	n, k, f, err := r.size()
 	if err != nil {
@@ -175,7 +188,7 @@ func (r Ratings) Intraclass() (Intraclass, error) {
 // that they give: without and with the correction for ties. It runs from 0 to 1
 // (published: stat-kendall-w-help). It is TooFew under [MinExhibits] exhibits or
 // [MinJudges] judges and NoSpread where every judge ties all exhibits. Only Values
-// are looked at. A row of another length gives a [*FieldError].
+// are looked at. A row of another length gives a [*placing.FieldError].
 func (r Ratings) Concordance() (plain, corrected Figure, err error) {
 	n, k, f, err := r.size()
 	if err != nil || !f.OK() {

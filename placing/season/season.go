@@ -1,14 +1,15 @@
 package season
 
 import (
-	"database/sql/driver"
 	"maps"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
 	"text/tabwriter"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/contest"
@@ -44,18 +45,30 @@ type trait struct {
 var traitNames = text.Enum{Kind: "trait", Names: []string{"", "skeletal", "lean", "maturity", "marbling", "quality", "fat", "preliminary", "ribeye", "KPH", "weight", "yield"}}
 
 // both pairs two answers that are given.
-func both[T ~int16 | ~int32 | ~int64 | ~uint8](card, key contest.Answer[T]) (Pair, bool) {
-	return Pair{int64(card.Value), int64(key.Value)}, card.Given && key.Given
+func both[T ~int16 | ~int32 | ~int64 | ~uint8](card, key T) (Pair, bool) {
+	return Pair{int64(card), int64(key)}, card != 0 && key != 0
+}
+
+// measured pairs two numbers that are set.
+func measured[T interface {
+	IsSet() bool
+	Units() int64
+}](card, key T) (Pair, bool) {
+	return Pair{card.Units(), key.Units()}, card.IsSet() && key.IsSet()
 }
 
 // preliminary pairs a preliminary grade with the official one, or with that of the
 // official fat.
 func preliminary(card, key contest.Facts) (Pair, bool) {
-	if !key.Preliminary.Given && key.Fat.Given {
-		key.Preliminary = contest.Give(key.Fat.Value.Preliminary())
+	if !key.Preliminary.IsSet() && key.Fat.IsSet() {
+		key.Preliminary = key.Fat.Preliminary()
 	}
-	return both(card.Preliminary, key.Preliminary)
+	return measured(card.Preliminary, key.Preliminary)
 }
+
+// unitsPerOne is how many units of a measurement there are in one inch, square inch,
+// percent or pound.
+const unitsPerOne = 10_000
 
 var traits = [...]trait{
 	TraitSkeletal:    {"units", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Skeletal, k.Skeletal) }},
@@ -63,12 +76,12 @@ var traits = [...]trait{
 	TraitMaturity:    {"units", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Maturity, k.Maturity) }},
 	TraitMarbling:    {"points", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Marbling, k.Marbling) }},
 	TraitQuality:     {"rungs", 1, 2, func(c, k contest.Facts) (Pair, bool) { return both(c.Quality, k.Quality) }},
-	TraitFat:         {"in", int64(grade.Inch), 3, func(c, k contest.Facts) (Pair, bool) { return both(c.Fat, k.Fat) }},
-	TraitPreliminary: {"grades", int64(grade.OneGrade), 2, preliminary},
-	TraitRibeye:      {"sq in", int64(grade.SquareInch), 2, func(c, k contest.Facts) (Pair, bool) { return both(c.Ribeye, k.Ribeye) }},
-	TraitKPH:         {"%", int64(grade.OnePercent), 2, func(c, k contest.Facts) (Pair, bool) { return both(c.KPH, k.KPH) }},
-	TraitWeight:      {"lb", int64(grade.Pound), 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Weight, k.Weight) }},
-	TraitYield:       {"grades", int64(grade.OneGrade), 2, func(c, k contest.Facts) (Pair, bool) { return both(c.Yield, k.Yield) }},
+	TraitFat:         {"in", unitsPerOne, 3, func(c, k contest.Facts) (Pair, bool) { return measured(c.Fat, k.Fat) }},
+	TraitPreliminary: {"grades", grade.OneGrade, 2, preliminary},
+	TraitRibeye:      {"sq in", unitsPerOne, 2, func(c, k contest.Facts) (Pair, bool) { return measured(c.Ribeye, k.Ribeye) }},
+	TraitKPH:         {"%", unitsPerOne, 2, func(c, k contest.Facts) (Pair, bool) { return measured(c.KPH, k.KPH) }},
+	TraitWeight:      {"lb", unitsPerOne, 1, func(c, k contest.Facts) (Pair, bool) { return measured(c.Weight, k.Weight) }},
+	TraitYield:       {"grades", grade.OneGrade, 2, func(c, k contest.Facts) (Pair, bool) { return measured(c.Yield, k.Yield) }},
 }
 
 // IsValid reports whether t is one of the named traits.
@@ -101,12 +114,6 @@ func (t Trait) MarshalText() ([]byte, error) { return t.AppendText(nil) }
 // UnmarshalText reads a name. On error the receiver is left as it was.
 func (t *Trait) UnmarshalText(b []byte) error { return text.Unmarshal(t, b, ParseTrait) }
 
-// Value gives the name for a database.
-func (t Trait) Value() (driver.Value, error) { return text.Value(t) }
-
-// Scan reads a name from a database column that holds text.
-func (t *Trait) Scan(src any) error { return text.Scan(t, traitNames.Kind, src) }
-
 // Season follows the members over many contests, in one pass. Make one with
 // [NewSeason]; the zero Season has no rungs and refuses every card. It holds a
 // bounded number of integer sums for each member, and two of them can be merged in
@@ -129,19 +136,23 @@ type member struct {
 }
 
 // NewSeason returns a Season without cards. The rungs are the quality grades in
-// use, best first, as of [contest.CardQualities]: 2 to 64, each once. An error of one
-// step of a third is then an error of one rung.
+// use, best first, as of [contest.ChartQualities]: 2 to 64, each once, each one that
+// can be met on a card or in a key. An error of one step of a third is then an error
+// of one rung.
 func NewSeason(rungs []grade.Quality) (*Season, error) {
 	if n := len(rungs); n < 2 || n > maxCategories {
-		return nil, &FieldError{Field: "rungs", Value: strconv.Itoa(n), Allowed: "2 to 64", Err: ErrRange}
+		return nil, &fault.FieldError{Field: "rungs", Value: strconv.Itoa(n), Allowed: "2 to 64", Err: fault.ErrRange}
 	}
 	for i, r := range rungs {
 		if slices.Contains(rungs[:i], r) {
-			return nil, &FieldError{Field: "rungs", Value: r.String(), Allowed: "each quality once", Err: ErrRepeated}
+			return nil, &fault.FieldError{Field: "rungs", Value: r.String(), Allowed: "each quality once", Err: fault.ErrRepeated}
 		}
 	}
 	return &Season{slices.Clone(rungs), map[string]*member{}}, nil
 }
+
+// made reports whether NewSeason has made the season.
+func (s *Season) made() bool { return s != nil && s.members != nil }
 
 func (s *Season) member(id string) *member {
 	m := s.members[id]
@@ -158,40 +169,46 @@ func (s *Season) member(id string) *member {
 func (s *Season) rung(field string, q grade.Quality) (int, error) {
 	i := slices.Index(s.rungs, q)
 	if i < 0 {
-		return 0, &FieldError{Field: field, Value: q.String(), Allowed: "a rung of the season", Err: ErrUnknown}
+		return 0, &fault.FieldError{Field: field, Value: q.String(), Allowed: "a rung of the season", Err: fault.ErrUnknown}
 	}
 	return i, nil
 }
 
 // Estimate adds one grading card of a member with the official facts. Every trait
 // that both give is added; marks and empty fields are passed over. A quality that
-// is no rung and a value beyond a trillion give a [*FieldError], and then nothing
+// is no rung and a value beyond a trillion give a [*placing.FieldError], and then nothing
 // is added.
 func (s *Season) Estimate(id string, card, key contest.Facts) error {
+	if !s.made() {
+		return missing("season")
+	}
 	var pairs [TraitYield + 1]Pair
 	var given [TraitYield + 1]bool
+	var all []error
+	refuse := func(err error) {
+		if err != nil {
+			all = append(all, err)
+		}
+	}
 	for t := TraitSkeletal; t <= TraitYield; t++ {
 		pairs[t], given[t] = traits[t].pair(card, key)
 		if given[t] {
-			if err := check("estimate of "+t.String(), pairs[t].Estimate); err != nil {
-				return err
-			}
-			if err := check("official "+t.String(), pairs[t].Truth); err != nil {
-				return err
-			}
+			refuse(check("estimate of "+t.String(), pairs[t].Estimate))
+			refuse(check("official "+t.String(), pairs[t].Truth))
 		}
 	}
 	var answer, official int
 	if given[TraitQuality] {
-		var err error
-		if answer, err = s.rung("quality", card.Quality.Value); err != nil {
-			return err
-		}
-		if official, err = s.rung("official quality", key.Quality.Value); err != nil {
-			return err
-		}
+		var wrong, off error
+		answer, wrong = s.rung("quality", card.Quality)
+		official, off = s.rung("official quality", key.Quality)
+		refuse(wrong)
+		refuse(off)
 		// Higher is better, as for the other traits.
 		pairs[TraitQuality] = Pair{int64(-answer), int64(-official)}
+	}
+	if err := fault.Join(all...); err != nil {
+		return err
 	}
 	m := s.member(id)
 	for t := TraitSkeletal; t <= TraitYield; t++ {
@@ -203,14 +220,17 @@ func (s *Season) Estimate(id string, card, key contest.Facts) error {
 		_ = m.quality.Add(answer, official)
 	}
 	if given[TraitYield] {
-		_ = m.yield.Add(card.Yield.Value.Grade()-1, key.Yield.Value.Grade()-1)
+		_ = m.yield.Add(card.Yield.Grade()-1, key.Yield.Grade()-1)
 	}
 	return nil
 }
 
 // Placing adds one placing card of a member. A card without a placing is passed
-// over. A card that [placing.Official.Score] refuses gives a [*FieldError].
+// over. A card that [placing.Official.Score] refuses gives a [*placing.FieldError].
 func (s *Season) Placing(id string, o placing.Official, card placing.Card) error {
+	if !s.made() {
+		return missing("season")
+	}
 	if !card.Order.IsValid() {
 		return nil
 	}
@@ -229,10 +249,17 @@ func (s *Season) Placing(id string, o placing.Official, card placing.Card) error
 	return nil
 }
 
-// Merge adds what u has seen. Other rungs give a [*FieldError].
+// Merge adds what u has seen; nil has seen nothing. Other rungs give a
+// [*placing.FieldError].
 func (s *Season) Merge(u *Season) error {
+	if u == nil {
+		return nil
+	}
+	if !s.made() {
+		return missing("season")
+	}
 	if !slices.Equal(s.rungs, u.rungs) {
-		return &FieldError{Field: "rungs", Allowed: "the same rungs in both", Err: ErrRange}
+		return &fault.FieldError{Field: "rungs", Allowed: "the same rungs in both", Err: fault.ErrRange}
 	}
 	for id, from := range u.members {
 		m := s.member(id)
@@ -250,52 +277,61 @@ func (s *Season) Merge(u *Season) error {
 	return nil
 }
 
+// Equal reports whether two seasons have the same rungs and have seen the same.
+func (s *Season) Equal(u *Season) bool { return reflect.DeepEqual(s, u) }
+
 // Members returns the members who have handed in something, sorted.
-func (s *Season) Members() []string { return slices.Sorted(maps.Keys(s.members)) }
+func (s *Season) Members() []string {
+	if s == nil {
+		return nil
+	}
+	return slices.Sorted(maps.Keys(s.members))
+}
 
 // TraitFigures are the figures of one trait of one member, in the unit of the
 // trait: those of [Errors] in the integers that the library holds, divided by the
 // integers in one unit, which rounds once more.
 type TraitFigures struct {
-	Trait          Trait
-	N              int
-	Bias           Figure // over 0 for estimates that are too high
-	Spread         Figure
-	Lower, Upper   Figure // limits of agreement: the bias less and plus 1.96 times the spread
-	MeanAbsolute   Figure
-	RootMeanSquare Figure
-	Correlation    Figure
+	Trait          Trait  `json:"trait"`
+	N              int    `json:"n"`
+	Bias           Figure `json:"bias"` // over 0 for estimates that are too high
+	Spread         Figure `json:"spread"`
+	Lower          Figure `json:"lower"` // lower limit of agreement: the bias less 1.96 times the spread
+	Upper          Figure `json:"upper"` // upper limit: the bias plus 1.96 times the spread
+	MeanAbsolute   Figure `json:"mean_absolute"`
+	RootMeanSquare Figure `json:"root_mean_square"`
+	Correlation    Figure `json:"correlation"`
 }
 
 // GradeFigures are the figures on whole categories: rungs of quality or whole yield
 // grades.
 type GradeFigures struct {
-	N         int
-	Exact     Figure // share that is right
-	OneOff    Figure // share that is right or one off
-	Kappa     Figure // Cohen's kappa
-	Linear    Figure // weighted kappa
-	Quadratic Figure
+	N         int    `json:"n"`
+	Exact     Figure `json:"exact"`   // share that is right
+	OneOff    Figure `json:"one_off"` // share that is right or one off
+	Kappa     Figure `json:"kappa"`   // Cohen's kappa
+	Linear    Figure `json:"linear"`  // weighted kappa
+	Quadratic Figure `json:"quadratic"`
 }
 
 // Calibration is what a season says of one member.
 type Calibration struct {
-	Member     string
-	Traits     []TraitFigures // traits that were estimated, in the order of the constants
-	Quality    GradeFigures
-	YieldGrade GradeFigures
-	Placings   int
-	Tau        Figure // agreement with the official orders: pairs right less pairs wrong over all pairs, N of them
-	Lost       Figure // points lost over the most that could be lost, 0.5 for a guesser; N placings
+	Member     string         `json:"member"`
+	Traits     []TraitFigures `json:"traits"` // traits that were estimated, in the order of the constants
+	Quality    GradeFigures   `json:"quality"`
+	YieldGrade GradeFigures   `json:"yield_grade"`
+	Placings   int            `json:"placings"`
+	Tau        Figure         `json:"tau"`  // agreement with the official orders: pairs right less pairs wrong over all pairs, N of them
+	Lost       Figure         `json:"lost"` // points lost over the most that could be lost, 0.5 for a guesser; N placings
 }
 
 // Calibration returns what the season says of a member; ok is false for one who has
 // handed in nothing.
 func (s *Season) Calibration(id string) (c Calibration, ok bool) {
-	m := s.members[id]
-	if m == nil {
+	if s == nil || s.members[id] == nil {
 		return Calibration{}, false
 	}
+	m := s.members[id]
 	c = Calibration{Member: id, Quality: m.quality.figures(), YieldGrade: m.yield.figures(), Placings: int(m.placings)}
 	for t := TraitSkeletal; t <= TraitYield; t++ {
 		if m.errors[t].n > 0 {
@@ -334,7 +370,10 @@ func (c Calibration) String() string {
 		row("trait", "unit", "n", "bias", "spread", "lower limit", "upper limit", "mean absolute", "root mean square", "correlation")
 	}
 	for _, t := range c.Traits {
-		d := traits[t.Trait].shown
+		d := 2
+		if t.Trait.IsValid() {
+			d = traits[t.Trait].shown
+		}
 		row(t.Trait.String(), t.Trait.Unit(), strconv.Itoa(t.N), signed(t.Bias, d), t.Spread.Text(d), signed(t.Lower, d), signed(t.Upper, d), t.MeanAbsolute.Text(d), t.RootMeanSquare.Text(d), t.Correlation.Text(2))
 	}
 	_ = w.Flush() // a Builder takes every write

@@ -1,0 +1,28 @@
+package placing_test
+
+import (
+	"testing"
+
+	"example.com/ribface/internal/everytype"
+	"example.com/ribface/placing"
+)
+
+// TestEveryType holds every exported type to what the module promises of all: no
+// method panics on any value, and package cmp compares the values.
+func TestEveryType(t *testing.T) {
+	order, cuts := placing.MustParseOrder("3-2-1-4"), placing.MustParseCuts("2-8-2")
+	panel, err := placing.NewPanel(placing.Vote{Order: order, Cuts: cuts}, placing.Vote{Order: order.Reversed(), Count: 3})
+	if err != nil {
+		t.Fatal(err)
+	}
+	proposal, err := panel.ProposeCuts(order, placing.LimitExact)
+	if err != nil {
+		t.Fatal(err)
+	}
+	everytype.Run(t, ".",
+		order, cuts, mustOfficial(t, "12-11-10-9-8-7-6-5-4-3-2-1", "50-50-50-50-50-50-50-50-50-50-50"),
+		placing.Card{Order: order}, placing.Card{Order: order, Mark: placing.Blank}, placing.Blank, placing.Refused, placing.CardRules{FloorAtZero: true},
+		placing.LimitExact, placing.WordsReasons, placing.Fault{Upper: 3, Lower: 2, Points: 2},
+		panel, placing.Vote{Order: order}, panel.Consensus(), proposal, proposal.Pairs[0],
+	)
+}

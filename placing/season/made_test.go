@@ -1,0 +1,121 @@
+package season_test
+
+import (
+	"strings"
+	"testing"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/maturity"
+	"example.com/ribface/placing"
+	"example.com/ribface/placing/contest"
+	"example.com/ribface/placing/season"
+)
+
+// TestNothingMade holds what is said by collections that nobody has made, and that
+// nothing panics.
+func TestNothingMade(t *testing.T) {
+	const made = ": missing; allowed: one that its New function has made, or a pointer to one"
+	rungs := contest.ChartQualities(grade.Current, maturity.A)
+	s, err := season.NewSeason(rungs)
+	faulttest.Text(t, err, "")
+	card := placing.Card{Order: placing.MustParseOrder("1-2-3-4")}
+	for _, none := range []*season.Season{nil, {}} {
+		faulttest.Text(t, none.Estimate("ada", contest.Facts{}, contest.Facts{}), "season"+made)
+		faulttest.Text(t, none.Placing("ada", official(t), card), "season"+made)
+		faulttest.Text(t, none.Merge(s), "season"+made)
+		faulttest.Text(t, none.Merge(nil), "")
+		if _, ok := none.Calibration("ada"); ok || len(none.Members()) > 0 {
+			t.Error("a season that nobody has made has members")
+		}
+	}
+	faulttest.Text(t, s.Merge(nil), "")
+	var errors *season.Errors
+	faulttest.Text(t, errors.Add(season.Pair{}), "errors"+made)
+	errors.Merge(season.Errors{})
+	var class *season.Class
+	faulttest.Text(t, class.Add(card.Order, contest.PointsOf(1)), "class"+made)
+	faulttest.Text(t, class.Merge(season.Class{}), "class"+made)
+	var agreement *season.Agreement
+	faulttest.Text(t, agreement.Add(1, 1), "agreement"+made)
+	faulttest.Text(t, agreement.Merge(season.Agreement{}), "agreement"+made)
+	judges := season.NewJudges()
+	faulttest.Text(t, judges.Add("1", "ada", 7), "")
+	faulttest.Text(t, season.Judges{}.Add("1", "ada", 7), "judges"+made)
+	faulttest.Text(t, season.Judges{}.Merge(judges), "judges"+made)
+	faulttest.Text(t, season.Judges{}.Merge(season.Judges{}), "")
+}
+
+// TestEqual holds that collections are equal that have seen the same.
+func TestEqual(t *testing.T) {
+	rungs := contest.ChartQualities(grade.Current, maturity.A)
+	seasons, classes, agreements, judges := make([]*season.Season, 2), make([]season.Class, 2), make([]season.Agreement, 2), make([]season.Judges, 2)
+	var errors [2]season.Errors
+	for i := range 2 {
+		var err error
+		seasons[i], err = season.NewSeason(rungs)
+		faulttest.Text(t, err, "")
+		agreements[i], err = season.NewAgreement(2)
+		faulttest.Text(t, err, "")
+		classes[i], judges[i] = season.NewClass(official(t)), season.NewJudges()
+	}
+	equal := func(want bool) {
+		t.Helper()
+		for what, got := range map[string]bool{
+			"seasons": seasons[0].Equal(seasons[1]), "classes": classes[0].Equal(classes[1]), "agreements": agreements[0].Equal(agreements[1]),
+			"judges": judges[0].Equal(judges[1]), "errors": errors[0].Equal(errors[1]),
+		} {
+			if got != want {
+				t.Errorf("%s: equal %v, want %v", what, got, want)
+			}
+		}
+	}
+	see := func(i int) {
+		faulttest.Text(t, seasons[i].Estimate("ada", facts(rungs[1], 0.4, 25), facts(rungs[2], 0.4, 25)), "")
+		faulttest.Text(t, classes[i].Add(placing.MustParseOrder("1-2-3-4"), contest.Points{}), "")
+		faulttest.Text(t, agreements[i].Add(0, 1), "")
+		faulttest.Text(t, judges[i].Add("1", "ada", 7), "")
+		faulttest.Text(t, errors[i].Add(season.Pair{Estimate: 1, Truth: 2}), "")
+	}
+	equal(true)
+	see(0)
+	equal(false)
+	see(1)
+	equal(true)
+}
+
+// TestSeasonTellsEverything holds that a quality off the rungs is told on both sides,
+// and that nothing is added then.
+func TestSeasonTellsEverything(t *testing.T) {
+	s, err := season.NewSeason(contest.ChartQualities(grade.Current, maturity.A))
+	faulttest.Text(t, err, "")
+	low := grade.Commercial.Part(grade.Low)
+	faulttest.Text(t, s.Estimate("ada", facts(low, 0.4, 25), facts(low, 0.4, 25)), "quality: Low Commercial: unknown; allowed: a rung of the season\nofficial quality: Low Commercial: unknown; allowed: a rung of the season")
+	if len(s.Members()) > 0 {
+		t.Error("a refused card made a member")
+	}
+}
+
+// TestHandMadePage holds that a calibration with a trait that is none is printed.
+func TestHandMadePage(t *testing.T) {
+	c := season.Calibration{Member: "ada", Traits: []season.TraitFigures{{Trait: 99, N: 2}}}
+	if got := c.String(); !strings.HasPrefix(got, "member ada\n") || !strings.Contains(got, "trait(99)") {
+		t.Errorf("got %q", got)
+	}
+}
+
+// TestClassWithoutRest holds that a card whose points on the rest are not set counts
+// for everything but the discrimination.
+func TestClassWithoutRest(t *testing.T) {
+	c := season.NewClass(official(t))
+	for i := range 6 {
+		rest := contest.PointsOf(float64(i))
+		if i == 0 {
+			rest = contest.Points{}
+		}
+		faulttest.Text(t, c.Add(placing.MustParseOrder("1-2-3-4"), rest), "")
+	}
+	if c.N() != 6 || c.Discrimination().N != 5 {
+		t.Errorf("%d cards, %d with points on the rest", c.N(), c.Discrimination().N)
+	}
+}
