@@ -294,6 +294,20 @@ func TestDecimal(t *testing.T) {
 			t.Fatal(err)
 		}
 	})
+	for _, n := range []fixed.Number{{Digits: 5, Places: 5, More: true}, {Digits: 5, Places: 99}, {Neg: true, Digits: 5, Places: 30}, {Digits: 999_999_999_999_999_999, Places: 18, More: true}, {Digits: 999_999_999_999_999_999, Places: 20}, {Digits: 999_999_999_999_999_999}} {
+		exact := new(big.Rat).Mul(new(big.Rat).SetInt64(int64(n.Digits)), tenTo(-n.Places))
+		if n.Neg {
+			exact.Neg(exact)
+		}
+		if n.More {
+			exact.Add(exact, tenTo(-40))
+		}
+		for _, den := range []uint64{1, 254, 1 << 63} {
+			if err := compareUnits(n, exact, 4, den); err != nil {
+				t.Error(err)
+			}
+		}
+	}
 	if _, ok := fixed.Decimal(new(big.Int).Lsh(big.NewInt(1), 400), 0); ok {
 		t.Error("401 bits are taken")
 	}
