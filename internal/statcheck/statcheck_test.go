@@ -191,7 +191,7 @@ func TestClass(t *testing.T) {
 		reversed := map[[2]int][]float64{}
 		for range 5 + r.IntN(60) {
 			card, points := orders[r.IntN(24)], r.Int64N(4_000_000)
-			if err := c.Add(card, contest.Points(points)); err != nil {
+			if err := c.Add(card, contest.PointsUnits(points)); err != nil {
 				t.Fatal(err)
 			}
 			s, err := o.Score(card)
