@@ -171,6 +171,12 @@ func (r Rules) judge(c *Carcass, f *finding) error {
 	if c.Lean.Dark > DarkFull {
 		return darkCuts.Check("dark cut", int(c.Lean.Dark))
 	}
+	if c.Lean.Color > LightCherryRed {
+		return colors.Check(colors.Kind, int(c.Lean.Color))
+	}
+	if c.Lean.Texture > Fine {
+		return textures.Check(textures.Kind, int(c.Lean.Texture))
+	}
 	f.group, f.units = f.overall.Group(), f.overall.Units()
 	f.quality, f.before = Quality(NoGrade)<<2, Quality(NoGrade)<<2
 	switch {

@@ -349,14 +349,14 @@ func TestQualityRefuses(t *testing.T) {
 	_, err := grade.Edition(0).Quality(carcass("A50", "Sm00"))
 	faulttest.Field(t, "no edition", err, grade.FieldError{Field: "edition", Allowed: "1975, 1987, 1997, 2016, 2017", Err: grade.ErrMissing})
 	_, err = grade.Rules{Edition: grade.Current, Maturity: maturity.Rules{Tens: 3}}.Assess(carcass("A50", "Sm00"))
-	faulttest.Field(t, "rules", err, grade.FieldError{Field: "rules: tens", Value: "tens(3)", Allowed: "KeepUnits, TensTowardBone, TensTowardLean", Err: grade.ErrUnknown})
+	faulttest.Field(t, "rules", err, grade.FieldError{Field: "rules: tens", Value: "tens(3)", Allowed: "keep units, toward bone, toward lean", Err: grade.ErrUnknown})
 	c := carcass("A50", "Sm00")
 	c.Measures = grade.Measures{}
 	if q, err := grade.Current.Quality(c); err != nil || q.String() != "Low Choice" {
 		t.Errorf("Quality without measures: %v, %v", q, err)
 	}
 	a, err := grade.Current.Assess(c)
-	faulttest.Field(t, "Assess without measures", err, grade.FieldError{Field: "ribeye", Allowed: "over 0 sq in to 25 sq in", Err: grade.ErrMissing})
+	faulttest.Field(t, "Assess without measures", err, grade.FieldError{Path: "measures.fat", Field: "fat", Allowed: "0 in to 3 in", Err: grade.ErrMissing})
 	if a != (grade.Assessment{}) {
 		t.Errorf("beside the error: %+v", a)
 	}
@@ -374,9 +374,9 @@ func TestAdjusted(t *testing.T) {
 		fat, adjust grade.Thickness
 		want        grade.Thickness
 	}{
-		{"none", 6000, 0, 6000}, {"up", 6000, 1000, 7000}, {"down", 6000, -1000, 5000},
-		{"down to nothing", 6000, -6000, 0}, {"up to the most", 20_000, 10_000, 30_000},
-		{"the most at once", 0, 30_000, 30_000}, {"the least at once", 30_000, -30_000, 0},
+		{"none", grade.Inches(0.6), grade.Inches(0), grade.Inches(0.6)}, {"up", grade.Inches(0.6), grade.Inches(0.1), grade.Inches(0.7)}, {"down", grade.Inches(0.6), grade.Inches(-0.1), grade.Inches(0.5)},
+		{"down to nothing", grade.Inches(0.6), grade.Inches(-0.6), grade.Inches(0)}, {"up to the most", grade.Inches(2), grade.Inches(1), grade.Inches(3)},
+		{"the most at once", grade.Inches(0), grade.Inches(3), grade.Inches(3)}, {"the least at once", grade.Inches(3), grade.Inches(-3), grade.Inches(0)},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			c := with(tt.fat, tt.adjust)
@@ -402,13 +402,13 @@ func TestAdjusted(t *testing.T) {
 		c    grade.Carcass
 		want grade.FieldError
 	}{
-		{"bad measures first", with(-1, 40_000), grade.FieldError{Field: "fat", Value: "-0.0001 in", Allowed: fats, Err: grade.ErrRange}},
-		{"bad measures, no adjustment", with(30_001, 0), grade.FieldError{Field: "fat", Value: "3.0001 in", Allowed: fats, Err: grade.ErrRange}},
-		{"adjustment over 3 in", with(0, 30_001), grade.FieldError{Field: "fat adjustment", Value: "3.0001 in", Allowed: adjustments, Err: grade.ErrRange}},
-		{"adjustment under -3 in", with(30_000, -30_001), grade.FieldError{Field: "fat adjustment", Value: "-3.0001 in", Allowed: adjustments, Err: grade.ErrRange}},
-		{"adjustment not a number", with(6000, grade.Inches(math.NaN())), grade.FieldError{Field: "fat adjustment", Value: "not a number", Allowed: adjustments, Err: grade.ErrRange}},
-		{"below nothing", with(6000, -6001), grade.FieldError{Field: "adjusted fat", Value: "-0.0001 in", Allowed: fats, Err: grade.ErrRange}},
-		{"over the most", with(20_001, 10_000), grade.FieldError{Field: "adjusted fat", Value: "3.0001 in", Allowed: fats, Err: grade.ErrRange}},
+		{"bad measures first", with(grade.ThicknessUnits(-1), grade.Inches(4)), grade.FieldError{Field: "fat", Value: "-0.0001 in", Allowed: fats, Err: grade.ErrRange}},
+		{"bad measures, no adjustment", with(grade.Inches(3.0001), grade.Inches(0)), grade.FieldError{Field: "fat", Value: "3.0001 in", Allowed: fats, Err: grade.ErrRange}},
+		{"adjustment over 3 in", with(grade.Inches(0), grade.Inches(3.0001)), grade.FieldError{Field: "fat adjustment", Value: "3.0001 in", Allowed: adjustments, Err: grade.ErrRange}},
+		{"adjustment under -3 in", with(grade.Inches(3), grade.Inches(-3.0001)), grade.FieldError{Field: "fat adjustment", Value: "-3.0001 in", Allowed: adjustments, Err: grade.ErrRange}},
+		{"adjustment not a number", with(grade.Inches(0.6), grade.Inches(math.NaN())), grade.FieldError{Field: "fat adjustment", Value: "not a number", Allowed: adjustments, Err: grade.ErrRange}},
+		{"below nothing", with(grade.Inches(0.6), grade.Inches(-0.6001)), grade.FieldError{Field: "adjusted fat", Value: "-0.0001 in", Allowed: fats, Err: grade.ErrRange}},
+		{"over the most", with(grade.Inches(2.0001), grade.Inches(1)), grade.FieldError{Field: "adjusted fat", Value: "3.0001 in", Allowed: fats, Err: grade.ErrRange}},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			m, err := tt.c.Adjusted()
@@ -431,12 +431,12 @@ func TestAssess(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := grade.Assessment{Carcass: c, Rules: r, Maturity: maturity.A.At(60), Quality: grade.Choice.Part(grade.Low), Yield: 300_000_000}
+	want := grade.Assessment{Carcass: c, Rules: r, Maturity: maturity.A.At(60), Quality: grade.Choice.Part(grade.Low), Yield: grade.Grades(3)}
 	if got != want {
 		t.Errorf("got %+v, want %+v", got, want)
 	}
 	c.Sex = grade.Bull
-	if a, err := r.Assess(c); err != nil || a.Quality.String() != "No grade" || a.Yield != 300_000_000 || a.Maturity != maturity.A.At(60) {
+	if a, err := r.Assess(c); err != nil || a.Quality.String() != "No grade" || a.Yield != grade.Grades(3) || a.Maturity != maturity.A.At(60) {
 		t.Errorf("a bull: %+v, %v", a, err)
 	}
 }

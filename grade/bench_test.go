@@ -23,12 +23,7 @@ func benchMeasures() []grade.Measures {
 		return int32(state % n)
 	}
 	for i := range ms {
-		ms[i] = grade.Measures{
-			Fat:    grade.Thickness(2000 + 500*next(17)),
-			Ribeye: grade.Area(100_000 + 1000*next(71)),
-			KPH:    grade.Share(15_000 + 5000*next(6)),
-			Weight: grade.Weight(6_000_000 + 10_000*next(401)),
-		}
+		ms[i] = grade.Measures{Fat: grade.ThicknessUnits(int64(2000 + 500*next(17))), Ribeye: grade.AreaUnits(int64(100_000 + 1000*next(71))), KPH: grade.ShareUnits(int64(15_000 + 5000*next(6))), Weight: grade.WeightUnits(int64(6_000_000 + 10_000*next(401)))}
 	}
 	return ms
 }

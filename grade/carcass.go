@@ -16,7 +16,7 @@ type Carcass struct {
 	Sex      Sex               `json:"sex,omitzero"`      // sex class
 	Maturity maturity.Evidence `json:"maturity,omitzero"` // skeletal and lean maturity, teeth and papers
 	Marbling Marbling          `json:"marbling,omitzero"` // in the ribeye between ribs 12 and 13
-	Lean     Lean              `json:"lean,omitzero"`     // firmness and dark cutting
+	Lean     Lean              `json:"lean,omitzero"`     // firmness, dark cutting, color and texture
 	Measures Measures          `json:"measures,omitzero"` // fat as measured, ribeye, KPH, weight
 
 	// FatAdjust is added to the measured fat for unusual fat on the rest of the
@@ -31,10 +31,10 @@ type Carcass struct {
 // missing or impossible, before or after, give an error that names each.
 func (c Carcass) Adjusted() (Measures, error) {
 	m := c.Measures
-	if c.FatAdjust.n == 0 {
-		return m, fault.At("measures", "", m.Check())
+	var adjust error
+	if c.FatAdjust.n != 0 {
+		adjust = thicknesses.check("fat_adjust", "fat adjustment", c.FatAdjust.n, -maxFat, maxFat)
 	}
-	adjust := thicknesses.check("fat_adjust", "fat adjustment", c.FatAdjust.n, -maxFat, maxFat)
 	if err := fault.Join(fault.At("measures", "", m.Check()), adjust); err != nil {
 		return Measures{}, err
 	}
@@ -62,7 +62,12 @@ const (
 	Bull
 )
 
-var sexes = text.Enum{Kind: "sex class", Names: []string{"", "steer", "heifer", "cow", "bullock", "bull"}}
+// The letters and plurals are common practice, no source. B is refused: it may be a
+// bullock or a bull.
+var sexes = text.Enum{Kind: "sex class", Names: []string{"", "steer", "heifer", "cow", "bullock", "bull"}, Also: []text.Alias{
+	{Name: "S", Value: int(Steer)}, {Name: "steers", Value: int(Steer)}, {Name: "H", Value: int(Heifer)}, {Name: "heifers", Value: int(Heifer)},
+	{Name: "C", Value: int(Cow)}, {Name: "cows", Value: int(Cow)}, {Name: "bullocks", Value: int(Bullock)}, {Name: "bulls", Value: int(Bull)},
+}}
 
 // Sexes yields the sex classes.
 func Sexes() iter.Seq[Sex] {
@@ -81,7 +86,9 @@ func (s Sex) IsValid() bool { return sexes.IsValid(int(s)) }
 // String gives the name; "unset" for zero.
 func (s Sex) String() string { return sexes.String(int(s)) }
 
-// ParseSex reads the name of a sex class, as [Sex.String] writes it.
+// ParseSex reads the name of a sex class in any case, also in the plural, or the
+// letter S, H or C (common practice, no source). B is refused, since it may be a
+// bullock or a bull.
 func ParseSex(s string) (Sex, error) {
 	v, err := sexes.Parse(s)
 	return Sex(v), err
@@ -116,11 +123,13 @@ func (s Sex) open(g Grade) bool {
 	}
 }
 
-// Lean is what is seen of the lean besides its marbling and color. The zero Lean
-// means that firmness was not looked at and that nothing is wrong.
+// Lean is what is seen of the lean besides its marbling. The zero Lean means that
+// firmness, color and texture were not looked at and that nothing is wrong.
 type Lean struct {
 	Firmness Firmness `json:"firmness,omitzero"` // zero: taken to go with the marbling
 	Dark     DarkCut  `json:"dark,omitzero"`     // zero: no dark cutter
+	Color    Color    `json:"color,omitzero"`    // zero: not looked at; moves no grade
+	Texture  Texture  `json:"texture,omitzero"`  // zero: not looked at; moves no grade
 
 	// BelowCutter is the judge's own finding that the carcass is below the
 	// minimum of Cutter. No minimum is published, so it is never inferred; it
@@ -153,7 +162,7 @@ func (f Firmness) IsValid() bool { return firmnesses.IsValid(int(f)) }
 // String gives the term; "unset" for zero.
 func (f Firmness) String() string { return firmnesses.String(int(f)) }
 
-// ParseFirmness reads a term, as [Firmness.String] writes it.
+// ParseFirmness reads a term as [Firmness.String] writes it, in any case.
 func ParseFirmness(s string) (Firmness, error) {
 	v, err := firmnesses.Parse(s)
 	return Firmness(v), err
@@ -190,7 +199,9 @@ const (
 	DarkFull                         // the whole of it
 )
 
-var darkCuts = text.Enum{Kind: "dark cut", Names: []string{"", "one third", "two thirds", "full"}, Zero: "none"}
+var darkCuts = text.Enum{Kind: "dark cut", Names: []string{"", "one third", "two thirds", "full"}, Zero: "none", Also: []text.Alias{
+	{Name: "1/3", Value: int(DarkThird)}, {Name: "third", Value: int(DarkThird)}, {Name: "a third", Value: int(DarkThird)}, {Name: "2/3", Value: int(DarkTwoThirds)},
+}}
 
 // IsValid reports whether d is one of the three steps; the zero value is not.
 func (d DarkCut) IsValid() bool { return darkCuts.IsValid(int(d)) }
@@ -198,7 +209,8 @@ func (d DarkCut) IsValid() bool { return darkCuts.IsValid(int(d)) }
 // String gives the step; "none" for zero.
 func (d DarkCut) String() string { return darkCuts.String(int(d)) }
 
-// ParseDarkCut reads a step, as [DarkCut.String] writes it, or "none".
+// ParseDarkCut reads a step as [DarkCut.String] writes it, in any case, or "none".
+// Also read: "1/3", "third", "a third" and "2/3".
 func ParseDarkCut(s string) (DarkCut, error) {
 	v, err := darkCuts.Parse(s)
 	return DarkCut(v), err

@@ -1,6 +1,7 @@
 package grade
 
 import (
+	"example.com/ribface/internal/fixed"
 	"example.com/ribface/internal/text"
 	"github.com/shopspring/decimal"
 )
@@ -59,7 +60,8 @@ var retailTables = [...][5]retailClass{
 // and not always equal to it: the two equations weigh carcass weight
 // differently.
 func (t RetailTable) Class(share decimal.Decimal) (class int, ok bool) {
-	if !t.IsValid() || share.IsNegative() || share.GreaterThan(decimal.New(100, 0)) {
+	_, near := fixed.Decimal(share.Coefficient(), share.Exponent()) // far ones are slow to compare
+	if !t.IsValid() || !near || share.IsNegative() || share.GreaterThan(decimal.New(100, 0)) {
 		return 0, false
 	}
 	tenths := share.Shift(1).Round(0).IntPart() // from 0 on, away from zero is up

@@ -128,17 +128,17 @@ func (e *Edition) Scan(src any) error { return text.Scan(e, editionNames.Kind, s
 // Line is one line of the grade chart: the least marbling with which a carcass
 // of one maturity group meets a grade, or one part of it.
 type Line struct {
-	Group maturity.Group
-	Grade Grade
-	Part  Part     // the part that starts at the line; Whole where the grade is not split there
-	At    Marbling // the line at the young end of the group
-	Rises bool     // the line rises 100 points to the old end of the group; else it is flat
-	Cite  cite.Citation
+	Group maturity.Group `json:"group"`
+	Grade Grade          `json:"grade"`
+	Part  Part           `json:"part,omitzero"`  // the part that starts at the line; Whole where the grade is not split there
+	At    Marbling       `json:"at"`             // the line at the young end of the group
+	Rises bool           `json:"rises,omitzero"` // the line rises 100 points to the old end of the group; else it is flat
+	Cite  cite.Citation  `json:"cite,omitzero"`
 
 	// Firmness is the least firmness for the grade; zero where none is known.
 	// It is the same for every part of a grade.
-	Firmness     Firmness
-	FirmnessCite cite.Citation
+	Firmness     Firmness      `json:"firmness,omitzero"`
+	FirmnessCite cite.Citation `json:"firmness_cite,omitzero"`
 }
 
 // On returns the line at so many units into the group.

@@ -251,7 +251,7 @@ func TestOverall(t *testing.T) {
 		if e == grade.Edition2017 {
 			want = "A99"
 		}
-		if got, err := e.Maturity(ev); err != nil || got.String() != want {
+		if got, err := (grade.Rules{Edition: e}).Overall(ev); err != nil || got.String() != want {
 			t.Errorf("%v: %v, %v; want %s", e, got, err, want)
 		}
 	}
@@ -260,15 +260,15 @@ func TestOverall(t *testing.T) {
 		t.Errorf("the balancing rules do not reach: %v, %v", got, err)
 	}
 	const allowed = "1975, 1987, 1997, 2016, 2017"
-	got, err := grade.Edition(0).Maturity(ev)
+	got, err := grade.Rules{Edition: grade.Edition(0)}.Overall(ev)
 	faulttest.Field(t, "unset", err, grade.FieldError{Field: "edition", Allowed: allowed, Err: grade.ErrMissing})
 	if got != 0 {
 		t.Errorf("gives %v", got)
 	}
 	_, err = grade.Rules{Edition: 6}.Overall(ev)
 	faulttest.Field(t, "unnamed", err, grade.FieldError{Field: "edition", Value: "edition(6)", Allowed: allowed, Err: grade.ErrUnknown})
-	_, err = grade.Edition2016.Maturity(maturity.Evidence{})
+	_, err = grade.Rules{Edition: grade.Edition2016}.Overall(maturity.Evidence{})
 	faulttest.Field(t, "evidence", err, grade.FieldError{Field: "skeletal maturity", Allowed: "A00 to E100", Err: grade.ErrMissing})
-	_, err = grade.Edition2017.Maturity(maturity.Evidence{Skeletal: 150})
+	_, err = grade.Rules{Edition: grade.Edition2017}.Overall(maturity.Evidence{Skeletal: 150})
 	faulttest.Field(t, "evidence by age", err, grade.FieldError{Field: "lean maturity", Allowed: "A00 to E100", Err: grade.ErrMissing})
 }

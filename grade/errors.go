@@ -22,6 +22,8 @@ var (
 	ErrUnknown = fault.ErrUnknown // well formed, but names nothing known
 	ErrRange   = fault.ErrRange   // outside what is allowed
 	ErrPlaces  = fault.ErrPlaces  // a number with more decimals than the value holds
+
+	ErrRepeated = fault.ErrRepeated // given twice where it may stand once
 )
 
 // Problems lists every problem that an error of this module tells of, in order,

@@ -21,7 +21,7 @@ func ExampleThickness_encodings() {
 	// JSON may hold the text in quotes, or a bare number.
 	fmt.Println(t.UnmarshalJSON([]byte("0.45")), t)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the number, and NULL for a value that is not set.
 	column, err := t.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(t.Scan([]byte("0.35")), t)
@@ -32,7 +32,7 @@ func ExampleThickness_encodings() {
 	// thickness: "0.6 lb": unknown at "lb"; allowed: a number with at most 4 places, unit in or mm or cm
 	// 0.5 in
 	// <nil> 0.45 in
-	// "0.45 in", <nil>
+	// "0.45", <nil>
 	// <nil> 0.35 in
 }
 
@@ -51,7 +51,7 @@ func ExampleArea_encodings() {
 	// JSON may hold the text in quotes, or a bare number.
 	fmt.Println(a.UnmarshalJSON([]byte("13.05")), a)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the number, and NULL for a value that is not set.
 	column, err := a.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(a.Scan([]byte("11.9")), a)
@@ -62,7 +62,7 @@ func ExampleArea_encodings() {
 	// area: "12.4 in": unknown at "in"; allowed: a number with at most 4 places, unit sq in or sq cm
 	// 12.4 sq in
 	// <nil> 13.05 sq in
-	// "13.05 sq in", <nil>
+	// "13.05", <nil>
 	// <nil> 11.9 sq in
 }
 
@@ -81,7 +81,7 @@ func ExampleShare_encodings() {
 	// JSON may hold the text in quotes, or a bare number.
 	fmt.Println(s.UnmarshalJSON([]byte("2")), s)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the number, and NULL for a value that is not set.
 	column, err := s.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(s.Scan([]byte("1.5%")), s)
@@ -92,7 +92,7 @@ func ExampleShare_encodings() {
 	// share: "2.5 in": unknown at "in"; allowed: a number with at most 4 places, unit %
 	// 3%
 	// <nil> 2%
-	// "2%", <nil>
+	// "2", <nil>
 	// <nil> 1.5%
 }
 
@@ -111,7 +111,7 @@ func ExampleWeight_encodings() {
 	// JSON may hold the text in quotes, or a bare number.
 	fmt.Println(w.UnmarshalJSON([]byte("660")), w)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the number, and NULL for a value that is not set.
 	column, err := w.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(w.Scan([]byte("701.5 lb")), w)
@@ -122,12 +122,12 @@ func ExampleWeight_encodings() {
 	// weight: "842 stone": unknown at "stone"; allowed: a number with at most 4 places, unit lb or kg
 	// 837.7566 lb
 	// <nil> 660 lb
-	// "660 lb", <nil>
+	// "660", <nil>
 	// <nil> 701.5 lb
 }
 
 func ExampleYield_encodings() {
-	y := grade.OneGrade + grade.OneGrade/2
+	y := grade.Grades(1.5)
 	line, err := y.AppendText([]byte("text: "))
 	fmt.Printf("%s, %v\n", line, err)
 	text, err := y.MarshalText()
@@ -141,7 +141,7 @@ func ExampleYield_encodings() {
 	// JSON may hold the text in quotes, or a bare number.
 	fmt.Println(y.UnmarshalJSON([]byte("-0.5")), y)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, and NULL for a value that is not set.
 	column, err := y.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(y.Scan([]byte("2.952")), y)
@@ -156,7 +156,7 @@ func ExampleYield_encodings() {
 	// <nil> 2.952
 }
 
-func ExampleQuickYield_encodings() {
+func ExampleShortcutYield_encodings() {
 	q := grade.Inches(0.6).Preliminary()
 	line, err := q.AppendText([]byte("text: "))
 	fmt.Printf("%s, %v\n", line, err)
@@ -171,7 +171,7 @@ func ExampleQuickYield_encodings() {
 	// JSON may hold the text in quotes, or a bare number.
 	fmt.Println(q.UnmarshalJSON([]byte("3.25")), q)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, and NULL for a value that is not set.
 	column, err := q.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(q.Scan([]byte("3.05")), q)
@@ -179,41 +179,11 @@ func ExampleQuickYield_encodings() {
 	// text: 3.5, <nil>
 	// "3.5", <nil>
 	// <nil> 2.75
-	// quick yield: "2.7.5": bad syntax; allowed: a number with at most 8 places
+	// shortcut yield: "2.7.5": bad syntax; allowed: a number with at most 8 places
 	// 2.75
 	// <nil> 3.25
 	// "3.25", <nil>
 	// <nil> 3.05
-}
-
-func ExampleRetailShare_encodings() {
-	s := grade.RetailShare(5_088_109_000)
-	line, err := s.AppendText([]byte("text: "))
-	fmt.Printf("%s, %v\n", line, err)
-	text, err := s.MarshalText()
-	fmt.Printf("%q, %v\n", text, err)
-
-	// A failed read leaves the value as it was.
-	fmt.Println(s.UnmarshalText([]byte("51.2%")), s)
-	fmt.Println(s.UnmarshalText([]byte("51.2 lb")))
-	fmt.Println(s)
-
-	// JSON may hold the text in quotes, or a bare number.
-	fmt.Println(s.UnmarshalJSON([]byte("49.75")), s)
-
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := s.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(s.Scan([]byte("50")), s)
-	// Output:
-	// text: 50.88109%, <nil>
-	// "50.88109%", <nil>
-	// <nil> 51.2%
-	// retail share: "51.2 lb": bad syntax; allowed: a number with at most 8 places; units: %
-	// 51.2%
-	// <nil> 49.75%
-	// "49.75%", <nil>
-	// <nil> 50%
 }
 
 func ExampleRetailTable_encodings() {
@@ -227,19 +197,12 @@ func ExampleRetailTable_encodings() {
 	fmt.Println(t.UnmarshalText([]byte("aged-yield-slides")), t)
 	fmt.Println(t.UnmarshalText([]byte("table 1")))
 	fmt.Println(t)
-
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := t.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(t.Scan([]byte("uni-slaughter-handout")), t)
 	// Output:
 	// text: asweb-121, <nil>
 	// "asweb-121", <nil>
 	// <nil> aged-yield-slides
 	// retail table: "table 1": unknown; allowed: asweb-121, aged-yield-slides, uni-slaughter-handout
 	// aged-yield-slides
-	// "aged-yield-slides", <nil>
-	// <nil> uni-slaughter-handout
 }
 
 func ExampleRounding_encodings() {
@@ -253,19 +216,12 @@ func ExampleRounding_encodings() {
 	fmt.Println(r.UnmarshalText([]byte("down")), r)
 	fmt.Println(r.UnmarshalText([]byte("up")))
 	fmt.Println(r)
-
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := r.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(r.Scan([]byte("half even")), r)
 	// Output:
 	// text: half up, <nil>
 	// "half up", <nil>
 	// <nil> down
 	// rounding: "up": unknown; allowed: down, half up, half even
 	// down
-	// "down", <nil>
-	// <nil> half even
 }
 
 func ExampleDegree_encodings() {
@@ -280,7 +236,7 @@ func ExampleDegree_encodings() {
 	fmt.Println(d.UnmarshalText([]byte("Fat")))
 	fmt.Println(d)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, and NULL for a value that is not set.
 	column, err := d.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(d.Scan([]byte("Small")), d)
@@ -306,7 +262,7 @@ func ExampleMarbling_encodings() {
 	fmt.Println(m.UnmarshalText([]byte("Xx40")))
 	fmt.Println(m)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, and NULL for a value that is not set.
 	column, err := m.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(m.Scan([]byte("Md99")), m)
@@ -331,19 +287,12 @@ func ExampleMarblingScale_encodings() {
 	fmt.Println(s.UnmarshalText([]byte("Slight00 = 400")), s)
 	fmt.Println(s.UnmarshalText([]byte("400")))
 	fmt.Println(s)
-
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := s.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(s.Scan([]byte("Slight00 = 300")), s)
 	// Output:
 	// text: Slight00 = 300, <nil>
 	// "Slight00 = 300", <nil>
 	// <nil> Slight00 = 400
 	// marbling scale: "400": unknown; allowed: Slight00 = 300, Slight00 = 400
 	// Slight00 = 400
-	// "Slight00 = 400", <nil>
-	// <nil> Slight00 = 300
 }
 
 func ExampleGrade_encodings() {
@@ -358,7 +307,7 @@ func ExampleGrade_encodings() {
 	fmt.Println(g.UnmarshalText([]byte("Fancy")))
 	fmt.Println(g)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, and NULL for a value that is not set.
 	column, err := g.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(g.Scan([]byte("No grade")), g)
@@ -384,7 +333,7 @@ func ExamplePart_encodings() {
 	fmt.Println(p.UnmarshalText([]byte("Top")))
 	fmt.Println(p)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, and NULL for a value that is not set.
 	column, err := p.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(p.Scan([]byte("Average")), p)
@@ -410,7 +359,7 @@ func ExampleQuality_encodings() {
 	fmt.Println(q.UnmarshalText([]byte("Upper Choice")))
 	fmt.Println(q)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, and NULL for a value that is not set.
 	column, err := q.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(q.Scan([]byte("Utility")), q)
@@ -436,7 +385,7 @@ func ExampleTier_encodings() {
 	fmt.Println(t.UnmarshalText([]byte("best")))
 	fmt.Println(t)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, and NULL for a value that is not set.
 	column, err := t.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(t.Scan([]byte("select")), t)
@@ -462,7 +411,7 @@ func ExampleEdition_encodings() {
 	fmt.Println(e.UnmarshalText([]byte("1988")))
 	fmt.Println(e)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, and NULL for a value that is not set.
 	column, err := e.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(e.Scan([]byte("2017")), e)
@@ -488,7 +437,7 @@ func ExampleSex_encodings() {
 	fmt.Println(s.UnmarshalText([]byte("ox")))
 	fmt.Println(s)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, and NULL for a value that is not set.
 	column, err := s.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(s.Scan([]byte("steer")), s)
@@ -514,7 +463,7 @@ func ExampleFirmness_encodings() {
 	fmt.Println(f.UnmarshalText([]byte("hard")))
 	fmt.Println(f)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, and NULL for a value that is not set.
 	column, err := f.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(f.Scan([]byte("moderately firm")), f)
@@ -540,7 +489,7 @@ func ExampleDarkCut_encodings() {
 	fmt.Println(d.UnmarshalText([]byte("half")))
 	fmt.Println(d)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, and NULL for a value that is not set.
 	column, err := d.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(d.Scan([]byte("none")), d)
@@ -565,17 +514,10 @@ func ExampleFactor_encodings() {
 	fmt.Println(f.UnmarshalText([]byte("ribeye")), f)
 	fmt.Println(f.UnmarshalText([]byte("price")))
 	fmt.Println(f)
-
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := f.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(f.Scan([]byte("weight")), f)
 	// Output:
 	// text: fat, <nil>
 	// "fat", <nil>
 	// <nil> ribeye
 	// factor: "price": unknown; allowed: fat, ribeye, KPH, weight
 	// ribeye
-	// "ribeye", <nil>
-	// <nil> weight
 }

@@ -20,12 +20,7 @@ func Example() {
 		Maturity: maturity.Evidence{Skeletal: maturity.A.At(90), Lean: maturity.A.At(30)},
 		Marbling: grade.Small.At(40),
 		Lean:     grade.Lean{Firmness: grade.Firm},
-		Measures: grade.Measures{
-			Fat:    grade.Inches(0.60),
-			Ribeye: grade.SquareInches(11.9),
-			KPH:    grade.Percent(1.5),
-			Weight: grade.Pounds(660),
-		},
+		Measures: grade.Measures{Fat: grade.Inches(0.60), Ribeye: grade.SquareInches(11.9), KPH: grade.Percent(1.5), Weight: grade.Pounds(660)},
 	}
 	a, err := grade.Current.Assess(steer)
 	if err != nil {
@@ -98,38 +93,27 @@ func Example_json() {
 	fmt.Println(string(out), err)
 	// Output:
 	// {
-	//  "Carcass": {
-	//   "Sex": "cow",
-	//   "Maturity": {
-	//    "Skeletal": "D20",
-	//    "Lean": "C80",
-	//    "Teeth": "8 permanent incisors",
-	//    "Papers": ""
+	//  "carcass": {
+	//   "sex": "cow",
+	//   "maturity": {
+	//    "skeletal": "D20",
+	//    "lean": "C80",
+	//    "teeth": "8 permanent incisors"
 	//   },
-	//   "Marbling": "Mt60",
-	//   "Lean": {
-	//    "Firmness": "",
-	//    "Dark": "",
-	//    "BelowCutter": false
-	//   },
-	//   "Measures": {
-	//    "Fat": "0.3543 in",
-	//    "Ribeye": "11.501 sq in",
-	//    "KPH": "2.5%",
-	//    "Weight": "701.07 lb"
-	//   },
-	//   "FatAdjust": "0 in"
-	//  },
-	//  "Rules": {
-	//   "Edition": "2017",
-	//   "Maturity": {
-	//    "Tens": "",
-	//    "OldLean": ""
+	//   "marbling": "Mt60",
+	//   "measures": {
+	//    "fat": "0.3543 in",
+	//    "ribeye": "11.501 sq in",
+	//    "kph": "2.5%",
+	//    "weight": "701.07 lb"
 	//   }
 	//  },
-	//  "Maturity": "D00",
-	//  "Quality": "Low Commercial",
-	//  "Yield": "2.869496"
+	//  "rules": {
+	//   "edition": "2017"
+	//  },
+	//  "maturity": "D00",
+	//  "quality": "Low Commercial",
+	//  "yield": "2.869496"
 	// } <nil>
 }
 
@@ -176,8 +160,15 @@ func ExampleCarcass() {
 	_, err := grade.Current.Assess(grade.Carcass{})
 	fmt.Println(err)
 	// Output:
-	// {{heifer {A60 A40 not looked at none} Sl80 {moderately firm none false} {0.4331 in 12.4 sq in 2.5% 749.5717 lb} 0.1 in} {2017 {keep units may cross}} A50 High Select 3.21312246} <nil>
+	// {{heifer {A60 A40 not looked at not looked at none} Sl80 {moderately firm none unset unset false} {0.4331 in 12.4 sq in 2.5% 749.5717 lb} 0.1 in} {2017 {keep units may cross}} A50 High Select 3.21312246} <nil>
 	// sex class: missing; allowed: steer, heifer, cow, bullock, bull
+	// skeletal maturity: missing; allowed: A00 to E100
+	// lean maturity: missing; allowed: A00 to E100
+	// marbling: missing; allowed: Devoid00 to Ab100
+	// fat: missing; allowed: 0 in to 3 in
+	// ribeye: missing; allowed: 1 sq in to 25 sq in
+	// KPH: missing; allowed: 0% to 10%
+	// weight: missing; allowed: 100 lb to 1800 lb
 }
 
 func ExampleCarcass_Adjusted() {
@@ -219,14 +210,14 @@ func ExampleMeasures_Yield() {
 func ExampleMeasures_Check() {
 	m := exampleCarcass().Measures
 	fmt.Println(m.Check())
-	m.Weight = 0
+	m.Weight = grade.Weight{}
 	fmt.Println(m.Check())
 	m.Weight = grade.Pounds(math.NaN())
 	fmt.Println(m.Check())
 	// Output:
 	// <nil>
-	// weight: missing; allowed: over 0 lb to 1800 lb
-	// weight: not a number: out of range; allowed: over 0 lb to 1800 lb
+	// weight: missing; allowed: 100 lb to 1800 lb
+	// weight: not a number: out of range; allowed: 100 lb to 1800 lb
 }
 
 func ExampleMeasures_Terms() {
@@ -256,19 +247,19 @@ func ExampleTerms_Sub() {
 	// fat 0.5 ribeye 0.192 together 0.692
 }
 
-func ExampleMeasures_Quick() {
+func ExampleMeasures_Shortcut() {
 	// A federal borderline carcass (cfr-post1975-p30) by the equation and by the
 	// quick method, which puts it one grade worse.
 	m := grade.Measures{Fat: grade.Inches(0.5), Ribeye: grade.SquareInches(10.5), KPH: grade.Percent(3.5), Weight: grade.Pounds(500)}
 	y, _ := m.Yield()
-	q, err := m.Quick()
+	q, err := m.Shortcut()
 	fmt.Println(y, q.Total, err)
 	// Output:
 	// 2.99 3.04 <nil>
 }
 
-func ExampleQuick() {
-	q, err := exampleCarcass().Measures.Quick()
+func ExampleShortcut() {
+	q, err := exampleCarcass().Measures.Shortcut()
 	fmt.Println("preliminary", q.Preliminary)
 	fmt.Println("required ribeye", q.Required, "so", q.Ribeye)
 	fmt.Println("KPH", q.KPH)
@@ -280,15 +271,15 @@ func ExampleQuick() {
 	// total 3.2 <nil>
 }
 
-func ExampleQuickYield() {
+func ExampleShortcutYield() {
 	q := grade.Inches(0.8).Preliminary()
 	fmt.Println(q, q.Decimal())
 	// Output:
 	// 4 4
 }
 
-func ExampleParseQuickYield() {
-	fmt.Println(grade.ParseQuickYield("3.25"))
+func ExampleParseShortcutYield() {
+	fmt.Println(grade.ParseShortcutYield("3.25"))
 	// Output:
 	// 3.25 <nil>
 }
@@ -300,9 +291,9 @@ func ExampleThickness_Preliminary() {
 }
 
 func ExampleFatForPreliminary() {
-	p, _ := grade.ParseQuickYield("3.25")
+	p, _ := grade.ParseShortcutYield("3.25")
 	fmt.Println(grade.FatForPreliminary(p))
-	_, err := grade.FatForPreliminary(p - 2*grade.QuickYield(grade.OneGrade))
+	_, err := grade.FatForPreliminary(grade.ShortcutYieldUnits(p.Units() - 200000000))
 	fmt.Println(err)
 	// Output:
 	// 0.5 in <nil>
@@ -312,11 +303,11 @@ func ExampleFatForPreliminary() {
 func ExampleWeight_RequiredRibeye() {
 	fmt.Println(grade.Pounds(600).RequiredRibeye())
 	fmt.Println(grade.Pounds(780).RequiredRibeye())
-	fmt.Println(grade.Pounds(0).RequiredRibeye())
+	fmt.Println(grade.Pounds(99).RequiredRibeye())
 	// Output:
 	// 11 sq in <nil>
 	// 13.1 sq in <nil>
-	// 0 sq in weight: missing; allowed: over 0 lb to 1800 lb
+	// not taken weight: 99 lb: out of range; allowed: 100 lb to 1800 lb
 }
 
 func ExampleMeasures_Unusual() {
@@ -336,27 +327,14 @@ func ExampleMeasures_RetailCuts() {
 	s, err := exampleCarcass().Measures.RetailCuts()
 	fmt.Println(s, err)
 	// Output:
-	// 49.403% <nil>
+	// 49.403 <nil>
 }
 
-func ExampleRetailShare() {
-	s, _ := exampleCarcass().Measures.RetailCuts()
-	fmt.Println(s, s.Decimal())
-	// Output:
-	// 49.403% 49.403
-}
-
-func ExampleParseRetailShare() {
-	fmt.Println(grade.ParseRetailShare("50.09%"))
-	// Output:
-	// 50.09% <nil>
-}
-
-func ExampleRetailShare_Class() {
+func ExampleRetailTable_Class() {
 	// The published tables disagree in the first decimal.
-	s, _ := grade.ParseRetailShare("50.0%")
+	share := decimal.RequireFromString("50.0")
 	for _, t := range []grade.RetailTable{grade.RetailGuide, grade.RetailSlides, grade.RetailHandout} {
-		class, ok := s.Class(t)
+		class, ok := t.Class(share)
 		fmt.Println(t, class, ok)
 	}
 	// Output:
@@ -382,7 +360,7 @@ func ExampleParseRetailTable() {
 
 func ExampleYield() {
 	y, _ := exampleCarcass().Measures.Yield()
-	fmt.Println(y, y < 3*grade.OneGrade)
+	fmt.Println(y, y.Compare(grade.Grades(3)) < 0)
 	// Output:
 	// 3.17 false
 }
@@ -411,18 +389,6 @@ func ExampleYield_Round() {
 	// half even 2.14 <nil>
 }
 
-func ExampleYield_Tenth() {
-	y, _ := grade.ParseYield("-2.15")
-	for _, r := range []grade.Rounding{grade.Down, grade.HalfUp, grade.HalfEven} {
-		tenth, err := y.Tenth(r)
-		fmt.Println(r, tenth, err)
-	}
-	// Output:
-	// down -2.2 <nil>
-	// half up -2.1 <nil>
-	// half even -2.2 <nil>
-}
-
 func ExampleYield_Decimal() {
 	y, _ := exampleCarcass().Measures.Yield()
 	fmt.Println(y.Decimal().Mul(decimal.NewFromInt(2)))
@@ -435,7 +401,7 @@ func ExampleYieldDecimal() {
 	fmt.Println(grade.YieldDecimal(decimal.RequireFromString("2.9520000001")))
 	// Output:
 	// 2.952 <nil>
-	// 0 yield: "2.9520000001": out of range; allowed: numbers with at most 8 places
+	// unset yield: "2.9520000001": too many places; allowed: a number with at most 8 places
 }
 
 func ExampleParseYield() {
@@ -443,13 +409,13 @@ func ExampleParseYield() {
 	fmt.Println(grade.ParseYield("2.952 lb"))
 	// Output:
 	// 2.952 <nil>
-	// 0 yield: "2.952 lb": bad syntax; allowed: a number with at most 8 places
+	// unset yield: "2.952 lb": bad syntax; allowed: a number with at most 8 places
 }
 
 func ExampleRounding() {
 	fmt.Println(grade.HalfEven, grade.HalfEven.IsValid())
 	// The zero Rounding is not set and is refused.
-	_, err := grade.OneGrade.Tenth(0)
+	_, err := grade.Grades(1).Round(0, 1)
 	fmt.Println(err)
 	// Output:
 	// half even true
@@ -464,7 +430,7 @@ func ExampleParseRounding() {
 
 func ExampleThickness() {
 	fat := grade.Inches(0.6)
-	fmt.Println(fat, fat.IsValid(), fat == 6*grade.Inch/10)
+	fmt.Println(fat, fat.IsValid(), fat == grade.Inches(0.6))
 	fmt.Println(grade.Inches(math.Inf(1)).IsValid())
 	// Output:
 	// 0.6 in true true
@@ -473,7 +439,7 @@ func ExampleThickness() {
 
 func ExampleInches() {
 	// The float is snapped to 0.0001 in once.
-	fmt.Println(grade.Inches(0.1)+grade.Inches(0.2) == grade.Inches(0.3))
+	fmt.Println(grade.ThicknessUnits(grade.Inches(0.1).Units()+grade.Inches(0.2).Units()) == grade.Inches(0.3))
 	fmt.Println(grade.Inches(math.NaN()))
 	// Output:
 	// true
@@ -503,7 +469,7 @@ func ExampleInchesDecimal() {
 	fmt.Println(grade.InchesDecimal(decimal.RequireFromString("0.60001")))
 	// Output:
 	// 0.6 in <nil>
-	// 0 in thickness: "0.60001": out of range; allowed: at most 4 places
+	// not taken thickness: "0.60001": too many places; allowed: numbers up to 214,748 with at most 4 places
 }
 
 func ExampleMillimetersDecimal() {
@@ -513,7 +479,7 @@ func ExampleMillimetersDecimal() {
 }
 
 func ExampleParseThickness() {
-	for _, s := range []string{"0.45", "0.45 in", "11mm", "1.1 cm", "0.45 lb", "4e-1"} {
+	for _, s := range []string{"0.45", "0.45 in", "11mm", "1.1 cm", "0.45 lb", "0,45"} {
 		fmt.Println(grade.ParseThickness(s))
 	}
 	// Output:
@@ -521,12 +487,12 @@ func ExampleParseThickness() {
 	// 0.45 in <nil>
 	// 0.4331 in <nil>
 	// 0.4331 in <nil>
-	// 0 in thickness: "0.45 lb": unknown at "lb"; allowed: a number with at most 4 places, unit in or mm or cm
-	// 0 in thickness: "4e-1": bad syntax; allowed: a number with at most 4 places, unit in or mm or cm
+	// not taken thickness: "0.45 lb": unknown at "lb"; allowed: a number with at most 4 places, unit in or mm or cm
+	// not taken thickness: "0,45": bad syntax; allowed: a number with at most 4 places, unit in or mm or cm
 }
 
 func ExampleArea() {
-	fmt.Println(grade.SquareInches(12.4), grade.Area(0).IsValid(), grade.SquareInches(math.NaN()).IsValid())
+	fmt.Println(grade.SquareInches(12.4), grade.SquareInches(0).IsValid(), grade.SquareInches(math.NaN()).IsValid())
 	// Output:
 	// 12.4 sq in true false
 }
@@ -577,7 +543,7 @@ func ExampleParseArea() {
 
 func ExampleShare() {
 	kph := grade.Percent(2.5)
-	fmt.Println(kph, kph == 5*grade.OnePercent/2, kph.IsValid())
+	fmt.Println(kph, kph == grade.Percent(2.5), kph.IsValid())
 	// Output:
 	// 2.5% true true
 }
@@ -610,7 +576,7 @@ func ExampleParseShare() {
 
 func ExampleWeight() {
 	w := grade.Pounds(842)
-	fmt.Println(w, w.IsValid(), int(w/grade.Pound))
+	fmt.Println(w, w.IsValid(), int(w.Units()/10000))
 	// Output:
 	// 842 lb true 842
 }
@@ -658,7 +624,7 @@ func ExampleParseWeight() {
 	// Output:
 	// 842 lb <nil>
 	// 837.7566 lb <nil>
-	// 0 lb weight: "842.00001": out of range; allowed: a number with at most 4 places, unit lb or kg
+	// not taken weight: "842.00001": too many places; allowed: numbers up to 214,748 with at most 4 places
 }
 
 func ExampleDegree() {
@@ -814,10 +780,12 @@ func ExampleGrade_Part() {
 
 func ExampleParseGrade() {
 	fmt.Println(grade.ParseGrade("Select"))
-	fmt.Println(grade.ParseGrade("select"))
+	fmt.Println(grade.ParseGrade("ch"))
+	fmt.Println(grade.ParseGrade("C"))
 	// Output:
 	// Select <nil>
-	// unset grade: "select": unknown; allowed: No grade, Canner, Cutter, Utility, Commercial, Standard, Good, Select, Choice, Prime
+	// Choice <nil>
+	// unset grade: "C": unknown; allowed: No grade, Canner, Cutter, Utility, Commercial, Standard, Good, Select, Choice, Prime
 }
 
 func ExamplePart() {
@@ -941,10 +909,10 @@ func ExampleEdition_Quality() {
 	// Low Choice <nil>
 }
 
-func ExampleEdition_Maturity() {
+func ExampleRules_Overall_teeth() {
 	ev := maturity.Evidence{Skeletal: maturity.B.At(20), Lean: maturity.B.At(20), Teeth: maturity.Incisors(2)}
-	fmt.Println(grade.Edition2016.Maturity(ev))
-	fmt.Println(grade.Edition2017.Maturity(ev))
+	fmt.Println(grade.Rules{Edition: grade.Edition2016}.Overall(ev))
+	fmt.Println(grade.Rules{Edition: grade.Edition2017}.Overall(ev))
 	// Output:
 	// B20 <nil>
 	// A99 <nil>
@@ -1048,7 +1016,7 @@ func ExampleRules_Assess() {
 	_, err := grade.Rules{Edition: grade.Current}.Assess(c)
 	fmt.Println(err)
 	// Output:
-	// ribeye: -12.4 sq in: out of range; allowed: over 0 sq in to 25 sq in
+	// ribeye: -12.4 sq in: out of range; allowed: 1 sq in to 25 sq in
 }
 
 func ExampleRules_Quality() {
@@ -1223,7 +1191,7 @@ func ExampleParseFactor() {
 
 func ExampleOnLine() {
 	// How much ribeye would make this carcass a yield grade 2?
-	o, err := exampleCarcass().Measures.Solve(grade.RibeyeFactor, 3*grade.OneGrade)
+	o, err := exampleCarcass().Measures.Solve(grade.RibeyeFactor, grade.Grades(3))
 	fmt.Println(o, err)
 	under, _ := o.Under.Yield()
 	reach, _ := o.Reach.Yield()

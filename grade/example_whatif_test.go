@@ -17,12 +17,12 @@ var whatIfSteer = grade.Carcass{
 
 func ExampleMeasures_Solve() {
 	for f := range grade.Factors() {
-		o, err := whatIfSteer.Measures.Solve(f, 4*grade.OneGrade)
+		o, err := whatIfSteer.Measures.Solve(f, grade.Grades(4))
 		fmt.Println(o, err)
 	}
-	o, _ := whatIfSteer.Measures.Solve(grade.WeightFactor, 4*grade.OneGrade)
+	o, _ := whatIfSteer.Measures.Solve(grade.WeightFactor, grade.Grades(4))
 	fmt.Println("3 up to", o.Under.Weight, "and 4 from", o.Reach.Weight)
-	_, err := whatIfSteer.Measures.Solve(grade.KPHFactor, 3*grade.OneGrade)
+	_, err := whatIfSteer.Measures.Solve(grade.KPHFactor, grade.Grades(3))
 	fmt.Println(err)
 	// Output:
 	// fat 0.70736 in for 4 <nil>
@@ -34,9 +34,9 @@ func ExampleMeasures_Solve() {
 }
 
 func ExampleOnLine_Exact() {
-	fat, _ := whatIfSteer.Measures.Solve(grade.FatFactor, 3*grade.OneGrade)
+	fat, _ := whatIfSteer.Measures.Solve(grade.FatFactor, grade.Grades(3))
 	fmt.Println(fat.Exact())
-	weight, _ := whatIfSteer.Measures.Solve(grade.WeightFactor, 4*grade.OneGrade)
+	weight, _ := whatIfSteer.Measures.Solve(grade.WeightFactor, grade.Grades(4))
 	fmt.Println(weight.Exact())
 	// Output:
 	// 0.30736 true
@@ -44,7 +44,7 @@ func ExampleOnLine_Exact() {
 }
 
 func ExampleOnLine_String() {
-	o, err := whatIfSteer.Measures.Solve(grade.RibeyeFactor, 3*grade.OneGrade)
+	o, err := whatIfSteer.Measures.Solve(grade.RibeyeFactor, grade.Grades(3))
 	fmt.Println(o, err)
 	// Output: ribeye 14.68625 sq in for 3 <nil>
 }
@@ -53,7 +53,7 @@ func ExampleYield_Better() {
 	y, _ := whatIfSteer.Measures.Yield()
 	line, ok := y.Better()
 	fmt.Println(y, "is", line.Away, "from grade", line.Grade, ok)
-	_, ok = (grade.OneGrade).Better()
+	_, ok = grade.Grades(1).Better()
 	fmt.Println(ok)
 	// Output:
 	// 3.7316 is -0.7316 from grade 2 true

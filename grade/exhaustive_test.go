@@ -480,8 +480,8 @@ func TestEveryYield(t *testing.T) {
 	roundings := []grade.Rounding{grade.Down, grade.HalfUp, grade.HalfEven}
 	values, roundedTimes := 0, 0
 	one := func(n int64, unit int64, from, to int) error {
-		y := grade.Yield(n * unit)
-		exact := big.NewRat(n*unit, int64(grade.OneGrade))
+		y := grade.YieldUnits(n * unit)
+		exact := big.NewRat(n*unit, 100000000)
 		dec := decimal.New(n*unit, -8)
 		values++
 		if !y.Decimal().Equal(dec) {
@@ -498,7 +498,7 @@ func TestEveryYield(t *testing.T) {
 					return err
 				}
 				want := slowRound(exact, how, places)
-				if big.NewRat(int64(got), int64(grade.OneGrade)).Cmp(want) != 0 {
+				if big.NewRat(got.Units(), 100000000).Cmp(want) != 0 {
 					return fmt.Errorf("%v %v to %d: %v, want %s", y, r, places, got, want.FloatString(8))
 				}
 				if d := decimalRound(dec, how, places); !d.Equal(got.Decimal()) {
@@ -549,8 +549,8 @@ func TestEquationAgainstFractions(t *testing.T) {
 	coefficients := [...]decimal.Decimal{decimal.RequireFromString("2.5"), decimal.RequireFromString("0.2"), decimal.RequireFromString("0.0038"), decimal.RequireFromString("-0.32")}
 	retail := [...]decimal.Decimal{decimal.RequireFromString("-5.78"), decimal.RequireFromString("-0.462"), decimal.RequireFromString("-0.0093"), decimal.RequireFromString("0.74")}
 	for range n {
-		in := [...]int64{corner(0, 30_000), corner(0, 100_000), corner(1, 18_000_000), corner(1, 250_000)}
-		m := grade.Measures{Fat: grade.Thickness(in[0]), KPH: grade.Share(in[1]), Weight: grade.Weight(in[2]), Ribeye: grade.Area(in[3])}
+		in := [...]int64{corner(0, 30_000), corner(0, 100_000), corner(1_000_000, 18_000_000), corner(10_000, 250_000)}
+		m := grade.Measures{Fat: grade.ThicknessUnits(in[0]), KPH: grade.ShareUnits(in[1]), Weight: grade.WeightUnits(in[2]), Ribeye: grade.AreaUnits(in[3])}
 		y, err := m.Yield()
 		if err != nil {
 			t.Fatal(err)
@@ -561,7 +561,7 @@ func TestEquationAgainstFractions(t *testing.T) {
 			want.Add(want, new(big.Rat).Mul(big.NewRat(c, 1), big.NewRat(in[i], 10_000)))
 		}
 		want.Quo(want, big.NewRat(10_000, 1))
-		if big.NewRat(int64(y), int64(grade.OneGrade)).Cmp(want) != 0 {
+		if big.NewRat(y.Units(), 100000000).Cmp(want) != 0 {
 			t.Fatalf("%+v: %v, want %s", m, y, want.FloatString(8))
 		}
 		sum, cuts := decimal.RequireFromString("2.5"), decimal.RequireFromString("51.34")
@@ -577,7 +577,7 @@ func TestEquationAgainstFractions(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !cuts.Equal(share.Decimal()) {
+		if !cuts.Equal(share) {
 			t.Fatalf("%+v: %v, the decimal library %v", m, share, cuts)
 		}
 		terms, err := m.Terms()
@@ -596,11 +596,11 @@ func TestEquationAgainstFractions(t *testing.T) {
 		quick.Add(quick, new(big.Rat).Mul(big.NewRat(5, 2), big.NewRat(in[0], 10_000)))
 		quick.Add(quick, new(big.Rat).Mul(big.NewRat(3, 10), new(big.Rat).Sub(required, big.NewRat(in[3], 10_000))))
 		quick.Add(quick, new(big.Rat).Mul(big.NewRat(1, 5), new(big.Rat).Sub(big.NewRat(in[1], 10_000), big.NewRat(7, 2))))
-		q, err := m.Quick()
+		q, err := m.Shortcut()
 		if err != nil {
 			t.Fatal(err)
 		}
-		if big.NewRat(int64(q.Total), int64(grade.OneGrade)).Cmp(quick) != 0 || big.NewRat(int64(q.Required), 10_000).Cmp(required) != 0 {
+		if big.NewRat(q.Total.Units(), 100000000).Cmp(quick) != 0 || big.NewRat(q.Required.Units(), 10_000).Cmp(required) != 0 {
 			t.Fatalf("%+v: quick %+v, want %s with %s sq in", m, q, quick.FloatString(8), required.FloatString(1))
 		}
 	}

@@ -27,15 +27,11 @@ func (s *sweep) step(lo, hi, by int) int { return lo + by*s.next((hi-lo)/by+1) }
 func (s *sweep) carcass() grade.Carcass {
 	g := maturity.Group(1 + max(0, s.next(9)-4))
 	c := grade.Carcass{
-		Sex:      grade.Sex(1 + s.next(5)),
-		Maturity: maturity.Evidence{Skeletal: g.At(s.step(0, 100, 5)), Lean: maturity.Group(1 + (int(g)+s.next(3)+3)%5).At(s.step(0, 100, 10))},
-		Marbling: grade.Devoid.At(0) + grade.Marbling(s.next(1001)),
-		Measures: grade.Measures{
-			Fat:    grade.Thickness(s.step(0, 150, 5)) * grade.Inch / 100,
-			Ribeye: grade.Area(s.step(70, 180, 1)) * grade.SquareInch / 10,
-			KPH:    grade.Share(s.step(0, 60, 5)) * grade.OnePercent / 10,
-			Weight: grade.Weight(s.step(450, 1150, 1)) * grade.Pound,
-		},
+		Sex:       grade.Sex(1 + s.next(5)),
+		Maturity:  maturity.Evidence{Skeletal: g.At(s.step(0, 100, 5)), Lean: maturity.Group(1 + (int(g)+s.next(3)+3)%5).At(s.step(0, 100, 10))},
+		Marbling:  grade.Devoid.At(0) + grade.Marbling(s.next(1001)),
+		Measures:  grade.Measures{Fat: grade.ThicknessUnits(int64(s.step(0, 150, 5)) * 10000 / 100), Ribeye: grade.AreaUnits(int64(s.step(70, 180, 1)) * 10000 / 10), KPH: grade.ShareUnits(int64(s.step(0, 60, 5)) * 10000 / 10), Weight: grade.WeightUnits(int64(s.step(450, 1150, 1)) * 10000)},
+		FatAdjust: grade.Inches(0),
 	}
 	if s.next(2) == 0 {
 		c.Maturity.Lean = c.Maturity.Skeletal
@@ -53,7 +49,7 @@ func (s *sweep) carcass() grade.Carcass {
 		c.Maturity.Papers = maturity.Months(s.step(10, 60, 1))
 	}
 	if s.next(5) == 0 {
-		c.FatAdjust = grade.Thickness(s.step(-20, 20, 5)) * grade.Inch / 100
+		c.FatAdjust = grade.ThicknessUnits(int64(s.step(-20, 20, 5)) * 10000 / 100)
 	}
 	switch s.next(60) {
 	case 0:
@@ -63,9 +59,9 @@ func (s *sweep) carcass() grade.Carcass {
 	case 2:
 		c.Maturity.Lean = 0
 	case 3:
-		c.Measures.Weight = 0
+		c.Measures.Weight = grade.Weight{}
 	case 4:
-		c.Measures.Fat = -c.Measures.Fat - 1
+		c.Measures.Fat = grade.ThicknessUnits(-c.Measures.Fat.Units() - 1)
 	case 5:
 		c.Lean.BelowCutter = true
 		c.Marbling = grade.Devoid.At(s.next(100))
@@ -105,13 +101,13 @@ func TestGoldenCarcasses(t *testing.T) {
 		}
 		fmt.Fprintf(&b, " %v grade %d", last.Yield, last.Yield.Grade())
 		for _, r := range []grade.Rounding{grade.Down, grade.HalfUp, grade.HalfEven} {
-			tenth, err := last.Yield.Tenth(r)
+			tenth, err := last.Yield.Round(r, 1)
 			if err != nil {
 				t.Fatal(err)
 			}
 			fmt.Fprint(&b, " ", tenth)
 		}
-		quick, err := m.Quick()
+		quick, err := m.Shortcut()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -119,9 +115,9 @@ func TestGoldenCarcasses(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		fmt.Fprintf(&b, " | quick %v needs %v | cuts %v", quick.Total, quick.Required, share)
+		fmt.Fprintf(&b, " | quick %v needs %v | cuts %v%%", quick.Total, quick.Required, share)
 		for table := grade.RetailGuide; table <= grade.RetailHandout; table++ {
-			class, _ := share.Class(table)
+			class, _ := table.Class(share)
 			fmt.Fprint(&b, " ", class)
 		}
 		for _, note := range m.Unusual() {
@@ -184,12 +180,12 @@ func TestGoldenText(t *testing.T) {
 	}
 	fmt.Fprintln(&b, "# metric out")
 	for n := 1; n < 200_000_000; n = n*7 + 3 {
-		fmt.Fprintf(&b, "%d: %v %v %v\n", n, grade.Thickness(n).Millimeters(), grade.Area(n).SquareCentimeters(), grade.Weight(n).Kilograms())
+		fmt.Fprintf(&b, "%d: %v %v %v\n", n, grade.ThicknessUnits(int64(n)).Millimeters(), grade.AreaUnits(int64(n)).SquareCentimeters(), grade.WeightUnits(int64(n)).Kilograms())
 	}
 	fmt.Fprintln(&b, "# required ribeye and preliminary grade")
 	for lb := 0; lb <= 1810; lb += 19 {
-		a, err := (grade.Weight(lb) * grade.Pound).RequiredRibeye()
-		fmt.Fprintf(&b, "%d lb: %v %v; %v\n", lb, a, err, (grade.Thickness(lb) * grade.Inch / 1000).Preliminary())
+		a, err := (grade.WeightUnits(int64(lb) * 10000)).RequiredRibeye()
+		fmt.Fprintf(&b, "%d lb: %v %v; %v\n", lb, a, err, (grade.ThicknessUnits(int64(lb) * 10000 / 1000)).Preliminary())
 	}
 	fmt.Fprintln(&b, "# reading")
 	for _, in := range []string{

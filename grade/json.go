@@ -19,7 +19,7 @@ func (c *Carcass) UnmarshalJSON(b []byte) error {
 // UnmarshalJSON reads an object as [Carcass.UnmarshalJSON] does.
 func (l *Lean) UnmarshalJSON(b []byte) error {
 	v := *l
-	err := text.Object(b, text.Member{Name: "firmness", To: &v.Firmness}, text.Member{Name: "dark", To: &v.Dark}, text.Member{Name: "below_cutter", To: &v.BelowCutter})
+	err := text.Object(b, text.Member{Name: "firmness", To: &v.Firmness}, text.Member{Name: "dark", To: &v.Dark}, text.Member{Name: "color", To: &v.Color}, text.Member{Name: "texture", To: &v.Texture}, text.Member{Name: "below_cutter", To: &v.BelowCutter})
 	if err == nil {
 		*l = v
 	}

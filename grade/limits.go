@@ -16,7 +16,10 @@ const (
 const unitOf = 10_000
 
 // Limits are the ends, both allowed, of what is taken for a measure of a carcass.
-type Limits struct{ Least, Most Measures }
+type Limits struct {
+	Least Measures `json:"least"`
+	Most  Measures `json:"most"`
+}
 
 // CarcassLimits returns the limits of the four measures: fat 0 to 3 in, ribeye 1 to
 // 25 sq in, KPH 0 to 10 percent, hot carcass weight 100 to 1,800 lb.

@@ -212,12 +212,6 @@ func (s *MarblingScale) UnmarshalText(b []byte) error {
 	return text.Unmarshal(s, b, ParseMarblingScale)
 }
 
-// Value gives the name for a database.
-func (s MarblingScale) Value() (driver.Value, error) { return text.Value(s) }
-
-// Scan reads a name from a database column that holds text.
-func (s *MarblingScale) Scan(src any) error { return text.Scan(s, marblingScales.Kind, src) }
-
 // offset is what is added to a number on the scale to get a Marbling, which
 // counts Devoid00 as 100.
 func (s MarblingScale) offset() int { return 200 - 100*int(s) }

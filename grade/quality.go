@@ -30,7 +30,11 @@ const (
 	Prime
 )
 
-var grades = text.Enum{Kind: "grade", Names: []string{"", "No grade", "Canner", "Cutter", "Utility", "Commercial", "Standard", "Good", "Select", "Choice", "Prime"}}
+// The short forms of two letters are common practice, no source. Co and Cu would be
+// two grades each to a reader in a hurry, and are not read.
+var grades = text.Enum{Kind: "grade", Names: []string{"", "No grade", "Canner", "Cutter", "Utility", "Commercial", "Standard", "Good", "Select", "Choice", "Prime"}, Also: []text.Alias{
+	{Name: "Pr", Value: int(Prime)}, {Name: "Ch", Value: int(Choice)}, {Name: "Se", Value: int(Select)}, {Name: "St", Value: int(Standard)},
+}}
 
 // IsValid reports whether g is one of the named grades, NoGrade among them.
 func (g Grade) IsValid() bool { return grades.IsValid(int(g)) }
@@ -38,7 +42,9 @@ func (g Grade) IsValid() bool { return grades.IsValid(int(g)) }
 // String gives the name; "unset" for zero.
 func (g Grade) String() string { return grades.String(int(g)) }
 
-// ParseGrade reads the name of a grade, as [Grade.String] writes it.
+// ParseGrade reads the name of a grade as [Grade.String] writes it, in any case. Also
+// read: Pr, Ch, Se and St for Prime, Choice, Select and Standard (common practice, no
+// source).
 func ParseGrade(s string) (Grade, error) {
 	v, err := grades.Parse(s)
 	return Grade(v), err
@@ -167,27 +173,36 @@ func Qualities() iter.Seq[Quality] {
 }
 
 // ParseQuality reads a quality as [Quality.String] writes it, as "Low Choice" or
-// "Utility". Also read: the grade with a sign for the part, as "Choice-" for Low
-// and "Choice+" for High.
+// "Utility", in any case, with blanks or hyphens between its words. Also read: the
+// short forms of [ParseGrade], and the grade with a sign for the part, as "Choice-",
+// "Ch -" and "ch+" for Low and High, with or without a blank before the sign (common
+// practice, no source).
 func ParseQuality(s string) (Quality, error) {
-	for _, q := range qualities {
-		if s == q.String() {
-			return q, nil
+	in := text.Trim(s)
+	part := Whole
+	name := in
+	switch first, rest := text.CutWord(in); {
+	case in == "":
+		return 0, refuseQuality(s, ErrSyntax)
+	case in[len(in)-1] == '-':
+		name, part = in[:len(in)-1], Low
+	case in[len(in)-1] == '+':
+		name, part = in[:len(in)-1], High
+	case rest != "":
+		if p, err := parts.Parse(first); err == nil && p != int(Whole) {
+			name, part = rest, Part(p)
 		}
 	}
-	if n := len(s) - 1; n > 0 && (s[n] == '+' || s[n] == '-') {
-		if g, err := ParseGrade(s[:n]); err == nil && g != NoGrade {
-			if s[n] == '+' {
-				return g.Part(High), nil
-			}
-			return g.Part(Low), nil
-		}
+	g, err := grades.Parse(name)
+	q := Grade(g).Part(part)
+	if err != nil || q == 0 {
+		return 0, refuseQuality(s, ErrUnknown)
 	}
-	reason := ErrUnknown
-	if s == "" {
-		reason = ErrSyntax
-	}
-	return 0, fault.Parse("quality", s, "", "a grade ("+grades.Allowed()+"), with Low, Average or High before it where it is split", reason)
+	return q, nil
+}
+
+func refuseQuality(s string, reason error) error {
+	return fault.Parse("quality", s, "", "a grade ("+grades.Allowed()+"), with Low, Average or High before it where it is split", reason)
 }
 
 // AppendText appends the spelling; the zero value is empty text.

@@ -180,7 +180,8 @@ func count(n uint32) int64 { return int64(n) - zeroAt }
 func held(n uint32) bool { return n > tooSmall+zeroAt && n < tooLarge+zeroAt }
 
 // fromFloat takes the float for the shortest decimal that it is the nearest to, and
-// that to the nearest 0.0001 of the customary unit, once, halves away from zero.
+// that to the nearest 0.0001 of the customary unit, once, halves away from zero. In
+// the customary unit the float itself decides, but near a half.
 func (q *quantity) fromFloat(at int, f float64) uint32 {
 	u := q.units[at]
 	switch {
@@ -191,7 +192,10 @@ func (q *quantity) fromFloat(at int, f float64) uint32 {
 	case f < -1e9:
 		return kept(tooSmall)
 	case u.den == 1:
-		return kept(int64(math.Round(f * unitOf)))
+		scaled := f * unitOf
+		if n := math.Round(scaled); math.Abs(scaled-n) < 0.49 {
+			return kept(int64(n))
+		}
 	}
 	var buf [32]byte
 	b := strconv.AppendFloat(buf[:0], f, 'e', -1, 64)
@@ -199,8 +203,14 @@ func (q *quantity) fromFloat(at int, f float64) uint32 {
 	if err != nil {
 		return kept(0) // an exponent under -99
 	}
-	v, _ := n.Units(places+u.shift, u.den, fixed.HalfAway) // up to 1e9 of any unit fits
-	return kept(v)
+	v, err := n.Units(places+u.shift, u.den, fixed.HalfAway)
+	switch {
+	case err == nil:
+		return kept(v)
+	case f > 0:
+		return kept(tooLarge)
+	}
+	return kept(tooSmall)
 }
 
 // rounding is the way that surplus places go, none where they are refused.

@@ -124,7 +124,7 @@ func (a Assessment) yieldSteps(m Measures) []cite.Step {
 	add := func(name, rule, given, result string, from cite.Citation) {
 		steps = append(steps, cite.Step{Name: name, Rule: rule, Given: given, Result: result, Cite: from})
 	}
-	if adj := a.Carcass.FatAdjust; adj.n != 0 {
+	if adj := a.Carcass.FatAdjust; adj.Units() != 0 {
 		add("adjusted fat", "fat elsewhere on the carcass that the rib does not show", a.Carcass.Measures.Fat.String()+" with "+fixed.Signed(adj.Units(), places)+" in", m.Fat.String(), citeAdjust)
 	}
 	add("fat", "preliminary yield grade: 2.00 and 0.25 for every 0.1 in; a start, not part of the equation", m.Fat.String(), m.Fat.Preliminary().String(), citePrelim)

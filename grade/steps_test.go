@@ -49,7 +49,7 @@ func TestSteps(t *testing.T) {
 			`firmness: not looked at -> Low Choice (the chart takes firmness to go with marbling; published: tamu-ansc627-2015)`,
 		}, nil, nil},
 		{"cow, firm, dark, more fat elsewhere", "a part above the first, firmness met, a reduction, an adjustment", func(c *grade.Carcass) {
-			c.Sex, c.Marbling, c.FatAdjust = grade.Cow, grade.Moderate.At(0), 1000
+			c.Sex, c.Marbling, c.FatAdjust = grade.Cow, grade.Moderate.At(0), grade.Inches(0.1)
 			c.Lean = grade.Lean{Firmness: grade.Firm, Dark: grade.DarkThird}
 		}, []string{
 			`overall maturity: skeletal A50, lean A50 -> A50 (skeletal and lean at most 40 units apart: their mean; common-practice: quiz-quality-concepts)`,
@@ -67,7 +67,7 @@ func TestSteps(t *testing.T) {
 			`yield grade: 3.25 -> 3 (decimals dropped, then kept to 1 to 5; published: ext-sdsu-yield)`,
 		}},
 		{"bullock too soft for Choice, less fat elsewhere", "column A, the next grade down, an adjustment below zero", func(c *grade.Carcass) {
-			c.Sex, c.Marbling, c.FatAdjust = grade.Bullock, grade.Modest.At(0), -1000
+			c.Sex, c.Marbling, c.FatAdjust = grade.Bullock, grade.Modest.At(0), grade.Inches(-0.1)
 			c.Lean = grade.Lean{Firmness: grade.ModeratelySoft, Dark: grade.DarkFull}
 		}, []string{
 			`overall maturity: skeletal A50, lean A50 -> A50 (skeletal and lean at most 40 units apart: their mean; common-practice: quiz-quality-concepts)`,

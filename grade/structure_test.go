@@ -17,14 +17,13 @@ func TestSizes(t *testing.T) {
 		name      string
 		got, want uintptr
 	}{
-		{"Thickness", unsafe.Sizeof(grade.Thickness(0)), 4},
-		{"Area", unsafe.Sizeof(grade.Area(0)), 4},
-		{"Share", unsafe.Sizeof(grade.Share(0)), 4},
-		{"Weight", unsafe.Sizeof(grade.Weight(0)), 4},
+		{"Thickness", unsafe.Sizeof(grade.Inches(0)), 4},
+		{"Area", unsafe.Sizeof(grade.SquareInches(0)), 4},
+		{"Share", unsafe.Sizeof(grade.Percent(0)), 4},
+		{"Weight", unsafe.Sizeof(grade.Pounds(0)), 4},
 		{"Measures", unsafe.Sizeof(grade.Measures{}), 16},
-		{"Yield", unsafe.Sizeof(grade.Yield(0)), 8},
-		{"QuickYield", unsafe.Sizeof(grade.QuickYield(0)), 8},
-		{"RetailShare", unsafe.Sizeof(grade.RetailShare(0)), 8},
+		{"Yield", unsafe.Sizeof(grade.Grades(0)), 8},
+		{"QuickYield", unsafe.Sizeof(grade.ShortcutGrades(0)), 8},
 		{"Terms", unsafe.Sizeof(grade.Terms{}), 40},
 		{"Marbling", unsafe.Sizeof(grade.Marbling(0)), 2},
 		{"Degree", unsafe.Sizeof(grade.Degree(0)), 1},
@@ -32,8 +31,8 @@ func TestSizes(t *testing.T) {
 		{"Quality", unsafe.Sizeof(grade.Quality(0)), 1},
 		{"Edition", unsafe.Sizeof(grade.Edition(0)), 1},
 		{"Sex", unsafe.Sizeof(grade.Sex(0)), 1},
-		{"Lean", unsafe.Sizeof(grade.Lean{}), 3},
-		{"Carcass", unsafe.Sizeof(grade.Carcass{}), 36},
+		{"Lean", unsafe.Sizeof(grade.Lean{}), 5},
+		{"Carcass", unsafe.Sizeof(grade.Carcass{}), 40},
 		{"Rules", unsafe.Sizeof(grade.Rules{}), 3},
 	} {
 		if s.got != s.want {
@@ -48,32 +47,32 @@ func TestNoAllocation(t *testing.T) {
 	c := carcass("B40", "Md40")
 	c.Lean = grade.Lean{Firmness: grade.ModeratelySoft, Dark: grade.DarkThird}
 	c.Maturity.Teeth = maturity.Incisors(4)
-	c.FatAdjust = 1000
+	c.FatAdjust = grade.Inches(0.1)
 	rules := grade.Rules{Edition: grade.Edition1997, Maturity: maturity.Rules{Tens: maturity.TensTowardBone}}
 	buffer := make([]byte, 0, 64)
 	var sink int64
 	for name, f := range map[string]func(){
-		"Measures.Yield":   func() { y, _ := c.Measures.Yield(); sink += int64(y) },
-		"Measures.Check":   func() { _ = c.Measures.Check() },
-		"Measures.Terms":   func() { t, _ := c.Measures.Terms(); sink += int64(t.Fat) },
-		"Measures.Quick":   func() { q, _ := c.Measures.Quick(); sink += int64(q.Total) },
-		"Yield.Grade":      func() { sink += int64(grade.Yield(sink).Grade()) },
-		"Yield.Round":      func() { y, _ := grade.Yield(sink).Round(grade.HalfUp, 1); sink += int64(y) },
-		"Edition.Assess":   func() { a, _ := grade.Current.Assess(c); sink += int64(a.Yield) },
-		"Rules.Assess":     func() { a, _ := rules.Assess(c); sink += int64(a.Yield) },
-		"Edition.Quality":  func() { q, _ := grade.Current.Quality(c); sink += int64(q) },
-		"Edition.Maturity": func() { m, _ := grade.Current.Maturity(c.Maturity); sink += int64(m) },
-		"Degree.At":        func() { sink += int64(grade.Small.At(40)) },
-		"ParseMarbling":    func() { m, _ := grade.ParseMarbling("Slightly Abundant 40"); sink += int64(m) },
-		"ParseThickness":   func() { v, _ := grade.ParseThickness("0.45 in"); sink += int64(v) },
-		"ParseWeight":      func() { v, _ := grade.ParseWeight("300 kg"); sink += int64(v) },
-		"ParseYield":       func() { v, _ := grade.ParseYield("2.952"); sink += int64(v) },
+		"Measures.Yield":    func() { y, _ := c.Measures.Yield(); sink += y.Units() },
+		"Measures.Check":    func() { _ = c.Measures.Check() },
+		"Measures.Terms":    func() { t, _ := c.Measures.Terms(); sink += t.Fat.Units() },
+		"Measures.Shortcut": func() { q, _ := c.Measures.Shortcut(); sink += q.Total.Units() },
+		"Yield.Grade":       func() { sink += int64(grade.YieldUnits(sink).Grade()) },
+		"Yield.Round":       func() { y, _ := grade.Grades(2.952).Round(grade.HalfUp, 1); sink += y.Units() },
+		"Edition.Assess":    func() { a, _ := grade.Current.Assess(c); sink += a.Yield.Units() },
+		"Rules.Assess":      func() { a, _ := rules.Assess(c); sink += a.Yield.Units() },
+		"Edition.Quality":   func() { q, _ := grade.Current.Quality(c); sink += int64(q) },
+		"Rules.Overall":     func() { m, _ := grade.Rules{Edition: grade.Current}.Overall(c.Maturity); sink += int64(m) },
+		"Degree.At":         func() { sink += int64(grade.Small.At(40)) },
+		"ParseMarbling":     func() { m, _ := grade.ParseMarbling("Slightly Abundant 40"); sink += int64(m) },
+		"ParseThickness":    func() { v, _ := grade.ParseThickness("0.45 in"); sink += v.Units() },
+		"ParseWeight":       func() { v, _ := grade.ParseWeight("300 kg"); sink += v.Units() },
+		"ParseYield":        func() { v, _ := grade.ParseYield("2.952"); sink += v.Units() },
 		"AppendText": func() {
 			b, _ := c.Measures.Fat.AppendText(buffer)
 			b, _ = c.Marbling.AppendText(b)
 			sink += int64(len(b))
 		},
-		"Inches": func() { sink += int64(grade.Inches(0.6)) },
+		"Inches": func() { sink += grade.Inches(0.6).Units() },
 		"Lines": func() {
 			for l := range grade.Current.Lines() {
 				sink += int64(l.At)
@@ -114,13 +113,12 @@ func TestYieldIsInlined(t *testing.T) {
 // TestZeroValues holds what the zero value of every type is documented to be.
 func TestZeroValues(t *testing.T) {
 	for name, ok := range map[string]bool{
-		"Thickness is 0 in":              grade.Thickness(0).IsValid() && grade.Thickness(0).String() == "0 in",
-		"Area is 0 sq in":                grade.Area(0).IsValid() && grade.Area(0).String() == "0 sq in",
-		"Share is 0%":                    grade.Share(0).IsValid() && grade.Share(0).String() == "0%",
-		"Weight is 0 lb":                 grade.Weight(0).IsValid() && grade.Weight(0).String() == "0 lb",
-		"Yield is 0":                     grade.Yield(0).String() == "0" && grade.Yield(0).Grade() == 1,
-		"QuickYield is 0":                grade.QuickYield(0).String() == "0",
-		"RetailShare is 0%":              grade.RetailShare(0).String() == "0%",
+		"Thickness is not taken":         !grade.Thickness{}.IsSet() && !grade.Thickness{}.IsValid() && grade.Thickness{}.String() == "not taken",
+		"Area is not taken":              !grade.Area{}.IsSet() && !grade.Area{}.IsValid() && grade.Area{}.String() == "not taken",
+		"Share is not taken":             !grade.Share{}.IsSet() && !grade.Share{}.IsValid() && grade.Share{}.String() == "not taken",
+		"Weight is not taken":            !grade.Weight{}.IsSet() && !grade.Weight{}.IsValid() && grade.Weight{}.String() == "not taken",
+		"Yield is not set":               !grade.Yield{}.IsSet() && grade.Yield{}.String() == "unset" && grade.Yield{}.Grade() == 0,
+		"ShortcutYield is not set":       !grade.ShortcutYield{}.IsSet() && grade.ShortcutYield{}.String() == "unset",
 		"Degree is not set":              !grade.Degree(0).IsValid() && grade.Degree(0).String() == "unset",
 		"Marbling is not set":            !grade.Marbling(0).IsValid() && grade.Marbling(0).String() == "unset",
 		"MarblingScale is not set":       !grade.MarblingScale(0).IsValid() && grade.MarblingScale(0).String() == "unset",
@@ -135,7 +133,7 @@ func TestZeroValues(t *testing.T) {
 		"Rounding is not set":            !grade.Rounding(0).IsValid() && grade.Rounding(0).String() == "unset",
 		"RetailTable is not set":         !grade.RetailTable(0).IsValid() && grade.RetailTable(0).String() == "unset",
 		"Measures are refused":           grade.Measures{}.Check() != nil,
-		"Terms add up to 0":              grade.Terms{}.Sum() == 0,
+		"Terms add up to nothing":        grade.Terms{}.Sum() == (grade.Yield{}),
 		"an Assessment explains nothing": grade.Assessment{}.Steps() == nil,
 		"a Line is flat at nothing":      grade.Line{}.On(50) == 0,
 	} {
@@ -158,9 +156,9 @@ func TestMapKeys(t *testing.T) {
 		t.Fatal(err)
 	}
 	values := []any{
-		grade.Inch, grade.SquareInch, grade.OnePercent, grade.Pound, grade.OneGrade, grade.QuickYield(1), grade.RetailShare(1), grade.RetailGuide,
+		grade.Inches(1), grade.SquareInches(1), grade.Percent(1), grade.Pounds(1), grade.Grades(1), grade.ShortcutYieldUnits(1), grade.RetailGuide,
 		grade.Small, grade.Small.At(0), grade.Slight300, grade.Prime, grade.Low, grade.Prime.Part(grade.Low), grade.PrimeTier, grade.Current,
-		grade.Steer, grade.Firm, grade.DarkFull, grade.HalfUp, grade.Lean{}, grade.Measures{}, grade.Terms{}, grade.Quick{}, grade.Carcass{},
+		grade.Steer, grade.Firm, grade.DarkFull, grade.HalfUp, grade.Lean{}, grade.Measures{}, grade.Terms{}, grade.Shortcut{}, grade.Carcass{},
 		grade.Rules{}, a, grade.Line{}, cite.Step{},
 	}
 	keys := map[any]int{}

@@ -95,9 +95,9 @@ func (m Measures) units(f Factor) int64 {
 
 // YieldLine is a line between two whole yield grades, as seen from a carcass.
 type YieldLine struct {
-	At    Yield // the line, a whole number of grades
-	Grade int   // the whole grade on the other side of it
-	Away  Yield // the line less the yield: what a change must reach, or on the way to the better go beyond
+	At    Yield `json:"at"`    // the line, a whole number of grades
+	Grade int   `json:"grade"` // the whole grade on the other side of it
+	Away  Yield `json:"away"`  // the line less the yield: what a change must reach, or on the way to the better go beyond
 }
 
 // Better returns the line to the next better whole grade, the one with the lower
@@ -130,18 +130,20 @@ func (y Yield) Worse() (line YieldLine, ok bool) {
 // OnLine is the value of one factor that puts a carcass exactly on a yield, with
 // everything else as it is, and the nearest values of 4 places on both sides.
 type OnLine struct {
-	Factor Factor
-	Line   Yield // the yield aimed at
+	Factor Factor `json:"factor"`
+	Line   Yield  `json:"line"` // the yield aimed at
 
 	// Num and Den are the exact value as a fraction in lowest terms, in the unit
 	// of the factor: inches, square inches, percent or pounds. Den is over 0. For
 	// weight the fraction is usually no finite decimal, because of the 0.0038.
-	Num, Den int64
+	Num int64 `json:"num"`
+	Den int64 `json:"den"`
 
 	// Reach has the nearest value whose yield is on the line or over it, Under the
 	// nearest whose yield is under it. Under is the zero Measures where the limits
 	// of the factor end on the line.
-	Under, Reach Measures
+	Under Measures `json:"under,omitzero"`
+	Reach Measures `json:"reach"`
 }
 
 // Exact returns the exact value in the unit of the factor; ok is false where no
@@ -243,9 +245,9 @@ func gcd(a, b int64) int64 {
 // QualityChange is a point of the marbling scale at which the quality of a
 // carcass changes.
 type QualityChange struct {
-	At      Marbling // the nearest marbling that has the other quality
-	Points  int      // how far it is from the carcass, negative for less marbling
-	Quality Quality  // the quality at that marbling
+	At      Marbling `json:"at"`      // the nearest marbling that has the other quality
+	Points  int      `json:"points"`  // how far it is from the carcass, negative for less marbling
+	Quality Quality  `json:"quality"` // the quality at that marbling
 }
 
 // QualityChanges returns every change of quality along the marbling scale with
@@ -345,15 +347,17 @@ func (t Tolerances) Span(m Measures) (leanest, fattest Measures, err error) {
 // QualityRange is one quality that an estimate allows, with the marbling, within
 // the tolerance, that can have it.
 type QualityRange struct {
-	Quality     Quality
-	Least, Most Marbling
+	Quality Quality  `json:"quality"`
+	Least   Marbling `json:"least"`
+	Most    Marbling `json:"most"`
 }
 
 // Estimate is what can be said of a carcass whose figures are estimates.
 type Estimate struct {
-	Least, Most Yield          // the exact ends of the range of the yield, both possible
-	Grades      []int          // the whole yield grades possible, ascending
-	Qualities   []QualityRange // the qualities possible, best first
+	Least     Yield          `json:"least"` // the exact ends of the range of the yield, both possible
+	Most      Yield          `json:"most"`
+	Grades    []int          `json:"grades"`    // the whole yield grades possible, ascending
+	Qualities []QualityRange `json:"qualities"` // the qualities possible, best first
 }
 
 // Estimate returns the exact range of the yield, the whole yield grades and the

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"math/big"
 	"slices"
+	"strings"
 	"testing"
 
 	"example.com/ribface/grade"
@@ -18,17 +19,12 @@ func lean(fat, ribeye, kph, weight float64) grade.Measures {
 }
 
 func drawMeasures(t *rapid.T) grade.Measures {
-	return grade.Measures{
-		Fat:    grade.Thickness(rapid.Int32Range(0, int32(3*grade.Inch)).Draw(t, "fat")),
-		Ribeye: grade.Area(rapid.Int32Range(1, int32(25*grade.SquareInch)).Draw(t, "ribeye")),
-		KPH:    grade.Share(rapid.Int32Range(0, int32(10*grade.OnePercent)).Draw(t, "KPH")),
-		Weight: grade.Weight(rapid.Int32Range(1, int32(1800*grade.Pound)).Draw(t, "weight")),
-	}
+	return grade.Measures{Fat: grade.ThicknessUnits(int64(rapid.Int32Range(0, int32(30000)).Draw(t, "fat"))), Ribeye: grade.AreaUnits(int64(rapid.Int32Range(10000, int32(250000)).Draw(t, "ribeye"))), KPH: grade.ShareUnits(int64(rapid.Int32Range(0, int32(100000)).Draw(t, "KPH"))), Weight: grade.WeightUnits(int64(rapid.Int32Range(1000000, int32(18000000)).Draw(t, "weight")))}
 }
 
 // raw reads a factor in 0.0001 of its unit.
 func raw(m grade.Measures, f grade.Factor) int64 {
-	return map[grade.Factor]int64{grade.FatFactor: int64(m.Fat), grade.RibeyeFactor: int64(m.Ribeye), grade.KPHFactor: int64(m.KPH), grade.WeightFactor: int64(m.Weight)}[f]
+	return map[grade.Factor]int64{grade.FatFactor: m.Fat.Units(), grade.RibeyeFactor: m.Ribeye.Units(), grade.KPHFactor: m.KPH.Units(), grade.WeightFactor: m.Weight.Units()}[f]
 }
 
 // TestSolve checks the fraction against the equation in rationals, and both
@@ -43,7 +39,7 @@ func TestSolve(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		line := y + grade.Yield(rapid.Int64Range(-2e8, 2e8).Draw(t, "away"))
+		line := grade.YieldUnits(y.Units() + rapid.Int64Range(-2e8, 2e8).Draw(t, "away"))
 		if rapid.Bool().Draw(t, "on the grid") {
 			line = y
 		}
@@ -66,7 +62,7 @@ func TestSolve(t *testing.T) {
 			}
 			sum.Add(sum, new(big.Rat).Mul(c, v))
 		}
-		if sum.Cmp(big.NewRat(int64(line), 100_000_000)) != 0 {
+		if sum.Cmp(big.NewRat(line.Units(), 100_000_000)) != 0 {
 			t.Fatalf("with %v the yield is %v, not %v", got, sum, line)
 		}
 		d, finite := got.Exact()
@@ -74,7 +70,7 @@ func TestSolve(t *testing.T) {
 			t.Fatalf("Exact() = %v, want %v", d, exact)
 		}
 		reach, err := got.Reach.Yield()
-		if err != nil || reach < line {
+		if err != nil || reach.Compare(line) < 0 {
 			t.Fatalf("Reach %+v has %v, %v; the line is %v", got.Reach, reach, err, line)
 		}
 		away := new(big.Rat).Sub(grid(raw(got.Reach, f)), exact)
@@ -85,7 +81,7 @@ func TestSolve(t *testing.T) {
 			return
 		}
 		under, err := got.Under.Yield()
-		if err != nil || under >= line {
+		if err != nil || under.Compare(line) >= 0 {
 			t.Fatalf("Under %+v has %v, %v; the line is %v", got.Under, under, err, line)
 		}
 		if gap := raw(got.Under, f) - raw(got.Reach, f); gap != 1 && gap != -1 {
@@ -109,14 +105,14 @@ func TestSolveByHand(t *testing.T) {
 		under  string // of the factor
 		reach  string
 	}{
-		{"fat to 4", grade.FatFactor, 4 * grade.OneGrade, "fat 0.70736 in for 4", "0.7073 in", "0.7074 in"},
-		{"ribeye to 4", grade.RibeyeFactor, 4 * grade.OneGrade, "ribeye 11.56125 sq in for 4", "11.5613 sq in", "11.5612 sq in"},
-		{"KPH to 4", grade.KPHFactor, 4 * grade.OneGrade, "KPH 3.842% for 4", "3.8419%", "3.842%"},
-		{"weight to 4 is a fraction", grade.WeightFactor, 4 * grade.OneGrade, "weight 17340/19 lb for 4", "912.6315 lb", "912.6316 lb"},
-		{"where it is", grade.FatFactor, 373_160_000, "fat 0.6 in for 3.7316", "0.5999 in", "0.6 in"},
-		{"no fat at all", grade.FatFactor, 223_160_000, "fat 0 in for 2.2316", "", "0 in"},
-		{"a step over no fat", grade.FatFactor, 223_185_000, "fat 0.0001 in for 2.23185", "0 in", "0.0001 in"},
-		{"a step under the largest ribeye", grade.RibeyeFactor, -30_036_800, "ribeye 24.9999 sq in for -0.300368", "25 sq in", "24.9999 sq in"},
+		{"fat to 4", grade.FatFactor, grade.Grades(4), "fat 0.70736 in for 4", "0.7073 in", "0.7074 in"},
+		{"ribeye to 4", grade.RibeyeFactor, grade.Grades(4), "ribeye 11.56125 sq in for 4", "11.5613 sq in", "11.5612 sq in"},
+		{"KPH to 4", grade.KPHFactor, grade.Grades(4), "KPH 3.842% for 4", "3.8419%", "3.842%"},
+		{"weight to 4 is a fraction", grade.WeightFactor, grade.Grades(4), "weight 17340/19 lb for 4", "912.6315 lb", "912.6316 lb"},
+		{"where it is", grade.FatFactor, grade.Grades(3.7316), "fat 0.6 in for 3.7316", "0.5999 in", "0.6 in"},
+		{"no fat at all", grade.FatFactor, grade.Grades(2.2316), "fat 0 in for 2.2316", "", "0 in"},
+		{"a step over no fat", grade.FatFactor, grade.Grades(2.23185), "fat 0.0001 in for 2.23185", "0 in", "0.0001 in"},
+		{"a step under the largest ribeye", grade.RibeyeFactor, grade.Grades(-0.300368), "ribeye 24.9999 sq in for -0.300368", "25 sq in", "24.9999 sq in"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -141,7 +137,7 @@ func TestSolveByHand(t *testing.T) {
 	if got := (grade.OnLine{}).String(); got != "unset" {
 		t.Errorf("the zero OnLine is %q", got)
 	}
-	o, err := m.Solve(grade.WeightFactor, 4*grade.OneGrade)
+	o, err := m.Solve(grade.WeightFactor, grade.Grades(4))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -159,14 +155,14 @@ func TestSolveRefuses(t *testing.T) {
 		line   grade.Yield
 		want   string
 	}{
-		{"less than no fat", m, grade.FatFactor, 223_159_999, "fat: -0.000000004 in for a yield of 2.23159999: out of range; allowed: 0 in to 3 in"},
-		{"over three inches", m, grade.FatFactor, 973_160_001, "fat: 3.000000004 in for a yield of 9.73160001: out of range; allowed: 0 in to 3 in"},
-		{"no weight", m, grade.WeightFactor, grade.OneGrade / 2, "weight: -160/19 lb for a yield of 0.5: out of range; allowed: 0.0001 lb to 1800 lb"},
-		{"no factor", m, 0, grade.OneGrade, "factor: missing; allowed: fat, ribeye, KPH, weight"},
-		{"no such factor", m, 5, grade.OneGrade, "factor: factor(5): unknown; allowed: fat, ribeye, KPH, weight"},
-		{"another measure is missing", lean(0.6, 0, 2.5, 842), grade.FatFactor, grade.OneGrade, "ribeye: missing; allowed: over 0 sq in to 25 sq in"},
-		{"a line far off", m, grade.FatFactor, 100*grade.OneGrade + 1, "line: 100.00000001: out of range; allowed: -100 to 100"},
-		{"a line far under", m, grade.FatFactor, -100*grade.OneGrade - 1, "line: -100.00000001: out of range; allowed: -100 to 100"},
+		{"less than no fat", m, grade.FatFactor, grade.Grades(2.23159999), "fat: -0.000000004 in for a yield of 2.23159999: out of range; allowed: 0 in to 3 in"},
+		{"over three inches", m, grade.FatFactor, grade.Grades(9.73160001), "fat: 3.000000004 in for a yield of 9.73160001: out of range; allowed: 0 in to 3 in"},
+		{"no weight", m, grade.WeightFactor, grade.Grades(0.5), "weight: -160/19 lb for a yield of 0.5: out of range; allowed: 100 lb to 1800 lb"},
+		{"no factor", m, 0, grade.Grades(1), "factor: missing; allowed: fat, ribeye, KPH, weight"},
+		{"no such factor", m, 5, grade.Grades(1), "factor: factor(5): unknown; allowed: fat, ribeye, KPH, weight"},
+		{"another measure is missing", lean(0.6, 0, 2.5, 842), grade.FatFactor, grade.Grades(1), "ribeye: 0 sq in: out of range; allowed: 1 sq in to 25 sq in"},
+		{"a line far off", m, grade.FatFactor, grade.Grades(100.00000001), "line: 100.00000001: out of range; allowed: -100 to 100"},
+		{"a line far under", m, grade.FatFactor, grade.Grades(-100.00000001), "line: -100.00000001: out of range; allowed: -100 to 100"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -184,9 +180,9 @@ func TestSolveRefuses(t *testing.T) {
 		line grade.Yield
 		want string
 	}{
-		{"three inches", 973_160_000, "fat 3 in for 9.7316"},
-		{"the lines themselves may be far", 100 * grade.OneGrade, ""},
-		{"and far under", -100 * grade.OneGrade, ""},
+		{"three inches", grade.Grades(9.7316), "fat 3 in for 9.7316"},
+		{"the lines themselves may be far", grade.Grades(100), ""},
+		{"and far under", grade.Grades(-100), ""},
 	}
 	for _, tt := range ends {
 		got, err := m.Solve(grade.FatFactor, tt.line)
@@ -202,7 +198,7 @@ func TestSolveRefuses(t *testing.T) {
 		}
 	}
 	// The factor asked for need not be known.
-	if got, err := lean(0.6, 0, 2.5, 842).Solve(grade.RibeyeFactor, 4*grade.OneGrade); err != nil || got.String() != "ribeye 11.56125 sq in for 4" {
+	if got, err := lean(0.6, 0, 2.5, 842).Solve(grade.RibeyeFactor, grade.Grades(4)); err != nil || got.String() != "ribeye 11.56125 sq in for 4" {
 		t.Errorf("unknown ribeye: %v, %v", got, err)
 	}
 	// The largest ribeye ends on the line: nothing is under it.
@@ -339,10 +335,10 @@ func TestEstimate(t *testing.T) {
 		r := grade.Rules{Edition: grade.Edition(rapid.IntRange(1, int(grade.Current)).Draw(t, "edition"))}
 		c := drawCarcass(t)
 		tol := grade.Tolerances{
-			Fat:      grade.Thickness(rapid.Int32Range(0, 2000).Draw(t, "± fat")),
-			Ribeye:   grade.Area(rapid.Int32Range(0, 10_000).Draw(t, "± ribeye")),
-			KPH:      grade.Share(rapid.Int32Range(0, 10_000).Draw(t, "± KPH")),
-			Weight:   grade.Weight(rapid.Int32Range(0, 100_000).Draw(t, "± weight")),
+			Fat:      grade.ThicknessUnits(int64(rapid.Int32Range(0, 2000).Draw(t, "± fat"))),
+			Ribeye:   grade.AreaUnits(int64(rapid.Int32Range(0, 10_000).Draw(t, "± ribeye"))),
+			KPH:      grade.ShareUnits(int64(rapid.Int32Range(0, 10_000).Draw(t, "± KPH"))),
+			Weight:   grade.WeightUnits(int64(rapid.Int32Range(0, 100_000).Draw(t, "± weight"))),
 			Marbling: rapid.IntRange(0, 12).Draw(t, "± marbling"),
 			Maturity: rapid.IntRange(0, 6).Draw(t, "± maturity"),
 		}
@@ -394,12 +390,12 @@ func TestEstimate(t *testing.T) {
 func TestEstimateEdges(t *testing.T) {
 	r := grade.Rules{Edition: grade.Current}
 	// Everything as wide as it goes: every yield the limits allow.
-	all := grade.Tolerances{Fat: 3 * grade.Inch, Ribeye: 25 * grade.SquareInch, KPH: 10 * grade.OnePercent, Weight: 1800 * grade.Pound, Marbling: 1000, Maturity: 500}
+	all := grade.Tolerances{Fat: grade.Inches(3), Ribeye: grade.SquareInches(25), KPH: grade.Percent(10), Weight: grade.Pounds(1800), Marbling: 1000, Maturity: 500}
 	e, err := r.Estimate(exhibit(grade.Steer, "A60", "A50", "Sm40"), all)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if e.Least.String() != "-5.49999962" || e.Most.String() != "18.839968" {
+	if e.Least.String() != "-5.12" || e.Most.String() != "18.52" {
 		t.Errorf("widest range %v to %v", e.Least, e.Most)
 	}
 	if diff := cmp.Diff([]int{1, 2, 3, 4, 5}, e.Grades); diff != "" {
@@ -438,10 +434,10 @@ func TestTolerancesRefused(t *testing.T) {
 		t    grade.Tolerances
 		want string
 	}{
-		{"negative fat", grade.Tolerances{Fat: -1}, "tolerance of fat: -0.0001 in: out of range; allowed: 0 in to 3 in"},
-		{"wide fat", grade.Tolerances{Fat: 3*grade.Inch + 1}, "tolerance of fat: 3.0001 in: out of range; allowed: 0 in to 3 in"},
-		{"negative ribeye", grade.Tolerances{Ribeye: -1}, "tolerance of ribeye: -0.0001 sq in: out of range; allowed: 0 sq in to 25 sq in"},
-		{"wide KPH", grade.Tolerances{KPH: 10*grade.OnePercent + 1}, "tolerance of KPH: 10.0001%: out of range; allowed: 0% to 10%"},
+		{"negative fat", grade.Tolerances{Fat: grade.ThicknessUnits(-1)}, "tolerance of fat: -0.0001 in: out of range; allowed: 0 in to 3 in"},
+		{"wide fat", grade.Tolerances{Fat: grade.Inches(3.0001)}, "tolerance of fat: 3.0001 in: out of range; allowed: 0 in to 3 in"},
+		{"negative ribeye", grade.Tolerances{Ribeye: grade.AreaUnits(-1)}, "tolerance of ribeye: -0.0001 sq in: out of range; allowed: 0 sq in to 25 sq in"},
+		{"wide KPH", grade.Tolerances{KPH: grade.Percent(10.0001)}, "tolerance of KPH: 10.0001%: out of range; allowed: 0% to 10%"},
 		{"wide weight", grade.Tolerances{Weight: grade.Pounds(2000)}, "tolerance of weight: 2000 lb: out of range; allowed: 0 lb to 1800 lb"},
 		{"negative marbling", grade.Tolerances{Marbling: -1}, "tolerance of marbling: -1: out of range; allowed: 0 to 1000 points"},
 		{"wide marbling", grade.Tolerances{Marbling: 1001}, "tolerance of marbling: 1001: out of range; allowed: 0 to 1000 points"},
@@ -483,16 +479,6 @@ func TestFactorEncodings(t *testing.T) {
 		if err := json.Unmarshal(b, &back); err != nil || back != f || !f.IsValid() {
 			t.Errorf("%v came back as %v, %v", f, back, err)
 		}
-		v, err := f.Value()
-		if err != nil || v != f.String() {
-			t.Errorf("Value() = %v, %v", v, err)
-		}
-		if err := back.Scan(v); err != nil || back != f {
-			t.Errorf("Scan: %v, %v", back, err)
-		}
-		if err := back.Scan(7); err == nil || back != f {
-			t.Errorf("Scan(7): %v, %v", back, err)
-		}
 		if err := back.UnmarshalText([]byte("leg")); err == nil || back != f {
 			t.Errorf("bad text: %v, %v", back, err)
 		}
@@ -506,7 +492,10 @@ func TestFactorEncodings(t *testing.T) {
 	if _, err := grade.Factor(9).MarshalText(); err == nil {
 		t.Error("factor 9 has text")
 	}
-	if _, err := grade.ParseFactor("Fat"); !errors.Is(err, grade.ErrUnknown) {
+	if f, err := grade.ParseFactor(" Fat"); f != grade.FatFactor || err != nil {
+		t.Errorf("ParseFactor: %v, %v", f, err)
+	}
+	if _, err := grade.ParseFactor("F"); !errors.Is(err, grade.ErrUnknown) {
 		t.Errorf("ParseFactor: %v", err)
 	}
 	for range grade.Factors() {
@@ -521,7 +510,7 @@ func FuzzParseFactor(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, s string) {
 		v, err := grade.ParseFactor(s)
-		if err == nil && v.String() != s || err != nil && v != 0 {
+		if err == nil && !strings.EqualFold(v.String(), strings.TrimSpace(s)) || err != nil && v != 0 {
 			t.Errorf("ParseFactor(%q) = %v, %v", s, v, err)
 		}
 	})

@@ -34,8 +34,9 @@ const OneGrade = 100_000_000
 // yieldPlaces is the number of decimals that a Yield holds.
 const yieldPlaces = 8
 
-// maxYield bounds the units of a Yield, so that sums of them never wrap.
-const maxYield = 1_000_000_000_000_000_000
+// maxYield bounds the units of a Yield to what its text can be read back from, so
+// that sums of them never wrap.
+const maxYield = 999_999_999_999_999_999
 
 // noGrades is what 0 units are kept as, so that the zero value is not set. Kept
 // units compare as the units do.
@@ -180,13 +181,13 @@ func (y Yield) Round(r Rounding, to int) (Yield, error) {
 	}
 	n := fixed.Round(y.Units(), step, fixed.Rounding(r)) // far from the ends of an int64
 	if n > maxYield || n < -maxYield {
-		return Yield{}, &FieldError{Field: "yield", Value: y.String(), Allowed: "-10,000,000,000 to 10,000,000,000", Err: ErrRange}
+		return Yield{}, &FieldError{Field: "yield", Value: y.String(), Allowed: "a yield that does not round to 10,000,000,000 or more", Err: ErrRange}
 	}
 	return YieldUnits(n), nil
 }
 
 // Grades returns a yield of so many grades, to the nearest 1e-8, as [Inches] does
-// for a thickness. NaN gives a yield that is not set; beyond 10 billion grades the
+// for a thickness. NaN gives a yield that is not set; from 10 billion grades on the
 // end of the range is returned.
 func Grades(f float64) Yield { return Yield{numberOf[yieldKind](f)} }
 
@@ -206,11 +207,8 @@ func YieldDecimal(d decimal.Decimal, surplus ...Rounding) (Yield, error) {
 	if !ok {
 		return y, fault.Parse(y.kind(), "a decimal with exponent far out of range", "", gradesAllowed, ErrRange)
 	}
-	v, err := n.Units(yieldPlaces, 1, r)
-	if err != nil {
-		return y, fault.Parse(y.kind(), d.String(), "", gradesAllowed, err)
-	}
-	return YieldUnits(v), nil
+	y.n, err = fitGrades(y.kind(), n, r, d.String())
+	return y, err
 }
 
 // ParseYield reads a decimal number, as "2.952". More than 8 places are refused with
@@ -250,13 +248,22 @@ func numberOf[K interface{ kind() string }](f float64) number[K] {
 
 func parseGrades(kind, s string, r fixed.Rounding) (uint64, error) {
 	n, err := fixed.Read(text.Trim(s))
-	if err == nil {
-		var v int64
-		if v, err = n.Units(yieldPlaces, 1, r); err == nil {
-			return keptGrades(v), nil
-		}
+	if err != nil {
+		return 0, fault.Parse(kind, s, "", gradesAllowed, err)
 	}
-	return 0, fault.Parse(kind, s, "", gradesAllowed, err)
+	return fitGrades(kind, n, r, s)
+}
+
+// fitGrades turns a number into what is kept of it.
+func fitGrades(kind string, n fixed.Number, r fixed.Rounding, input string) (uint64, error) {
+	v, err := n.Units(yieldPlaces, 1, r)
+	if err == nil && (v > maxYield || v < -maxYield) {
+		err = ErrRange
+	}
+	if err != nil {
+		return 0, fault.Parse(kind, input, "", gradesAllowed, err)
+	}
+	return keptGrades(v), nil
 }
 
 func (g number[K]) kind() string {
@@ -295,14 +302,18 @@ func (g number[K]) String() string {
 
 // GoString gives Go syntax that makes the value, as "grade.Grades(2.952)".
 func (g number[K]) GoString() string {
-	name := "Yield"
+	kind := ""
 	if g.kind() != (yieldKind{}).kind() {
-		name = "ShortcutYield"
+		kind = "Shortcut"
 	}
-	if g.n == 0 {
-		return "grade." + name + "{}"
+	f, _ := strconv.ParseFloat(g.String(), 64) // 0 for "unset"
+	switch {
+	case g.n == 0:
+		return "grade." + kind + "Yield{}"
+	case numberOf[K](f) == g:
+		return "grade." + kind + "Grades(" + g.String() + ")"
 	}
-	return "grade." + name + "Units(" + strconv.FormatInt(g.Units(), 10) + ")"
+	return "grade." + kind + "YieldUnits(" + strconv.FormatInt(g.Units(), 10) + ")"
 }
 
 // Format writes the number for package fmt: %v and %s as String, %q in quotes, %#v

@@ -29,9 +29,9 @@ func measures(fat, ribeye, kph, weight string) grade.Measures {
 
 // Measures at the limits, and the usual ones of the tests.
 var (
-	leastMeasures    = grade.Measures{Fat: 0, Ribeye: 1, KPH: 0, Weight: 1}
-	greatestMeasures = grade.Measures{Fat: 3 * grade.Inch, Ribeye: 25 * grade.SquareInch, KPH: 10 * grade.OnePercent, Weight: 1800 * grade.Pound}
-	usual            = grade.Measures{Fat: 6000, Ribeye: 119_000, KPH: 15_000, Weight: 6_600_000}
+	leastMeasures    = grade.Measures{Fat: grade.Inches(0), Ribeye: grade.SquareInches(1), KPH: grade.Percent(0), Weight: grade.Pounds(100)}
+	greatestMeasures = grade.Measures{Fat: grade.Inches(3), Ribeye: grade.SquareInches(25), KPH: grade.Percent(10), Weight: grade.Pounds(1800)}
+	usual            = grade.Measures{Fat: grade.Inches(0.6), Ribeye: grade.SquareInches(11.9), KPH: grade.Percent(1.5), Weight: grade.Pounds(660)}
 )
 
 // TestYield holds the equation (official: cfr-54-105 (a)) at exact values, each
@@ -43,22 +43,22 @@ func TestYield(t *testing.T) {
 		want         grade.Yield
 		whole        int
 	}{
-		{"least", "2.50 and 0.00000038 for the weight, less 0.000032 for the ribeye", leastMeasures, 249_996_838, 2},
-		{"greatest", "2.50 + 7.50 + 2.00 + 6.84 - 8.00", greatestMeasures, 1_084_000_000, 5},
-		{"one step of fat", "0.00025 more", grade.Measures{Fat: 1, Ribeye: 1, Weight: 1}, 250_021_838, 2},
-		{"one step of KPH", "0.00002 more", grade.Measures{KPH: 1, Ribeye: 1, Weight: 1}, 249_998_838, 2},
-		{"one step of weight", "0.00000038 more", grade.Measures{Ribeye: 1, Weight: 2}, 249_996_876, 2},
-		{"one step of ribeye", "0.000032 less", grade.Measures{Ribeye: 2, Weight: 1}, 249_993_638, 2},
-		{"most ribeye on nothing", "as low as it goes", grade.Measures{Ribeye: 25 * grade.SquareInch, Weight: 1}, -549_999_962, 1},
-		{"least ribeye on the most", "as high as it goes", grade.Measures{Fat: 3 * grade.Inch, Ribeye: 1, KPH: 10 * grade.OnePercent, Weight: 1800 * grade.Pound}, 1_883_996_800, 5},
-		{"a worked carcass", "exactly on a whole grade", usual, 300_000_000, 3},
-		{"heavy borderline 1/2", "1.968 (official: ams-2016-yield)", measures("0.4", "19.1", "2", "1100"), 196_800_000, 1},
+		{"least", "2.50 and 0.38 for the weight, less 0.32 for the ribeye", leastMeasures, grade.Grades(2.56), 2},
+		{"greatest", "2.50 + 7.50 + 2.00 + 6.84 - 8.00", greatestMeasures, grade.Grades(10.84), 5},
+		{"one step of fat", "0.00025 more", grade.Measures{Fat: grade.ThicknessUnits(1), Ribeye: grade.SquareInches(1), Weight: grade.Pounds(100), KPH: grade.Percent(0)}, grade.Grades(2.56025), 2},
+		{"one step of KPH", "0.00002 more", grade.Measures{Fat: grade.Inches(0), KPH: grade.ShareUnits(1), Ribeye: grade.SquareInches(1), Weight: grade.Pounds(100)}, grade.Grades(2.56002), 2},
+		{"one step of weight", "0.00000038 more", grade.Measures{Fat: grade.Inches(0), Ribeye: grade.SquareInches(1), Weight: grade.Pounds(100.0001), KPH: grade.Percent(0)}, grade.Grades(2.56000038), 2},
+		{"one step of ribeye", "0.000032 less", grade.Measures{Fat: grade.Inches(0), Ribeye: grade.SquareInches(1.0001), Weight: grade.Pounds(100), KPH: grade.Percent(0)}, grade.Grades(2.559968), 2},
+		{"most ribeye on the least", "as low as it goes", grade.Measures{Fat: grade.Inches(0), Ribeye: grade.SquareInches(25), Weight: grade.Pounds(100), KPH: grade.Percent(0)}, grade.Grades(-5.12), 1},
+		{"least ribeye on the most", "as high as it goes", grade.Measures{Fat: grade.Inches(3), Ribeye: grade.SquareInches(1), KPH: grade.Percent(10), Weight: grade.Pounds(1800)}, grade.Grades(18.52), 5},
+		{"a worked carcass", "exactly on a whole grade", usual, grade.Grades(3), 3},
+		{"heavy borderline 1/2", "1.968 (official: ams-2016-yield)", measures("0.4", "19.1", "2", "1100"), grade.Grades(1.968), 1},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			got, err := tt.m.Yield()
 			if err != nil || got != tt.want || got.Grade() != tt.whole {
-				t.Errorf("%+v: %d (%v, grade %d), %v; want %d, grade %d: %s", tt.m, got, got, got.Grade(), err, tt.want, tt.whole, tt.reason)
+				t.Errorf("%+v: %v, grade %d, %v; want %v, grade %d: %s", tt.m, got, got.Grade(), err, tt.want, tt.whole, tt.reason)
 			}
 			terms, err := tt.m.Terms()
 			if err != nil || terms.Sum() != tt.want {
@@ -77,18 +77,18 @@ func TestTerms(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := grade.Terms{Start: 250_000_000, Fat: 150_000_000, KPH: 30_000_000, Weight: 250_800_000, Ribeye: -380_800_000}
+	want := grade.Terms{Start: grade.Grades(2.5), Fat: grade.Grades(1.5), KPH: grade.Grades(0.3), Weight: grade.Grades(2.508), Ribeye: grade.Grades(-3.808)}
 	if diff := gocmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
 	}
-	if got.Sum() != 300_000_000 {
+	if got.Sum() != grade.Grades(3) {
 		t.Errorf("the sum is %v", got.Sum())
 	}
 	other, err := measures("0.5", "12", "2", "700").Terms()
 	if err != nil {
 		t.Fatal(err)
 	}
-	want = grade.Terms{Start: 0, Fat: 25_000_000, KPH: -10_000_000, Weight: -15_200_000, Ribeye: 3_200_000}
+	want = grade.Terms{Start: grade.Grades(0), Fat: grade.Grades(0.25), KPH: grade.Grades(-0.1), Weight: grade.Grades(-0.152), Ribeye: grade.Grades(0.032)}
 	if diff := gocmp.Diff(want, got.Sub(other)); diff != "" {
 		t.Errorf("difference: (-want +got)\n%s", diff)
 	}
@@ -98,50 +98,56 @@ func TestTerms(t *testing.T) {
 // impossible, on both sides of every limit, from every function that takes
 // measures.
 func TestMeasuresRefused(t *testing.T) {
-	const fats, areas, shares, pounds = "0 in to 3 in", "over 0 sq in to 25 sq in", "0% to 10%", "over 0 lb to 1800 lb"
+	const fats, areas, shares, pounds = "0 in to 3 in", "1 sq in to 25 sq in", "0% to 10%", "100 lb to 1800 lb"
 	with := func(f func(*grade.Measures)) grade.Measures { m := usual; f(&m); return m }
 	tests := []struct {
 		name string
 		m    grade.Measures
 		want grade.FieldError
 	}{
-		{"nothing set", grade.Measures{}, grade.FieldError{Field: "ribeye", Allowed: areas, Err: grade.ErrMissing}},
-		{"fat below zero", with(func(m *grade.Measures) { m.Fat = -1 }), grade.FieldError{Field: "fat", Value: "-0.0001 in", Allowed: fats, Err: grade.ErrRange}},
-		{"fat over 3 in", with(func(m *grade.Measures) { m.Fat = 30_001 }), grade.FieldError{Field: "fat", Value: "3.0001 in", Allowed: fats, Err: grade.ErrRange}},
+		{"nothing taken", grade.Measures{}, grade.FieldError{Field: "fat", Allowed: fats, Err: grade.ErrMissing}},
+		{"no fat", with(func(m *grade.Measures) { m.Fat = grade.Thickness{} }), grade.FieldError{Field: "fat", Allowed: fats, Err: grade.ErrMissing}},
+		{"fat below zero", with(func(m *grade.Measures) { m.Fat = grade.ThicknessUnits(-1) }), grade.FieldError{Field: "fat", Value: "-0.0001 in", Allowed: fats, Err: grade.ErrRange}},
+		{"fat over 3 in", with(func(m *grade.Measures) { m.Fat = grade.Inches(3.0001) }), grade.FieldError{Field: "fat", Value: "3.0001 in", Allowed: fats, Err: grade.ErrRange}},
 		{"fat not a number", with(func(m *grade.Measures) { m.Fat = grade.Inches(math.NaN()) }), grade.FieldError{Field: "fat", Value: "not a number", Allowed: fats, Err: grade.ErrRange}},
 		{"fat infinite", with(func(m *grade.Measures) { m.Fat = grade.Inches(math.Inf(1)) }), grade.FieldError{Field: "fat", Value: "over 214748 in", Allowed: fats, Err: grade.ErrRange}},
-		{"no ribeye", with(func(m *grade.Measures) { m.Ribeye = 0 }), grade.FieldError{Field: "ribeye", Allowed: areas, Err: grade.ErrMissing}},
-		{"ribeye below zero", with(func(m *grade.Measures) { m.Ribeye = -1 }), grade.FieldError{Field: "ribeye", Value: "-0.0001 sq in", Allowed: areas, Err: grade.ErrRange}},
-		{"ribeye over 25 sq in", with(func(m *grade.Measures) { m.Ribeye = 250_001 }), grade.FieldError{Field: "ribeye", Value: "25.0001 sq in", Allowed: areas, Err: grade.ErrRange}},
+		{"no ribeye", with(func(m *grade.Measures) { m.Ribeye = grade.Area{} }), grade.FieldError{Field: "ribeye", Allowed: areas, Err: grade.ErrMissing}},
+		{"ribeye of zero", with(func(m *grade.Measures) { m.Ribeye = grade.SquareInches(0) }), grade.FieldError{Field: "ribeye", Value: "0 sq in", Allowed: areas, Err: grade.ErrRange}},
+		{"ribeye under 1 sq in", with(func(m *grade.Measures) { m.Ribeye = grade.SquareInches(0.9999) }), grade.FieldError{Field: "ribeye", Value: "0.9999 sq in", Allowed: areas, Err: grade.ErrRange}},
+		{"ribeye below zero", with(func(m *grade.Measures) { m.Ribeye = grade.AreaUnits(-1) }), grade.FieldError{Field: "ribeye", Value: "-0.0001 sq in", Allowed: areas, Err: grade.ErrRange}},
+		{"ribeye over 25 sq in", with(func(m *grade.Measures) { m.Ribeye = grade.SquareInches(25.0001) }), grade.FieldError{Field: "ribeye", Value: "25.0001 sq in", Allowed: areas, Err: grade.ErrRange}},
 		{"ribeye not a number", with(func(m *grade.Measures) { m.Ribeye = grade.SquareInches(math.NaN()) }), grade.FieldError{Field: "ribeye", Value: "not a number", Allowed: areas, Err: grade.ErrRange}},
-		{"KPH below zero", with(func(m *grade.Measures) { m.KPH = -1 }), grade.FieldError{Field: "KPH", Value: "-0.0001%", Allowed: shares, Err: grade.ErrRange}},
-		{"KPH over 10%", with(func(m *grade.Measures) { m.KPH = 100_001 }), grade.FieldError{Field: "KPH", Value: "10.0001%", Allowed: shares, Err: grade.ErrRange}},
+		{"no KPH", with(func(m *grade.Measures) { m.KPH = grade.Share{} }), grade.FieldError{Field: "KPH", Allowed: shares, Err: grade.ErrMissing}},
+		{"KPH below zero", with(func(m *grade.Measures) { m.KPH = grade.ShareUnits(-1) }), grade.FieldError{Field: "KPH", Value: "-0.0001%", Allowed: shares, Err: grade.ErrRange}},
+		{"KPH over 10%", with(func(m *grade.Measures) { m.KPH = grade.Percent(10.0001) }), grade.FieldError{Field: "KPH", Value: "10.0001%", Allowed: shares, Err: grade.ErrRange}},
 		{"KPH minus infinite", with(func(m *grade.Measures) { m.KPH = grade.Percent(math.Inf(-1)) }), grade.FieldError{Field: "KPH", Value: "under -214748 %", Allowed: shares, Err: grade.ErrRange}},
-		{"no weight", with(func(m *grade.Measures) { m.Weight = 0 }), grade.FieldError{Field: "weight", Allowed: pounds, Err: grade.ErrMissing}},
-		{"weight below zero", with(func(m *grade.Measures) { m.Weight = -1 }), grade.FieldError{Field: "weight", Value: "-0.0001 lb", Allowed: pounds, Err: grade.ErrRange}},
-		{"weight over 1800 lb", with(func(m *grade.Measures) { m.Weight = 18_000_001 }), grade.FieldError{Field: "weight", Value: "1800.0001 lb", Allowed: pounds, Err: grade.ErrRange}},
-		{"the first of four", grade.Measures{Fat: -1, Ribeye: -1, KPH: -1, Weight: -1}, grade.FieldError{Field: "fat", Value: "-0.0001 in", Allowed: fats, Err: grade.ErrRange}},
-		{"the first of three", grade.Measures{Ribeye: -1, KPH: -1, Weight: -1}, grade.FieldError{Field: "ribeye", Value: "-0.0001 sq in", Allowed: areas, Err: grade.ErrRange}},
-		{"the first of two", grade.Measures{Ribeye: 1, KPH: -1, Weight: -1}, grade.FieldError{Field: "KPH", Value: "-0.0001%", Allowed: shares, Err: grade.ErrRange}},
+		{"no weight", with(func(m *grade.Measures) { m.Weight = grade.Weight{} }), grade.FieldError{Field: "weight", Allowed: pounds, Err: grade.ErrMissing}},
+		{"weight of zero", with(func(m *grade.Measures) { m.Weight = grade.Pounds(0) }), grade.FieldError{Field: "weight", Value: "0 lb", Allowed: pounds, Err: grade.ErrRange}},
+		{"weight under 100 lb", with(func(m *grade.Measures) { m.Weight = grade.Pounds(99.9999) }), grade.FieldError{Field: "weight", Value: "99.9999 lb", Allowed: pounds, Err: grade.ErrRange}},
+		{"weight below zero", with(func(m *grade.Measures) { m.Weight = grade.WeightUnits(-1) }), grade.FieldError{Field: "weight", Value: "-0.0001 lb", Allowed: pounds, Err: grade.ErrRange}},
+		{"weight over 1800 lb", with(func(m *grade.Measures) { m.Weight = grade.Pounds(1800.0001) }), grade.FieldError{Field: "weight", Value: "1800.0001 lb", Allowed: pounds, Err: grade.ErrRange}},
+		{"the first of four", grade.Measures{Fat: grade.ThicknessUnits(-1), Ribeye: grade.AreaUnits(-1), KPH: grade.ShareUnits(-1), Weight: grade.WeightUnits(-1)}, grade.FieldError{Field: "fat", Value: "-0.0001 in", Allowed: fats, Err: grade.ErrRange}},
+		{"the first of three", grade.Measures{Fat: grade.Inches(0), Ribeye: grade.AreaUnits(-1), KPH: grade.ShareUnits(-1), Weight: grade.WeightUnits(-1)}, grade.FieldError{Field: "ribeye", Value: "-0.0001 sq in", Allowed: areas, Err: grade.ErrRange}},
+		{"the first of two", grade.Measures{Fat: grade.Inches(0), Ribeye: grade.SquareInches(1), KPH: grade.ShareUnits(-1), Weight: grade.WeightUnits(-1)}, grade.FieldError{Field: "KPH", Value: "-0.0001%", Allowed: shares, Err: grade.ErrRange}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			y, err := tt.m.Yield()
 			faulttest.Field(t, "Yield", err, tt.want)
-			if y != 0 {
+			if y != (grade.Yield{}) {
 				t.Errorf("Yield gives %v with the error", y)
 			}
-			if err == nil || err.Error() != tt.want.Error() {
-				t.Errorf("Yield says %v, want %v", err, &tt.want)
+			if err == nil || tt.m.Check() == nil || err.Error() != tt.m.Check().Error() {
+				t.Errorf("Yield says %v, Check %v", err, tt.m.Check())
 			}
 			faulttest.Field(t, "Check", tt.m.Check(), tt.want)
 			terms, err := tt.m.Terms()
 			faulttest.Field(t, "Terms", err, tt.want)
-			quick, err := tt.m.Quick()
-			faulttest.Field(t, "Quick", err, tt.want)
+			quick, err := tt.m.Shortcut()
+			faulttest.Field(t, "Shortcut", err, tt.want)
 			cuts, err := tt.m.RetailCuts()
 			faulttest.Field(t, "RetailCuts", err, tt.want)
-			if terms != (grade.Terms{}) || quick != (grade.Quick{}) || cuts != 0 {
+			if terms != (grade.Terms{}) || quick != (grade.Shortcut{}) || !cuts.IsZero() {
 				t.Errorf("values beside the errors: %v, %v, %v", terms, quick, cuts)
 			}
 		})
@@ -151,7 +157,7 @@ func TestMeasuresRefused(t *testing.T) {
 			"Yield":      func(m grade.Measures) error { _, err := m.Yield(); return err },
 			"Check":      func(m grade.Measures) error { return m.Check() },
 			"Terms":      func(m grade.Measures) error { _, err := m.Terms(); return err },
-			"Quick":      func(m grade.Measures) error { _, err := m.Quick(); return err },
+			"Shortcut":   func(m grade.Measures) error { _, err := m.Shortcut(); return err },
 			"RetailCuts": func(m grade.Measures) error { _, err := m.RetailCuts(); return err },
 		} {
 			if err := f(m); err != nil {
@@ -168,9 +174,9 @@ func TestTrapWholeGrade(t *testing.T) {
 		yield grade.Yield
 		want  int
 	}{
-		{math.MinInt64, 1}, {-1, 1}, {0, 1}, {99_999_999, 1}, {100_000_000, 1}, {199_999_999, 1},
-		{200_000_000, 2}, {299_999_999, 2}, {300_000_000, 3}, {390_000_000, 3}, {399_999_999, 3},
-		{400_000_000, 4}, {499_999_999, 4}, {500_000_000, 5}, {599_999_999, 5}, {600_000_000, 5}, {math.MaxInt64, 5},
+		{grade.YieldUnits(-9223372036854775808), 1}, {grade.YieldUnits(-1), 1}, {grade.Grades(0), 1}, {grade.Grades(0.99999999), 1}, {grade.Grades(1), 1}, {grade.Grades(1.99999999), 1},
+		{grade.Grades(2), 2}, {grade.Grades(2.99999999), 2}, {grade.Grades(3), 3}, {grade.Grades(3.9), 3}, {grade.Grades(3.99999999), 3},
+		{grade.Grades(4), 4}, {grade.Grades(4.99999999), 4}, {grade.Grades(5), 5}, {grade.Grades(5.99999999), 5}, {grade.Grades(6), 5}, {grade.YieldUnits(9223372036854775807), 5},
 	}
 	for _, tt := range tests {
 		if got := tt.yield.Grade(); got != tt.want {
@@ -197,7 +203,7 @@ func TestTrapFloat(t *testing.T) {
 	} {
 		m := measures(tt.fat, tt.ribeye, tt.kph, tt.weight)
 		y, err := m.Yield()
-		if err != nil || y != grade.Yield(tt.want)*grade.OneGrade || y.Grade() != tt.want {
+		if err != nil || y != grade.YieldUnits(int64(tt.want)*100000000) || y.Grade() != tt.want {
 			t.Errorf("%+v: %v, grade %d, %v; want exactly %d", m, y, y.Grade(), err, tt.want)
 		}
 	}
@@ -205,7 +211,7 @@ func TestTrapFloat(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if tenth, err := y.Tenth(grade.HalfUp); err != nil || tenth.String() != "1.4" {
+	if tenth, err := y.Round(grade.HalfUp, 1); err != nil || tenth.String() != "1.4" {
 		t.Errorf("%v to the nearest tenth is %v, %v; want 1.4", y, tenth, err)
 	}
 }
@@ -247,17 +253,12 @@ func TestRound(t *testing.T) {
 				if err != nil || got.String() != want {
 					t.Errorf("%v %v to %d places: %v, %v; want %s", y, r, tt.places, got, err, want)
 				}
-				if tt.places == 1 {
-					if tenth, err := y.Tenth(r); err != nil || tenth != got {
-						t.Errorf("Tenth: %v, %v", tenth, err)
-					}
-				}
 			}
 		})
 	}
 }
 
-// TestRoundRefuses holds what Round and Tenth do not take.
+// TestRoundRefuses holds what Round does not take.
 func TestRoundRefuses(t *testing.T) {
 	const roundings = "down, half up, half even"
 	for _, tt := range []struct {
@@ -273,17 +274,12 @@ func TestRoundRefuses(t *testing.T) {
 		{"rounding first", 0, 9, grade.FieldError{Field: "rounding", Allowed: roundings, Err: grade.ErrMissing}},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			got, err := grade.OneGrade.Round(tt.r, tt.places)
+			got, err := grade.Grades(1).Round(tt.r, tt.places)
 			faulttest.Field(t, tt.name, err, tt.want)
-			if got != 0 {
+			if got != (grade.Yield{}) {
 				t.Errorf("gives %v", got)
 			}
 		})
-	}
-	got, err := grade.OneGrade.Tenth(0)
-	faulttest.Field(t, "Tenth", err, grade.FieldError{Field: "rounding", Allowed: roundings, Err: grade.ErrMissing})
-	if got != 0 {
-		t.Errorf("Tenth gives %v", got)
 	}
 }
 
@@ -295,10 +291,10 @@ func TestRoundAgainstRat(t *testing.T) {
 	}
 	half := big.NewRat(1, 2)
 	rapid.Check(t, func(t *rapid.T) {
-		y := grade.Yield(rapid.Int64Range(-2_000_000_000_000, 2_000_000_000_000).Draw(t, "yield"))
+		y := grade.YieldUnits(rapid.Int64Range(-2_000_000_000_000, 2_000_000_000_000).Draw(t, "yield"))
 		places := rapid.IntRange(0, 8).Draw(t, "places")
 		step := int64(math.Pow10(8 - places))
-		exact := big.NewRat(int64(y), step)
+		exact := big.NewRat(y.Units(), step)
 		down := floor(exact)
 		up := floor(new(big.Rat).Add(exact, half))
 		even := new(big.Int).Set(up)
@@ -307,7 +303,7 @@ func TestRoundAgainstRat(t *testing.T) {
 		}
 		for r, want := range map[grade.Rounding]*big.Int{grade.Down: down, grade.HalfUp: up, grade.HalfEven: even} {
 			got, err := y.Round(r, places)
-			if err != nil || int64(got) != want.Int64()*step {
+			if err != nil || got.Units() != want.Int64()*step {
 				t.Fatalf("%v %v to %d places: %v, %v; want %v steps", y, r, places, got, err, want)
 			}
 		}
@@ -321,21 +317,18 @@ func TestYieldDecimal(t *testing.T) {
 		value int64
 		exp   int32
 	}{
-		{0, 0, 0}, {295_200_000, 2952, -3}, {300_000_000, 3, 0}, {3_000_000_000, 30, 0}, {-238_000_000, -238, -2}, {1, 1, -8}, {-1, -1, -8}, {10, 1, -7},
-		{math.MinInt64, math.MinInt64, -8}, {math.MaxInt64, math.MaxInt64, -8},
+		{grade.Grades(0), 0, 0}, {grade.Grades(2.952), 2952, -3}, {grade.Grades(3), 3, 0}, {grade.Grades(30), 30, 0}, {grade.Grades(-2.38), -238, -2}, {grade.YieldUnits(1), 1, -8}, {grade.YieldUnits(-1), -1, -8}, {grade.YieldUnits(10), 1, -7},
+		{grade.YieldUnits(-9223372036854775808), -999_999_999_999_999_999, -8}, {grade.YieldUnits(9223372036854775807), 999_999_999_999_999_999, -8},
 	} {
 		d := tt.yield.Decimal()
 		if !d.Equal(decimal.New(tt.value, tt.exp)) || d.Exponent() != tt.exp {
 			t.Errorf("%v: %v with exponent %d, want %de%d", tt.yield, d, d.Exponent(), tt.value, tt.exp)
 		}
-		if q := grade.QuickYield(tt.yield).Decimal(); !q.Equal(d) || q.Exponent() != d.Exponent() {
+		if q := grade.ShortcutYieldUnits(tt.yield.Units()).Decimal(); !q.Equal(d) || q.Exponent() != d.Exponent() {
 			t.Errorf("QuickYield: %v", q)
 		}
-		if s := grade.RetailShare(tt.yield).Decimal(); !s.Equal(d) || s.Exponent() != d.Exponent() {
-			t.Errorf("RetailShare: %v", s)
-		}
 	}
-	const far, places8 = "a decimal with exponent far out of range", "numbers with at most 8 places"
+	const far, places8 = "a decimal with exponent far out of range", "a number with at most 8 places"
 	text := decimal.RequireFromString
 	for _, tt := range []struct {
 		name  string
@@ -343,29 +336,34 @@ func TestYieldDecimal(t *testing.T) {
 		want  grade.Yield
 		input string // of the error; empty for none
 	}{
-		{"usual", text("2.952"), 295_200_000, ""},
-		{"below zero", text("-2.38"), -238_000_000, ""},
-		{"8 places", text("0.00000001"), 1, ""},
-		{"9 places", text("0.000000001"), 0, "0.000000001"},
-		{"trailing zeros", text("1.0000000000"), 100_000_000, ""},
-		{"greatest", text("9999999999.99999999"), 999_999_999_999_999_999, ""},
-		{"one above", text("10000000000"), 0, "10000000000"},
-		{"least", text("-9999999999.99999999"), -999_999_999_999_999_999, ""},
-		{"one below", text("-10000000000"), 0, "-10000000000"},
-		{"exponent 9", decimal.New(9, 9), 900_000_000_000_000_000, ""},
-		{"exponent 10", decimal.New(0, 10), 0, far},
-		{"exponent -64", decimal.New(0, -64), 0, ""},
-		{"exponent -65", decimal.New(0, -65), 0, far},
-		{"80 digits", decimal.NewFromBigInt(tenTo(79), -64), 0, "1000000000000000"},
-		{"81 digits", decimal.NewFromBigInt(tenTo(80), -64), 0, far},
+		{"usual", text("2.952"), grade.Grades(2.952), ""},
+		{"below zero", text("-2.38"), grade.Grades(-2.38), ""},
+		{"8 places", text("0.00000001"), grade.YieldUnits(1), ""},
+		{"9 places", text("0.000000001"), grade.Yield{}, "0.000000001"},
+		{"trailing zeros", text("1.0000000000"), grade.Grades(1), ""},
+		{"greatest", text("9999999999.99999999"), grade.YieldUnits(999999999999999999), ""},
+		{"one above", text("10000000000"), grade.Yield{}, "10000000000"},
+		{"least", text("-9999999999.99999999"), grade.YieldUnits(-999999999999999999), ""},
+		{"one below", text("-10000000000"), grade.Yield{}, "-10000000000"},
+		{"exponent 9", decimal.New(9, 9), grade.YieldUnits(900000000000000000), ""},
+		{"exponent 10", decimal.New(0, 10), grade.Grades(0), ""},
+		{"exponent 11", decimal.New(0, 11), grade.Yield{}, far},
+		{"exponent -99", decimal.New(0, -99), grade.Grades(0), ""},
+		{"exponent -100", decimal.New(0, -100), grade.Yield{}, far},
+		{"80 digits", decimal.NewFromBigInt(tenTo(79), -64), grade.Yield{}, "1000000000000000"},
+		{"122 digits", decimal.NewFromBigInt(tenTo(121), -64), grade.Yield{}, far},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			got, err := grade.YieldDecimal(tt.d)
 			if got != tt.want {
-				t.Errorf("%v gives %d, want %d", tt.d, got, tt.want)
+				t.Errorf("%v gives %v, want %v", tt.d, got, tt.want)
+			}
+			reason := grade.ErrRange
+			if tt.name == "9 places" {
+				reason = grade.ErrPlaces
 			}
 			if tt.input != "" {
-				faulttest.Parse(t, tt.name, err, grade.ParseError{Kind: "yield", Input: tt.input, Allowed: places8, Err: grade.ErrRange})
+				faulttest.Parse(t, tt.name, err, grade.ParseError{Kind: "yield", Input: tt.input, Allowed: places8, Err: reason})
 			} else if err != nil {
 				t.Error(err)
 			}
@@ -377,16 +375,13 @@ func tenTo(n int64) *big.Int { return new(big.Int).Exp(big.NewInt(10), big.NewIn
 
 // TestParseYield holds the errors of the plain numbers.
 func TestParseYield(t *testing.T) {
-	for in, reason := range map[string]error{"": grade.ErrSyntax, "2,5": grade.ErrSyntax, "0.000000001": grade.ErrRange, "10000000000": grade.ErrRange} {
+	for in, reason := range map[string]error{"": grade.ErrSyntax, "2,5": grade.ErrSyntax, "0.000000001": grade.ErrPlaces, "10000000000": grade.ErrRange} {
 		for kind, parse := range map[string]func(string) (int64, error){
-			"yield":        func(s string) (int64, error) { v, err := grade.ParseYield(s); return int64(v), err },
-			"retail share": func(s string) (int64, error) { v, err := grade.ParseRetailShare(s); return int64(v), err },
+			"yield":          func(s string) (int64, error) { v, err := grade.ParseYield(s); return v.Units(), err },
+			"shortcut yield": func(s string) (int64, error) { v, err := grade.ParseShortcutYield(s); return v.Units(), err },
 		} {
 			got, err := parse(in)
 			want := grade.ParseError{Kind: kind, Input: in, Allowed: "a number with at most 8 places", Err: reason}
-			if kind == "retail share" {
-				want.Allowed += "; units: %"
-			}
 			faulttest.Parse(t, in, err, want)
 			if got != 0 {
 				t.Errorf("%q gives %d", in, got)

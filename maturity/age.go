@@ -3,7 +3,6 @@ package maturity
 import (
 	"database/sql/driver"
 	"strconv"
-	"strings"
 
 	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/fixed"
@@ -92,17 +91,24 @@ func (t Teeth) String() string {
 	return strconv.Itoa(n) + teethPlural
 }
 
+// number takes one of the words off the end of the text, and the blanks before it.
+func number(in string, words ...string) string {
+	for _, w := range words {
+		if before, ok := text.CutSuffixFold(in, w); ok {
+			return text.Trim(before)
+		}
+	}
+	return in
+}
+
 // ParseTeeth reads a count as [Teeth.String] writes it, as "2 permanent incisors"
-// or "not looked at", or a bare number 0 to 8.
+// or "not looked at", in any case, "2 incisors", or a bare number 0 to 8.
 func ParseTeeth(s string) (Teeth, error) {
-	if s == notLooked {
+	in := text.Trim(s)
+	if text.SameWords(in, notLooked) {
 		return 0, nil
 	}
-	number, ok := strings.CutSuffix(s, teethPlural)
-	if !ok && s == teethOne {
-		number = "1"
-	}
-	n, err := fixed.Parse(number, 0)
+	n, err := fixed.Parse(number(in, "permanent incisors", "permanent incisor", "incisors", "incisor"), 0)
 	if err == nil && (n < 0 || n > 8) {
 		err = ErrRange
 	}
@@ -157,10 +163,14 @@ var (
 // Evidence is what is known of the age of one carcass. The colors of a dark cutter
 // are not read as age (official: cfr-1965-53-p25).
 type Evidence struct {
-	Skeletal Score  `json:"skeletal,omitzero"` // bones and cartilages; always needed
-	Lean     Score  `json:"lean,omitzero"`     // color and texture of the lean; may be left out only when teeth or papers settle the age
-	Teeth    Teeth  `json:"teeth,omitzero"`    // permanent incisors, where somebody looked
-	Papers   Months `json:"papers,omitzero"`   // age by documents verified under a federal program, where there are any
+	Skeletal Score `json:"skeletal,omitzero"` // bones and cartilages; always needed
+	Lean     Score `json:"lean,omitzero"`     // color and texture of the lean; may be left out only when teeth or papers settle the age
+	Teeth    Teeth `json:"teeth,omitzero"`    // permanent incisors, where somebody looked
+	// Buttons are what was seen of the thoracic buttons. They are a part of what
+	// Skeletal was called by, so they settle nothing by themselves; see
+	// [Buttons.Goes] for whether the two go together.
+	Buttons Buttons `json:"buttons,omitzero"`
+	Papers  Months  `json:"papers,omitzero"` // age by documents verified under a federal program, where there are any
 }
 
 // Under30 reports whether teeth or papers show an age under 30 months: two
@@ -175,11 +185,14 @@ func (e Evidence) Under30() bool {
 // Check returns an error that tells of every field that is missing or impossible;
 // nil when there is none. byAge says whether teeth and papers may settle the age.
 func (e Evidence) Check(byAge bool) error {
-	if e.Skeletal.IsValid() && e.Lean.IsValid() && e.Teeth == 0 && e.Papers == 0 {
+	if e.Skeletal.IsValid() && e.Lean.IsValid() && e.Teeth == 0 && e.Papers == 0 && e.Buttons == 0 {
 		return nil
 	}
 	skeletal := fault.At("skeletal", "", e.Skeletal.Check("skeletal maturity"))
-	var teeth, papers, lean error
+	var teeth, papers, buttons, lean error
+	if e.Buttons != 0 && !e.Buttons.IsValid() {
+		buttons = fault.At("buttons", "", e.Buttons.check())
+	}
 	if e.Teeth < 0 || e.Teeth > 9 {
 		teeth = &FieldError{Path: "teeth", Field: "teeth", Value: e.Teeth.String(), Allowed: "0 to 8", Err: ErrRange}
 	}
@@ -189,7 +202,7 @@ func (e Evidence) Check(byAge bool) error {
 	if e.Lean != 0 || !byAge || !e.Under30() || e.Skeletal >= firstD {
 		lean = fault.At("lean", "", e.Lean.Check("lean maturity"))
 	}
-	return fault.Join(skeletal, lean, teeth, papers)
+	return fault.Join(skeletal, lean, teeth, buttons, papers)
 }
 
 const (
@@ -285,16 +298,14 @@ func (m Months) String() string {
 const monthsAllowed = "1 to 600 months"
 
 // ParseMonths reads an age as [Months.String] writes it, as "29 months" or
-// "none", or a bare number of months. Ages over 600 months are refused.
+// "none", in any case, "29 mo", or a bare number of months. Ages over 600 months are
+// refused.
 func ParseMonths(s string) (Months, error) {
-	if s == "none" {
+	in := text.Trim(s)
+	if text.SameWords(in, "none") {
 		return 0, nil
 	}
-	number, ok := strings.CutSuffix(s, " months")
-	if !ok && s == "1 month" {
-		number = "1"
-	}
-	n, err := fixed.Parse(number, 0)
+	n, err := fixed.Parse(number(in, "months", "month", "mos", "mo"), 0)
 	if err == nil && (n < 1 || n > int64(greatestMonths)) {
 		err = ErrRange
 	}

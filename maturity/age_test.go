@@ -205,9 +205,9 @@ func TestAgeRefusesRules(t *testing.T) {
 			"young skeleton D":   young(450, 450),
 			"old by teeth":       {Skeletal: 150, Lean: 150, Teeth: maturity.Incisors(4)},
 		} {
-			want := maturity.FieldError{Field: "rules: " + name, Value: "old lean(2)", Allowed: "OldLeanMayCross, OldLeanStaysInB", Err: maturity.ErrUnknown}
+			want := maturity.FieldError{Field: "rules: " + name, Value: "old lean(2)", Allowed: "may cross, stays in B", Err: maturity.ErrUnknown}
 			if name == "tens" {
-				want.Value, want.Allowed = "tens(3)", "KeepUnits, TensTowardBone, TensTowardLean"
+				want.Value, want.Allowed = "tens(3)", "keep units, toward bone, toward lean"
 			}
 			_, err := r.ByAge(e)
 			faulttest.Field(t, what, err, want)

@@ -121,9 +121,9 @@ func TestBalanceRefuses(t *testing.T) {
 		{"no lean", maturity.Rules{}, a, 0, maturity.FieldError{Field: "lean maturity", Allowed: scores, Err: maturity.ErrMissing}},
 		{"lean impossible", maturity.Rules{}, a, maturity.B.At(120), maturity.FieldError{Field: "lean maturity", Value: "B(120)", Allowed: scores, Err: maturity.ErrRange}},
 		{"both missing", maturity.Rules{}, 0, 0, maturity.FieldError{Field: "skeletal maturity", Allowed: scores, Err: maturity.ErrMissing}},
-		{"unnamed tens", maturity.Rules{Tens: 3}, a, a, maturity.FieldError{Field: "rules: tens", Value: "tens(3)", Allowed: "KeepUnits, TensTowardBone, TensTowardLean", Err: maturity.ErrUnknown}},
-		{"unnamed old lean", maturity.Rules{OldLean: 2}, a, a, maturity.FieldError{Field: "rules: old lean", Value: "old lean(2)", Allowed: "OldLeanMayCross, OldLeanStaysInB", Err: maturity.ErrUnknown}},
-		{"both unnamed", maturity.Rules{Tens: 3, OldLean: 2}, a, a, maturity.FieldError{Field: "rules: tens", Value: "tens(3)", Allowed: "KeepUnits, TensTowardBone, TensTowardLean", Err: maturity.ErrUnknown}},
+		{"unnamed tens", maturity.Rules{Tens: 3}, a, a, maturity.FieldError{Field: "rules: tens", Value: "tens(3)", Allowed: "keep units, toward bone, toward lean", Err: maturity.ErrUnknown}},
+		{"unnamed old lean", maturity.Rules{OldLean: 2}, a, a, maturity.FieldError{Field: "rules: old lean", Value: "old lean(2)", Allowed: "may cross, stays in B", Err: maturity.ErrUnknown}},
+		{"both unnamed", maturity.Rules{Tens: 3, OldLean: 2}, a, a, maturity.FieldError{Field: "rules: tens", Value: "tens(3)", Allowed: "keep units, toward bone, toward lean", Err: maturity.ErrUnknown}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

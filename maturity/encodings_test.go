@@ -12,20 +12,21 @@ import (
 func TestEncodings(t *testing.T) {
 	roundtrip.Run(t, "Group", maturity.B, maturity.ParseGroup, roundtrip.Case[maturity.Group]{
 		Texts:   map[string]maturity.Group{"A": maturity.A, "B": maturity.B, "C": maturity.C, "D": maturity.D, "E": maturity.E},
-		Bad:     []string{"F", "a", "AA", "unset", " "},
+		Bad:     []string{"F", "A-", "AA", "unset", " "},
+		Aliases: map[string]maturity.Group{"a": maturity.A, " E ": maturity.E},
 		Invalid: []maturity.Group{maturity.E + 1},
 	})
 	roundtrip.Run(t, "Score", maturity.B.At(7), maturity.Parse, roundtrip.Case[maturity.Score]{
 		Texts:   map[string]maturity.Score{"A00": maturity.A.At(0), "A99": maturity.A.At(99), "B00": maturity.A.At(100), "E100": maturity.E.At(100)},
-		Aliases: map[string]maturity.Score{"A100": maturity.B.At(0)},
-		Bad:     []string{"A", "A7", "A070", "F20", "a70", "A 70", "70", "A101", "unset"},
+		Aliases: map[string]maturity.Score{"A100": maturity.B.At(0), "a70": maturity.A.At(70), "A 70": maturity.A.At(70), " e100": maturity.E.At(100), "a0": maturity.A.At(0)},
+		Bad:     []string{"A", "A7", "A070", "F20", "A-70", "A7 0", "A5", "70", "A101", "unset"},
 		Invalid: []maturity.Score{maturity.A.At(101), maturity.A.At(-1), 99, 601},
 	})
 	roundtrip.Run(t, "Months", maturity.Months(29), maturity.ParseMonths, roundtrip.Case[maturity.Months]{
 		Texts:   map[string]maturity.Months{"1 month": 1, "2 months": 2, "29 months": 29, "600 months": 600},
-		Aliases: map[string]maturity.Months{"29": 29, "1": 1, "none": 0, "1 months": 1},
+		Aliases: map[string]maturity.Months{"29": 29, "1": 1, "none": 0, "None": 0, "1 months": 1, "29 month": 29, "29months": 29, "29 MO": 29, "+3": 3, " 29  Months ": 29},
 		Numbers: map[int64]maturity.Months{1: 1, 29: 29, 600: 600},
-		Bad:     []string{"0", "601", "601 months", "-1", "29 month", "29months", "29.5", "months", "none months", "+3", "unset"},
+		Bad:     []string{"0", "601", "601 months", "-1", "29.5", "months", "none months", "29 months old", "2 years", "unset"},
 		Invalid: []maturity.Months{-1, 601},
 	})
 	roundtrip.Run(t, "Teeth", maturity.Incisors(3), maturity.ParseTeeth, roundtrip.Case[maturity.Teeth]{
@@ -33,9 +34,9 @@ func TestEncodings(t *testing.T) {
 			"0 permanent incisors": maturity.Incisors(0), "1 permanent incisor": maturity.Incisors(1),
 			"2 permanent incisors": maturity.Incisors(2), "8 permanent incisors": maturity.Incisors(8),
 		},
-		Aliases: map[string]maturity.Teeth{"0": maturity.Incisors(0), "8": maturity.Incisors(8), "not looked at": 0, "1 permanent incisors": maturity.Incisors(1)},
+		Aliases: map[string]maturity.Teeth{"0": maturity.Incisors(0), "8": maturity.Incisors(8), "not looked at": 0, "1 permanent incisors": maturity.Incisors(1), "2 Incisors": maturity.Incisors(2), "2permanent incisor": maturity.Incisors(2), " 2 ": maturity.Incisors(2), "Not looked at": 0},
 		Numbers: map[int64]maturity.Teeth{0: maturity.Incisors(0), 2: maturity.Incisors(2), 8: maturity.Incisors(8)},
-		Bad:     []string{"9", "-1", "9 permanent incisors", "2 permanent incisor", "two", "2 teeth", "unset", "2.5"},
+		Bad:     []string{"9", "-1", "9 permanent incisors", "permanent incisors", "two", "2 teeth", "unset", "2.5"},
 		Invalid: []maturity.Teeth{maturity.Incisors(9), maturity.Incisors(-1), 10},
 	})
 	roundtrip.Run(t, "Tens", maturity.TensTowardLean, maturity.ParseTens, roundtrip.Case[maturity.Tens]{
@@ -80,17 +81,17 @@ func TestEvidenceJSON(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	const text = `{"Skeletal":"A60","Lean":"B00","Teeth":"2 permanent incisors","Papers":"29 months"}`
+	const text = `{"skeletal":"A60","lean":"B00","teeth":"2 permanent incisors","papers":"29 months"}`
 	if string(b) != text {
 		t.Errorf("JSON is %s, want %s", b, text)
 	}
-	for _, in := range []string{text, `{"Skeletal":"A60","Lean":"A100","Teeth":2,"Papers":29}`} {
+	for _, in := range []string{text, `{"skeletal":"A60","lean":"A100","teeth":2,"papers":29}`} {
 		var got maturity.Evidence
 		if err := json.Unmarshal([]byte(in), &got); err != nil || got != want {
 			t.Errorf("%s gives %+v, %v", in, got, err)
 		}
 	}
-	if b, err := json.Marshal(maturity.Evidence{}); err != nil || string(b) != `{"Skeletal":"","Lean":"","Teeth":"","Papers":""}` {
+	if b, err := json.Marshal(maturity.Evidence{}); err != nil || string(b) != `{}` {
 		t.Errorf("zero Evidence is %s, %v", b, err)
 	}
 }

@@ -18,7 +18,7 @@ func ExampleGroup_encodings() {
 	fmt.Println(g.UnmarshalText([]byte("F")))
 	fmt.Println(g)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, and NULL for a value that is not set.
 	column, err := g.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(g.Scan([]byte("D")), g)
@@ -44,7 +44,7 @@ func ExampleScore_encodings() {
 	fmt.Println(s.UnmarshalText([]byte("F20")))
 	fmt.Println(s)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
+	// A database column holds the text, and NULL for a value that is not set.
 	column, err := s.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(s.Scan([]byte("E100")), s)
@@ -73,7 +73,7 @@ func ExampleMonths_encodings() {
 	// JSON may hold the text in quotes, or a bare number.
 	fmt.Println(m.UnmarshalJSON([]byte("27")), m)
 
-	// A database column holds the text, or an integer; sql.Null is for one that may be NULL.
+	// A database column holds the text, or an integer, and NULL for a value that is not set.
 	column, err := m.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(m.Scan([]byte("28 months")), m)
@@ -105,7 +105,7 @@ func ExampleTeeth_encodings() {
 	// JSON may hold the text in quotes, or a bare number.
 	fmt.Println(t.UnmarshalJSON([]byte("3")), t)
 
-	// A database column holds the text, or an integer; sql.Null is for one that may be NULL.
+	// A database column holds the text, or an integer, and NULL for a value that is not set.
 	column, err := t.Value()
 	fmt.Printf("%q, %v\n", column, err)
 	fmt.Println(t.Scan([]byte("0")), t)
@@ -133,19 +133,12 @@ func ExampleTens_encodings() {
 	fmt.Println(t.UnmarshalText([]byte("toward lean")), t)
 	fmt.Println(t.UnmarshalText([]byte("up")))
 	fmt.Println(t)
-
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := t.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(t.Scan([]byte("keep units")), t)
 	// Output:
 	// text: toward bone, <nil>
 	// "toward bone", <nil>
 	// <nil> toward lean
 	// tens: "up": unknown; allowed: keep units, toward bone, toward lean
 	// toward lean
-	// "toward lean", <nil>
-	// <nil> keep units
 }
 
 func ExampleOldLean_encodings() {
@@ -159,17 +152,10 @@ func ExampleOldLean_encodings() {
 	fmt.Println(o.UnmarshalText([]byte("")), o)
 	fmt.Println(o.UnmarshalText([]byte("stays in C")))
 	fmt.Println(o)
-
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := o.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(o.Scan([]byte("may cross")), o)
 	// Output:
 	// text: stays in B, <nil>
 	// "stays in B", <nil>
 	// <nil> may cross
 	// old lean: "stays in C": unknown; allowed: may cross, stays in B
 	// may cross
-	// "", <nil>
-	// <nil> may cross
 }

@@ -102,6 +102,7 @@ func ExampleEvidence_Check() {
 	// Output:
 	// skeletal maturity: A(160): out of range; allowed: A00 to E100
 	// lean maturity: missing; allowed: A00 to E100
+	// lean maturity: missing; allowed: A00 to E100
 	// teeth: 9 permanent incisors: out of range; allowed: 0 to 8
 	// <nil>
 	// lean maturity: missing; allowed: A00 to E100
@@ -164,7 +165,7 @@ func ExampleParseGroup() {
 	fmt.Println(maturity.ParseGroup("c"))
 	// Output:
 	// C <nil>
-	// unset maturity group: "c": unknown; allowed: A, B, C, D, E
+	// C <nil>
 }
 
 func ExampleScore() {

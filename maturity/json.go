@@ -8,7 +8,7 @@ import "example.com/ribface/internal/text"
 // are.
 func (e *Evidence) UnmarshalJSON(b []byte) error {
 	v := *e
-	err := text.Object(b, text.Member{Name: "skeletal", To: &v.Skeletal}, text.Member{Name: "lean", To: &v.Lean}, text.Member{Name: "teeth", To: &v.Teeth}, text.Member{Name: "papers", To: &v.Papers})
+	err := text.Object(b, text.Member{Name: "skeletal", To: &v.Skeletal}, text.Member{Name: "lean", To: &v.Lean}, text.Member{Name: "teeth", To: &v.Teeth}, text.Member{Name: "buttons", To: &v.Buttons}, text.Member{Name: "papers", To: &v.Papers})
 	if err == nil {
 		*e = v
 	}

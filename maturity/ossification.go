@@ -9,9 +9,9 @@ import (
 // OssificationPoint ties a score to the percent of the thoracic buttons that has
 // turned to bone.
 type OssificationPoint struct {
-	Score   Score
-	Percent int
-	Cite    cite.Citation
+	Score   Score         `json:"score"`
+	Percent int           `json:"percent"`
+	Cite    cite.Citation `json:"cite"`
 }
 
 var ossification = [...]OssificationPoint{

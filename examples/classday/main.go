@@ -38,6 +38,8 @@
 // Cards are scored on what the officials agree on best, with cuts from theirs.
 // Without officials it is the placing that the policy gives, with cuts from its
 // margins. -order and -cuts put what a committee has settled in their place.
+// Reasons, cuts and what the cards missed follow the official placing, also where
+// the policy would place the class otherwise.
 //
 // Results are for teaching and analysis. Only authorised federal graders assign
 // official grades.

@@ -84,6 +84,33 @@ fat in brisket,4  1 2 3
 	}
 }
 
+// TestOrder holds that reasons, cuts and feedback follow a placing that a committee
+// has settled against the policy and its own officials.
+func TestOrder(t *testing.T) {
+	out := sheetFrom(t, "-order", "4-3-2-1")
+	_, reasons, _ := strings.Cut(out, "\n6. Reasons\n")
+	reasons, rest, _ := strings.Cut(reasons, "\n7. What if\n")
+	_, cards, _ := strings.Cut(rest, "\n9. The cards\n")
+	for _, s := range []string{"Official, as given: 4-3-2-1 cuts", "Top pair, 4 over 3, on none:", "The policy has it the other way: 3 over 4 by quality tier", "In the bottom pair it was cutability that put 2 over 1."} {
+		if !strings.Contains(out, s) {
+			t.Errorf("missing %q", s)
+		}
+	}
+	// Whatever is not granted, and whatever a card missed, is said for the order.
+	for _, line := range strings.Split(reasons+cards, "\n") {
+		var a, b int
+		if n, _ := fmt.Sscanf(line, "  - %d over %d,", &a, &b); n == 2 && a < b {
+			t.Errorf("argues for %d over %d: %s", a, b, line)
+		}
+	}
+	// Without officials the cuts come from the policy's margins, and a pair that
+	// the policy would turn counts nothing.
+	alone := sheetFrom(t, "-class", "class.csv", "-posted", "800 lb", "-order", "4-3-2-1")
+	if !strings.Contains(alone, "from margins of 0, 0.384, 0 yield grades between neighbors") || !strings.Contains(alone, "Official, as given: 4-3-2-1 cuts 1-4-1.") {
+		t.Errorf("cuts of the policy in\n%s", alone)
+	}
+}
+
 // lots reads the eight published lots (uf-mimeo-table4) as a class sheet, with
 // maturity and marbling as the reference table reads them: a lot's third of a
 // degree as its middle. The lots are means; steers are assumed, and the maturity
@@ -138,7 +165,7 @@ func TestPublishedLots(t *testing.T) {
 func TestSheets(t *testing.T) {
 	header := "id,sex,skeletal,lean,marbling,fat_in,ribeye_sq_in,kph_pct,weight_lb\n"
 	two := file(t, "two.csv", header+"2,steer,A60,A50,Sm40,0.5,13.0,2.5,800\n1,steer,A60,A50,Sm40,0.5,13.0,2.5,800\n")
-	circle := file(t, "circle.csv", header+"1,steer,A60,A50,SlAb20,0.8,12.0,3.5,800\n2,steer,A60,A50,Md10,0.5,12.5,2.05,800\n3,steer,A60,A50,Sm30,0.3,14.0,1.95,800\n")
+	cycle := file(t, "cycle.csv", header+"1,steer,A60,A50,SlAb20,0.8,12.0,3.5,800\n2,steer,A60,A50,Md10,0.5,12.5,2.05,800\n3,steer,A60,A50,Sm30,0.3,14.0,1.95,800\n")
 	light := file(t, "light.csv", header+"1,steer,A60,A50,Sm40,0.3,9,2.5,380\n2,steer,A60,A50,Sm50,0.3,9,2.5,390\n")
 	thin := file(t, "thin.csv", header+"1,steer,A60,A50,Sm40,0.05,13,2.5,800\n2,steer,A60,A50,Sm50,0.4,13,2.5,800\n")
 	swap := file(t, "swap.csv", "site,ranking\nfat over rump,1 2\nmuscling of loin,1=2\n")
@@ -152,14 +179,14 @@ func TestSheets(t *testing.T) {
 		not  []string
 	}{
 		{"two alike", []string{"-class", two}, []string{"Placed 1-2.", "1 and 2 cannot be told apart by the policy.", "2 orders are equal by that count", "Nobody walked over these carcasses.", "- nothing in the data.", "- the worst of the class in nothing alone.", "1 and 2: the policy cannot tell them apart; any change would.", "No pair could then go the other way."}, []string{"9. The cards", "Note:", "each alone"}},
-		{"a circle", []string{"-class", circle}, []string{"Placed 1-2-3.", "The policy runs in a circle: 1 over 2, 2 over 3 and 3 over 1.", "the placing goes against 3 over 1", "Close: 3 and 1. Expect officials to differ.", "Taken as official here, from the policy: 1-2-3 cuts 3-5."}, nil},
+		{"a cycle", []string{"-class", cycle}, []string{"Placed 1-2-3.", "The policy runs in a cycle: 1 over 2, 2 over 3 and 3 over 1.", "the placing goes against 3 over 1", "Close: 3 and 1. Expect officials to differ.", "Taken as official here, from the policy: 1-2-3 cuts 3-5."}, nil},
 		{"no price", []string{"-class", light}, []string{"Not every exhibit has a price on this grid: exhibit 1: weight"}, []string{"By value"}},
-		{"fat that cannot be", []string{"-class", thin, "-walk", swap}, []string{"1 is fatter than the rib shows, at fat over rump (a shift of 1 place over 1 site).", "2 is trimmer than the rib shows", "adjust the fat of 2 down", "1=2               0, 0, none, all level"}, nil},
-		{"trim over the rest", []string{"-class", file(t, "t.csv", header+"1,steer,A60,A50,Sm40,0.05,13,2.5,800\n2,steer,A60,A50,Sm50,0.04,13,2.5,800\n"), "-walk", file(t, "w.csv", "site,ranking\nfat over rump,2 1\n")}, []string{"Adjusted down by 0.1 in: exhibit 1: adjusted fat: -0.05 in: out of range"}, nil},
+		{"fat that cannot be", []string{"-class", thin, "-walk", swap}, []string{"1 is fatter than its rib shows, over the rump.", "2 is trimmer than its rib shows, over the rump.", "adjust the fat of 2 down", "muscling of loin 1=2"}, nil},
+		{"trim over the rest", []string{"-class", file(t, "t.csv", header+"1,steer,A60,A50,Sm40,0.05,13,2.5,800\n2,steer,A60,A50,Sm50,0.04,13,2.5,800\n"), "-walk", file(t, "w.csv", "site,ranking\nfat over rump,2 1\n")}, []string{"Adjusted by -0.1 in: exhibit 1: adjusted fat: -0.05 in: out of range"}, nil},
 		{"officials who split", []string{"-class", two, "-officials", split}, []string{"2 officials, each alone:", "They agree best on 1-2; counted over all of them, pairs the other way round: 1; 2 orders are as good, and the chair decides", "Kendall's W 0.00, mean tau -1.00", "Official, from the officials: 1-2 cuts"}, nil},
 		{"one official", []string{"-class", two, "-officials", file(t, "one.csv", "contest,class,placing,cuts\n,x,2-1,9\n")}, []string{"1 official, each alone:", "Official, from the officials: 2-1 cuts 9."}, []string{"Kendall"}},
-		{"as given, and negative", []string{"-class", circle, "-order", "3-2-1", "-cuts", "20-20"}, []string{"Official, as given: 3-2-1 cuts 20-20.", "With these cuts a card can score below zero."}, nil},
-		{"given cuts of zero have no words", []string{"-class", circle, "-cuts", "0-5"}, []string{"top pair, 1 over 2: 0."}, nil},
+		{"as given, and negative", []string{"-class", cycle, "-order", "3-2-1", "-cuts", "20-20"}, []string{"Official, as given: 3-2-1 cuts 20-20.", "With these cuts a card can score below zero."}, nil},
+		{"given cuts of zero have no words", []string{"-class", cycle, "-cuts", "0-5"}, []string{"top pair, 1 over 2: 0."}, nil},
 		{"metric with names", []string{"-class", metric, "-cards", cards}, []string{"Exhibit 1 is a.", "Exhibit 2 is b.", "Ada Quill: 2-1, scores", "Bo Thistle: blank, scores 0", "Cy Marsh: unreadable, scores 0"}, nil},
 		{"another edition and base", []string{"-class", metric, "-edition", "1987", "-base", "250"}, []string{"Graded by the 1987 edition", "At a base of $250 per cwt"}, nil},
 	}

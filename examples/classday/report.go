@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/ribface/grade"
@@ -9,6 +10,7 @@ import (
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
+	"example.com/ribface/placing/contest"
 )
 
 // width is the most characters on a line.
@@ -69,6 +71,18 @@ type sheetOf struct {
 	official placing.Official
 }
 
+// settled is the placing as a committee settled it. A pair that the policy would
+// turn counts nothing for its cut: there the officials and the policy differ.
+func settled(p class.Placing, order placing.Order) class.Placing {
+	p.Order, p.Decisions = order, slices.Clone(p.Decisions)
+	for i, d := range p.Decisions {
+		if order.Place(d.Upper) > order.Place(d.Lower) {
+			p.Decisions[i] = class.Decision{Upper: d.Lower, Lower: d.Upper}
+		}
+	}
+	return p
+}
+
 // report writes the whole sheet.
 func report(s settings, d day) (string, error) {
 	w := &sheetOf{day: d, settings: s}
@@ -79,12 +93,21 @@ func report(s settings, d day) (string, error) {
 	if w.placed, err = w.graded.Place(class.DefaultPolicy()); err != nil {
 		return "", err
 	}
-	if w.cuts, err = w.placed.ProposeCuts(0); err != nil {
-		return "", err
-	}
-	order, cuts := w.placed.Order, w.cuts.Cuts
+	order := w.placed.Order
 	if d.panel.Len() > 0 {
 		order = d.panel.Consensus().Order
+	}
+	if s.order.IsValid() {
+		order = s.order
+		if order.Len() != w.graded.Len() {
+			return "", fmt.Errorf("-order %s: the class has %d exhibits", order, w.graded.Len())
+		}
+	}
+	if w.cuts, err = settled(w.placed, order).ProposeCuts(0); err != nil {
+		return "", err
+	}
+	cuts := w.cuts.Cuts
+	if d.panel.Len() > 0 {
 		limit := placing.LimitExact
 		if order.Len() == 4 {
 			limit = placing.LimitColorado
@@ -93,12 +116,6 @@ func report(s settings, d day) (string, error) {
 			return "", fmt.Errorf("officials: %w", err)
 		}
 		cuts = w.theirs.Cuts
-	}
-	if s.order.IsValid() {
-		order = s.order
-		if order.Len() != w.graded.Len() {
-			return "", fmt.Errorf("-order %s: the class has %d exhibits", order, w.graded.Len())
-		}
 	}
 	if s.cuts.IsValid() {
 		cuts = s.cuts
@@ -191,73 +208,54 @@ func (w *sheetOf) walked() error {
 		w.line("Nobody walked over these carcasses. The rib stands for the whole.")
 		return nil
 	}
-	r, err := w.graded.Represent(class.RibeyeForWeight)
+	w.line("%-24s %s", "site", "from the fattest, or the heaviest muscled")
+	for site := range class.Sites() {
+		if order, ok := w.class.Walk.At(site); ok {
+			w.line("%-24s %s", site, order)
+		}
+	}
+	w.line("")
+	adjusted := false
+	for _, f := range w.graded.Represent() {
+		w.say(f.String())
+		if !f.Fat {
+			continue
+		}
+		adjusted = true
+		way := "down"
+		if f.More {
+			way = "up"
+		}
+		w.say(fmt.Sprintf("Proposed: adjust the fat of %d %s; %s to %s is usual [%s; size published: ga-2004-yield-tutorial]. The judge decides; this sheet grades without it.", f.Exhibit, way, f.Usual[0].Fat, f.Usual[1].Fat, f.Cite))
+		for _, by := range f.Usual {
+			if err := w.adjust(by); err != nil {
+				return err
+			}
+		}
+	}
+	if !adjusted {
+		w.say("No adjustment of fat is proposed.")
+	}
+	return nil
+}
+
+// adjust says what an adjustment of fat would come to.
+func (w *sheetOf) adjust(by class.Adjustment) error {
+	changed, err := w.class.Adjust(by)
+	if err != nil {
+		w.say(fmt.Sprintf("Adjusted by %s: %v.", by.Fat, err))
+		return nil
+	}
+	g, err := changed.Grade()
 	if err != nil {
 		return err
 	}
-	w.line("%-24s %-16s %s", "site", "from the top", "pairs as at the rib, turned, tau-b")
-	show := func(name string, order class.Ranking, fat bool) {
-		w.line("%-24s %s", name, order)
-		for _, s := range r.Sites {
-			if s.Site.Fat() != fat {
-				continue
-			}
-			tau := "none, all level"
-			if t, ok := s.Pairs.TauB(); ok {
-				tau = fmt.Sprintf("%.2f", t)
-			}
-			w.line("  %-22s %-16s %d, %d, %s", s.Site, s.Order, s.Pairs.Same, s.Pairs.Reversed, tau)
-		}
+	placed, err := g.Place(w.placed.Policy)
+	if err != nil {
+		return err
 	}
-	show("fat at the rib", r.Fat, true)
-	show("ribeye for the weight", r.Ribeye, false)
-	w.line("")
-	tell := func(all []class.Standing, more, less, rib string) {
-		for i, s := range all {
-			word, sites := more, s.More
-			if s.Drift == class.LessElsewhere {
-				word, sites = less, s.Less
-			}
-			if s.Drift == 0 {
-				continue
-			}
-			text := fmt.Sprintf("%d is %s than %s shows, at %s (a shift of %s over %s)", i+1, word, rib, list(sites), places(s.Shift), count(s.Looks, "site", "sites"))
-			if s.Passed != nil {
-				text += fmt.Sprintf("; that is %s going past it, and no finding of its own", numbers(s.Passed))
-			}
-			w.say(text + ".")
-		}
-	}
-	tell(r.FatStandings, "fatter", "trimmer", "the rib")
-	tell(r.MuscleStandings, "heavier muscled", "lighter muscled", "the ribeye")
-	proposals := r.Proposals()
-	if proposals == nil {
-		w.say("No adjustment of fat is proposed.")
-	}
-	for _, p := range proposals {
-		way, sign := "up", grade.Thickness(1)
-		if !p.Up {
-			way, sign = "down", -1
-		}
-		w.say(fmt.Sprintf("Proposed: adjust the fat of %d %s; %s to %s is usual [%s; size published: ga-2004-yield-tutorial]. The judge decides; this sheet grades without it.", p.Exhibit, way, p.Least, p.Most, p.Cite))
-		for _, by := range []grade.Thickness{p.Least, p.Most} {
-			changed, err := w.class.Adjust(class.Adjustment{Exhibit: p.Exhibit, Fat: sign * by})
-			if err != nil {
-				w.say(fmt.Sprintf("Adjusted %s by %s: %v.", way, by, err))
-				continue
-			}
-			g, err := changed.Grade()
-			if err != nil {
-				return err
-			}
-			placed, err := g.Place(w.placed.Policy)
-			if err != nil {
-				return err
-			}
-			y := g.Assessment(p.Exhibit).Yield
-			w.say(fmt.Sprintf("Adjusted %s by %s: yield %s, grade %d, and the class is placed %s.", way, by, y, y.Grade(), placed.Order))
-		}
-	}
+	y := g.Assessment(by.Exhibit).Yield
+	w.say(fmt.Sprintf("Adjusted by %s: yield %s, grade %d, and the class is placed %s.", by.Fat, y, y.Grade(), placed.Order))
 	return nil
 }
 
@@ -342,30 +340,42 @@ func (w *sheetOf) officials() {
 
 func (w *sheetOf) reasons() error {
 	w.head("6. Reasons")
-	r, err := w.graded.Reasons(w.placed)
+	r, err := w.graded.Reasons(w.official.Order(), w.placed.Policy)
 	if err != nil {
 		return err
 	}
-	w.line("For the policy's placing %s, from the data alone, what counts most first.", r.Order)
+	w.line("For the official placing %s, as a member might say them:", r.Order)
+	for _, said := range r.Spoken() {
+		w.line("")
+		w.wrap("  ", "  ", said)
+	}
+	w.line("")
+	w.line("From the data, what counts most first:")
 	const most = 5
+	facts := func(all []class.Fact, before string) {
+		for _, f := range all[:min(len(all), most)] {
+			w.say(before + f.String() + ".")
+		}
+	}
 	for _, p := range r.Pairs {
 		w.line("")
-		w.line("%s, %d over %d:", strings.ToUpper(p.Name[:1])+p.Name[1:], p.Upper, p.Lower)
-		for _, f := range p.Over[:min(len(p.Over), most)] {
-			w.say(f.String() + ".")
+		w.line("%s, %d over %d, on %s:", strings.ToUpper(p.Name[:1])+p.Name[1:], p.Upper, p.Lower, p.On)
+		for _, s := range p.Over {
+			facts(s.Facts, "")
 		}
 		if p.Over == nil {
 			w.say("nothing in the data.")
 		}
-		for _, f := range p.Grants[:min(len(p.Grants), most)] {
-			w.say("granted: " + f.String() + ".")
+		for _, s := range p.Grants {
+			facts(s.Facts, "granted: ")
+		}
+		if p.Decision.Ground != 0 && p.Decision.Upper != p.Upper {
+			w.say("The policy has it the other way: " + p.Decision.String() + ".")
 		}
 	}
 	w.line("")
 	w.line("Last, %d:", r.Order.At(r.Order.Len()))
-	for _, f := range r.Last[:min(len(r.Last), most)] {
-		w.say(f.String() + ".")
-	}
+	facts(r.Last, "")
 	if r.Last == nil {
 		w.say("the worst of the class in nothing alone.")
 	}
@@ -526,16 +536,14 @@ func (w *sheetOf) scores() error {
 			continue
 		}
 		w.line("%s: %s, scores %d", name, c.Card.Order, score)
-		missed := false
-		for f := range w.official.Faults(c.Card.Order) {
-			missed = true
-			why := ""
-			if facts := w.graded.Facts(w.placed.Policy, f.Upper, f.Lower); len(facts) > 0 {
-				why = " " + facts[0].String() + "."
-			}
-			w.say(fmt.Sprintf("%d goes over %d: cost %d.%s", f.Upper, f.Lower, f.Points, why))
+		missed, err := contest.PlacingFeedback{Official: w.official, Card: c.Card}.Missed(w.graded, w.placed.Policy)
+		if err != nil {
+			return err
 		}
-		if !missed {
+		for _, m := range missed {
+			w.say(m.String())
+		}
+		if missed == nil {
 			w.say("nothing missed.")
 		}
 	}
@@ -546,14 +554,6 @@ func (w *sheetOf) closing() {
 	w.head("Cautions")
 	w.say("Results are for teaching and analysis. Only authorised federal graders assign official grades.")
 	w.say("In coolers and plants the rules of the site come first: stay off the moving rail, no knives, touch nothing, dress for the cold, and report illness before going in.")
-}
-
-func list(sites []class.Site) string {
-	var names []string
-	for _, s := range sites {
-		names = append(names, s.String())
-	}
-	return strings.Join(names, ", ")
 }
 
 func numbers(all []int) string {
@@ -577,14 +577,6 @@ func points(n int) string {
 		return fmt.Sprintf("%+d point", n)
 	}
 	return fmt.Sprintf("%+d points", n)
-}
-
-// places is a shift in words.
-func places(h class.HalfPlaces) string {
-	if h.String() == "1" {
-		return "1 place"
-	}
-	return h.String() + " places"
 }
 
 func or(all []int) string { return strings.ReplaceAll(numbers(all), ", ", " or ") }

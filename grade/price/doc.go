@@ -97,7 +97,7 @@
 // the zero [Value] is nothing for nothing; the zero [Mark] and [Edge] are not
 // set. A Grid keeps copies of its terms and hands out copies, and is safe for use
 // by many goroutines. Errors are [*grade.FieldError] with the entry, the value
-// and what is allowed; errors.Is tells [ErrGap], [ErrOverlap], [ErrRepeated] and
+// and what is allowed; errors.Is tells [ErrGap], [ErrOverlap], [grade.ErrRepeated] and
 // [ErrNoPrice] apart. Nothing panics. Terms go through encoding/json as they are.
 //
 // Results are for teaching and analysis. Only authorised federal graders assign

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.com/ribface/grade"
@@ -20,9 +21,6 @@ var (
 	ErrGap     = errors.New("gap")      // between two bands
 	ErrOverlap = errors.New("overlap")  // of two bands
 	ErrNoPrice = errors.New("no price") // the grid has none for it
-
-	// ErrRepeated marks a tier or a mark that is priced twice.
-	ErrRepeated = fault.ErrRepeated
 )
 
 // Band is a premium or discount for a span of yields or of weights.
@@ -127,46 +125,52 @@ const (
 //
 // An amount that is too fine or too large, a tier or mark that is unknown or
 // priced twice, a band that ends before it starts, and bands with a gap or an
-// overlap give a [*grade.FieldError] that names the entry; errors.Is finds
-// [ErrGap], [ErrOverlap] and [ErrRepeated].
+// overlap give an error that tells of each with its path, as "tiers[2].amount"; see
+// [grade.Problems]. errors.Is finds [ErrGap], [ErrOverlap] and [grade.ErrRepeated].
 func New(t Terms) (Grid, error) {
-	t.Tiers, t.Yield, t.Weight, t.Marks = slices.Clone(t.Tiers), slices.Clone(t.Yield), slices.Clone(t.Weight), slices.Clone(t.Marks)
-	g := &grid{terms: t}
+	g := &grid{terms: t.clone()}
+	var all []error
+	refuse := func(path string, err error) { all = append(all, fault.At(path, "", err)) }
 	var err error
-	if g.base, err = units("base", t.Base); err != nil {
-		return Grid{}, err
+	if g.base, err = units("base", t.Base); err == nil && g.base <= 0 {
+		err = &grade.FieldError{Field: "base", Value: dollars(t.Base), Allowed: "over 0.00", Err: grade.ErrRange}
 	}
-	if g.base <= 0 {
-		return Grid{}, &grade.FieldError{Field: "base", Value: dollars(t.Base), Allowed: "over 0.00", Err: grade.ErrRange}
-	}
-	for _, e := range t.Tiers {
+	refuse("base", err)
+	for i, e := range t.Tiers {
+		at := "tiers[" + strconv.Itoa(i) + "]"
 		if !e.Tier.IsValid() {
-			return Grid{}, &grade.FieldError{Field: "tiers", Value: e.Tier.String(), Allowed: "below standard to prime", Err: grade.ErrUnknown}
+			refuse(at+".tier", &grade.FieldError{Field: "tiers", Value: e.Tier.String(), Allowed: "below standard to prime", Err: grade.ErrUnknown})
+			continue
 		}
-		if err := g.tiers[e.Tier].set("tier "+e.Tier.String(), e.Amount, false); err != nil {
-			return Grid{}, err
-		}
+		refuse(at+".amount", g.tiers[e.Tier].set("tier "+e.Tier.String(), e.Amount, false))
 	}
-	for _, e := range t.Marks {
+	for i, e := range t.Marks {
+		at := "marks[" + strconv.Itoa(i) + "]"
 		if !e.Mark.IsValid() {
-			return Grid{}, &grade.FieldError{Field: "marks", Value: e.Mark.String(), Allowed: markNames.Allowed(), Err: grade.ErrUnknown}
+			refuse(at+".mark", &grade.FieldError{Field: "marks", Value: e.Mark.String(), Allowed: markNames.Allowed(), Err: grade.ErrUnknown})
+			continue
 		}
-		if err := g.marks[e.Mark].set("mark "+e.Mark.String(), e.Amount, e.Instead); err != nil {
-			return Grid{}, err
-		}
+		refuse(at+".amount", g.marks[e.Mark].set("mark "+e.Mark.String(), e.Amount, e.Instead))
 	}
-	if g.yield, err = bands("yield band", t.Yield, t.YieldEdge); err != nil {
-		return Grid{}, err
-	}
-	if g.weight, err = bands("weight band", t.Weight, t.WeightEdge); err != nil {
+	g.yield, err = bands("yield", t.Yield, t.YieldEdge)
+	refuse("", err)
+	g.weight, err = bands("weight", t.Weight, t.WeightEdge)
+	refuse("", err)
+	if err := fault.Join(all...); err != nil {
 		return Grid{}, err
 	}
 	return Grid{g}, nil
 }
 
+// clone returns the terms in fresh slices.
+func (t Terms) clone() Terms {
+	t.Tiers, t.Yield, t.Weight, t.Marks = slices.Clone(t.Tiers), slices.Clone(t.Yield), slices.Clone(t.Weight), slices.Clone(t.Marks)
+	return t
+}
+
 func (a *amount) set(field string, d decimal.Decimal, instead bool) error {
 	if a.priced {
-		return &grade.FieldError{Field: field, Value: dollars(d), Allowed: "one amount", Err: ErrRepeated}
+		return &grade.FieldError{Field: field, Value: dollars(d), Allowed: "one amount", Err: grade.ErrRepeated}
 	}
 	n, err := units(field, d)
 	*a = amount{n, true, instead}
@@ -176,50 +180,61 @@ func (a *amount) set(field string, d decimal.Decimal, instead bool) error {
 // units turns an amount into units of 0.0001 dollar.
 func units(field string, d decimal.Decimal) (int64, error) {
 	const allowed = "amounts under 10,000 with at most 4 places"
-	if e := d.Exponent(); e > 9 || e < -64 || d.NumDigits() > 80 {
+	n, ok := fixed.Decimal(d.Coefficient(), d.Exponent())
+	if !ok {
 		return 0, &grade.FieldError{Field: field, Value: "a decimal with exponent far out of range", Allowed: allowed, Err: grade.ErrRange}
 	}
-	s := d.Shift(places)
-	if !s.IsInteger() {
-		return 0, &grade.FieldError{Field: field, Value: dollars(d), Allowed: allowed, Err: grade.ErrPlaces}
+	v, err := n.Units(places, 1, fixed.Exact)
+	if err == nil && (v >= mostDollars*10_000 || v <= -mostDollars*10_000) {
+		err = grade.ErrRange
 	}
-	if d.Abs().Cmp(decimal.New(mostDollars, 0)) >= 0 {
-		return 0, &grade.FieldError{Field: field, Value: dollars(d), Allowed: allowed, Err: grade.ErrRange}
+	if err != nil {
+		return 0, &grade.FieldError{Field: field, Value: dollars(d), Allowed: allowed, Err: err}
 	}
-	return s.IntPart(), nil
+	return v, nil
 }
 
-// bands checks bands, puts them in order and sees that they meet.
-func bands[T Edged](field string, list []Band[T], edge Edge) ([]band, error) {
+// bands checks the bands of a name, puts them in order and sees that they meet.
+func bands[T Edged](name string, list []Band[T], edge Edge) ([]band, error) {
 	if len(list) == 0 {
 		return nil, nil
 	}
-	refuse := func(b Band[T], value, allowed string, err error) ([]band, error) {
-		return nil, &grade.FieldError{Field: field + " " + b.String(), Value: value, Allowed: allowed, Err: err}
-	}
+	field := name + " band"
+	var all []error
 	if !edge.IsValid() {
-		return nil, fault.In(field+" edge", edgeNames.Check("owner", int(edge)))
+		all = append(all, fault.At(name+"_edge", field+" edge", edgeNames.Check("owner", int(edge))))
 	}
-	sorted := slices.Clone(list)
-	slices.SortStableFunc(sorted, func(a, b Band[T]) int { return cmp.Compare(a.From.Units(), b.From.Units()) })
+	order := make([]int, len(list)) // of the bands by their start
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(list[a].From.Units(), list[b].From.Units()) })
 	var out []band
-	for i, b := range sorted {
-		if !held(b.From) || b.From.Units() < 0 || b.To.IsSet() && (!held(b.To) || b.To.Units() <= b.From.Units()) {
-			return refuse(b, "", "a start of 0 or more and an end over it, or none", grade.ErrRange)
+	for k, i := range order {
+		b := list[i]
+		path := name + "[" + strconv.Itoa(i) + "]"
+		refuse := func(of, value, allowed string, err error) {
+			all = append(all, &grade.FieldError{Path: path + of, Field: field + " " + b.String(), Value: value, Allowed: allowed, Err: err})
 		}
 		n, err := units(field+" "+b.String(), b.Amount)
-		if err != nil {
-			return nil, err
+		all = append(all, fault.At(path+".amount", "", err))
+		if !b.From.IsSet() {
+			refuse(".from", "", "a start of 0 or more", grade.ErrMissing)
+			continue
 		}
-		if i > 0 {
-			below := sorted[i-1]
+		if !held(b.From) || b.From.Units() < 0 || b.To.IsSet() && (!held(b.To) || b.To.Units() <= b.From.Units()) {
+			refuse("", "", "a start of 0 or more and an end over it, or none", grade.ErrRange)
+			continue
+		}
+		if k > 0 {
+			below := list[order[k-1]]
 			switch allowed := "a start at " + below.To.String() + ", the end of " + below.String(); {
 			case !below.To.IsSet():
-				return refuse(b, "", "no band over "+below.String(), ErrOverlap)
+				refuse(".from", "", "no band over "+below.String(), ErrOverlap)
 			case b.From.Units() > below.To.Units():
-				return refuse(b, "a start at "+b.From.String(), allowed, ErrGap)
+				refuse(".from", "a start at "+b.From.String(), allowed, ErrGap)
 			case b.From.Units() < below.To.Units():
-				return refuse(b, "a start at "+b.From.String(), allowed, ErrOverlap)
+				refuse(".from", "a start at "+b.From.String(), allowed, ErrOverlap)
 			}
 		}
 		to := int64(open)
@@ -228,7 +243,7 @@ func bands[T Edged](field string, list []Band[T], edge Edge) ([]band, error) {
 		}
 		out = append(out, band{b.From.Units(), to, n, b.String()})
 	}
-	return out, nil
+	return out, fault.Join(all...)
 }
 
 // held reports whether the value holds a number.
@@ -266,9 +281,18 @@ func (g Grid) Terms() Terms {
 	if g.g == nil {
 		return Terms{}
 	}
-	t := g.g.terms
-	t.Tiers, t.Yield, t.Weight, t.Marks = slices.Clone(t.Tiers), slices.Clone(t.Yield), slices.Clone(t.Weight), slices.Clone(t.Marks)
-	return t
+	return g.g.terms.clone()
+}
+
+// Equal reports whether two grids have the same name, the same source and the same
+// amounts, in whatever order their terms were given.
+func (g Grid) Equal(h Grid) bool {
+	a, b := g.g, h.g
+	if a == b || a == nil || b == nil {
+		return a == b
+	}
+	return a.terms.Name == b.terms.Name && a.terms.Cite == b.terms.Cite && a.terms.YieldEdge == b.terms.YieldEdge && a.terms.WeightEdge == b.terms.WeightEdge &&
+		a.base == b.base && a.tiers == b.tiers && a.marks == b.marks && slices.Equal(a.yield, b.yield) && slices.Equal(a.weight, b.weight)
 }
 
 // Value prices a carcass: base, tier, yield band, weight band and marks, added
@@ -288,8 +312,8 @@ func (g Grid) Value(a grade.Assessment, given ...Mark) (Value, error) {
 	}
 	p := g.g
 	v := Value{grid: p, tier: a.Quality.Tier(), quality: a.Quality, maturity: a.Maturity, yield: a.Yield, weight: a.Carcass.Measures.Weight, perCwt: p.base, yieldBand: -1, weightBand: -1}
-	if v.weight.Units() <= 0 {
-		return Value{}, &grade.FieldError{Field: "weight", Value: v.weight.String(), Allowed: "over 0 lb", Err: grade.ErrRange}
+	if err := over0("weight", v.weight); err != nil {
+		return Value{}, err
 	}
 	v.read = marksOf(&a)
 	v.marks = v.read

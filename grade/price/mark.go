@@ -148,9 +148,3 @@ func (e Edge) MarshalText() ([]byte, error) { return e.AppendText(nil) }
 
 // UnmarshalText reads an owner. On error the receiver is left as it was.
 func (e *Edge) UnmarshalText(b []byte) error { return text.Unmarshal(e, b, ParseEdge) }
-
-// Value gives the owner for a database.
-func (e Edge) Value() (driver.Value, error) { return text.Value(e) }
-
-// Scan reads an owner from a database column that holds text.
-func (e *Edge) Scan(src any) error { return text.Scan(e, edgeNames.Kind, src) }

@@ -12,6 +12,8 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
 	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/everytype"
+	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/internal/roundtrip"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
@@ -22,12 +24,10 @@ import (
 
 func dec(s string) decimal.Decimal { return decimal.RequireFromString(s) }
 
-const lb = grade.Pound
-
 // assessed makes an assessment with the quality, yield and weight of a test; the
 // maturity is A50.
 func assessed(q grade.Quality, y grade.Yield, w grade.Weight) grade.Assessment {
-	return grade.Assessment{Quality: q, Yield: y, Maturity: maturity.A.At(50), Carcass: grade.Carcass{Sex: grade.Steer, Measures: grade.Measures{Weight: w}}}
+	return grade.Assessment{Quality: q, Yield: y, Maturity: maturity.A.At(50), Carcass: grade.Carcass{Sex: grade.Steer, Measures: grade.Measures{Fat: grade.Inches(0), Weight: w, KPH: grade.Percent(0)}}}
 }
 
 func latest(t *testing.T, change func(*price.Terms)) price.Grid {
@@ -75,28 +75,28 @@ func TestPublishedReports(t *testing.T) {
 				category = "YG " + category
 				span := strings.TrimSuffix(category, " and up")
 				from, to := line.YieldFrom.Decimal().StringFixed(1), line.YieldTo.Decimal().StringFixed(1)
-				if got := "YG " + from + "-" + to; got != category && !(line.YieldTo == 0 && "YG "+from == span) {
+				if got := "YG " + from + "-" + to; got != category && !(line.YieldTo == (grade.Yield{}) && "YG "+from == span) {
 					t.Errorf("%s: span %s", category, got)
 				}
-				if line.Grade != 0 || line.Mark != 0 || line.WeightFrom != 0 || line.WeightTo != 0 {
+				if line.Grade != 0 || line.Mark != 0 || line.WeightFrom != (grade.Weight{}) || line.WeightTo != (grade.Weight{}) {
 					t.Errorf("%s: not of one kind: %+v", category, line)
 				}
 			case "weight":
 				category += " lb"
 				plain := strings.ReplaceAll(category, ",", "")
 				from, to := line.WeightFrom.Pounds().String(), line.WeightTo.Pounds().String()
-				if got := from + "-" + to + " lb"; got != plain && !(line.WeightTo == 0 && "over "+from+" lb" == plain) {
+				if got := from + "-" + to + " lb"; got != plain && !(line.WeightTo == (grade.Weight{}) && "over "+from+" lb" == plain) {
 					t.Errorf("%s: span %s", category, got)
 				}
-				if line.Grade != 0 || line.Mark != 0 || line.YieldFrom != 0 || line.YieldTo != 0 {
+				if line.Grade != 0 || line.Mark != 0 || line.YieldFrom != (grade.Yield{}) || line.YieldTo != (grade.Yield{}) {
 					t.Errorf("%s: not of one kind: %+v", category, line)
 				}
 			case "quality":
-				if line.Grade.String() != category || line.Mark != 0 || line.YieldFrom != 0 || line.WeightFrom != 0 {
+				if line.Grade.String() != category || line.Mark != 0 || line.YieldFrom != (grade.Yield{}) || line.WeightFrom != (grade.Weight{}) {
 					t.Errorf("%s: %+v", category, line)
 				}
 			default:
-				if !strings.EqualFold(line.Mark.String(), category) || line.Grade != 0 || line.YieldFrom != 0 || line.WeightFrom != 0 {
+				if !strings.EqualFold(line.Mark.String(), category) || line.Grade != 0 || line.YieldFrom != (grade.Yield{}) || line.WeightFrom != (grade.Weight{}) {
 					t.Errorf("%s: %+v", category, line)
 				}
 			}
@@ -167,7 +167,7 @@ func TestPublishedExamples(t *testing.T) {
 				t.Errorf("%s: %v", name, err)
 			}
 			exact = s.Percent()
-			if row.Get("stated") == "over 63" && (row.Get("agrees") != "no" || s > 63*grade.OnePercent) {
+			if row.Get("stated") == "over 63" && (row.Get("agrees") != "no" || s.Compare(grade.Percent(63)) > 0) {
 				t.Errorf("%s: %s agrees with the source after all", name, s)
 			}
 		case "grid value":
@@ -203,8 +203,6 @@ func TestPublishedExamples(t *testing.T) {
 	}
 }
 
-const one = grade.OneGrade
-
 // TestEdges checks both sides of every edge of the report's grid under both
 // owners.
 func TestEdges(t *testing.T) {
@@ -214,28 +212,28 @@ func TestEdges(t *testing.T) {
 		w            grade.Weight
 		lower, upper string // price per cwt with EdgeLower and EdgeUpper for both
 	}{
-		{"foot of the yields", "an outer end belongs to its band", one, 700 * lb, "303.35", "303.35"},
-		{"under 1", "a yield under 1 counts as 1", -one, 700 * lb, "303.35", "303.35"},
-		{"under 2", "inside", 2*one - 1, 700 * lb, "303.35", "303.35"},
-		{"2", "the edge", 2 * one, 700 * lb, "303.35", "301.77"},
-		{"over 2", "inside", 2*one + 1, 700 * lb, "301.77", "301.77"},
-		{"2.5", "the edge", 5 * one / 2, 700 * lb, "301.77", "301.38"},
-		{"over 2.5", "inside", 5*one/2 + 1, 700 * lb, "301.38", "301.38"},
-		{"3", "the edge", 3 * one, 700 * lb, "301.38", "300"},
-		{"4", "the edge", 4 * one, 700 * lb, "300", "287.55"},
-		{"over 4", "inside", 4*one + 1, 700 * lb, "287.55", "287.55"},
-		{"5", "the edge, printed 5.0 and up", 5 * one, 700 * lb, "287.55", "282.18"},
-		{"over 5", "no upper end", 9 * one, 700 * lb, "282.18", "282.18"},
-		{"400 lb", "an outer end belongs to its band", 7 * one / 2, 400 * lb, "270.71", "270.71"},
-		{"500 lb", "the edge", 7 * one / 2, 500 * lb, "270.71", "277.36"},
-		{"550 lb", "the edge", 7 * one / 2, 550 * lb, "277.36", "288.43"},
-		{"600 lb", "the edge", 7 * one / 2, 600 * lb, "288.43", "300"},
-		{"900 lb", "the edge that stands in two printed rows", 7 * one / 2, 900 * lb, "300", "298.93"},
-		{"under 900 lb", "inside", 7 * one / 2, 900*lb - 1, "300", "300"},
-		{"over 900 lb", "inside", 7 * one / 2, 900*lb + 1, "298.93", "298.93"},
-		{"1000 lb", "the edge", 7 * one / 2, 1000 * lb, "298.93", "295"},
-		{"1050 lb", "the edge, printed over 1,050", 7 * one / 2, 1050 * lb, "295", "284.55"},
-		{"over 1050 lb", "no upper end", 7 * one / 2, 1800 * lb, "284.55", "284.55"},
+		{"foot of the yields", "an outer end belongs to its band", grade.Grades(1), grade.Pounds(700), "303.35", "303.35"},
+		{"under 1", "a yield under 1 counts as 1", grade.Grades(-1), grade.Pounds(700), "303.35", "303.35"},
+		{"under 2", "inside", grade.Grades(1.99999999), grade.Pounds(700), "303.35", "303.35"},
+		{"2", "the edge", grade.Grades(2), grade.Pounds(700), "303.35", "301.77"},
+		{"over 2", "inside", grade.Grades(2.00000001), grade.Pounds(700), "301.77", "301.77"},
+		{"2.5", "the edge", grade.Grades(2.5), grade.Pounds(700), "301.77", "301.38"},
+		{"over 2.5", "inside", grade.Grades(2.50000001), grade.Pounds(700), "301.38", "301.38"},
+		{"3", "the edge", grade.Grades(3), grade.Pounds(700), "301.38", "300"},
+		{"4", "the edge", grade.Grades(4), grade.Pounds(700), "300", "287.55"},
+		{"over 4", "inside", grade.Grades(4.00000001), grade.Pounds(700), "287.55", "287.55"},
+		{"5", "the edge, printed 5.0 and up", grade.Grades(5), grade.Pounds(700), "287.55", "282.18"},
+		{"over 5", "no upper end", grade.Grades(9), grade.Pounds(700), "282.18", "282.18"},
+		{"400 lb", "an outer end belongs to its band", grade.Grades(3.5), grade.Pounds(400), "270.71", "270.71"},
+		{"500 lb", "the edge", grade.Grades(3.5), grade.Pounds(500), "270.71", "277.36"},
+		{"550 lb", "the edge", grade.Grades(3.5), grade.Pounds(550), "277.36", "288.43"},
+		{"600 lb", "the edge", grade.Grades(3.5), grade.Pounds(600), "288.43", "300"},
+		{"900 lb", "the edge that stands in two printed rows", grade.Grades(3.5), grade.Pounds(900), "300", "298.93"},
+		{"under 900 lb", "inside", grade.Grades(3.5), grade.Pounds(899.9999), "300", "300"},
+		{"over 900 lb", "inside", grade.Grades(3.5), grade.Pounds(900.0001), "298.93", "298.93"},
+		{"1000 lb", "the edge", grade.Grades(3.5), grade.Pounds(1000), "298.93", "295"},
+		{"1050 lb", "the edge, printed over 1,050", grade.Grades(3.5), grade.Pounds(1050), "295", "284.55"},
+		{"over 1050 lb", "no upper end", grade.Grades(3.5), grade.Pounds(1800), "284.55", "284.55"},
 	}
 	lower := latest(t, func(p *price.Terms) { p.YieldEdge, p.WeightEdge = price.EdgeLower, price.EdgeLower })
 	upper := latest(t, func(p *price.Terms) { p.YieldEdge, p.WeightEdge = price.EdgeUpper, price.EdgeUpper })
@@ -256,11 +254,11 @@ func TestClosedBands(t *testing.T) {
 	// A grid whose last bands have an upper end, which belongs to them.
 	g, err := price.New(price.Terms{
 		Base:      dec("200"),
-		Yield:     []price.Band[grade.Yield]{{From: 2 * one, To: 4 * one, Amount: dec("1")}},
+		Yield:     []price.Band[grade.Yield]{{From: grade.Grades(2), To: grade.Grades(4), Amount: dec("1")}},
 		YieldEdge: price.EdgeUpper,
 		Weight: []price.Band[grade.Weight]{
-			{From: 700 * lb, To: 900 * lb, Amount: dec("-0.0001")},
-			{From: 500 * lb, To: 700 * lb, Amount: dec("3")},
+			{From: grade.Pounds(700), To: grade.Pounds(900), Amount: dec("-0.0001")},
+			{From: grade.Pounds(500), To: grade.Pounds(700), Amount: dec("3")},
 		},
 		WeightEdge: price.EdgeUpper,
 	})
@@ -272,13 +270,13 @@ func TestClosedBands(t *testing.T) {
 		w    grade.Weight
 		want string
 	}{
-		{2 * one, 500 * lb, "204"},
-		{4 * one, 700 * lb, "200.9999"},
-		{4 * one, 900 * lb, "200.9999"},
-		{2*one - 1, 700 * lb, "yield: 1.99999999: no price; allowed: 2 to 4"},
-		{4*one + 1, 700 * lb, "yield: 4.00000001: no price; allowed: 2 to 4"},
-		{3 * one, 500*lb - 1, "weight: 499.9999 lb: no price; allowed: 500 lb to 900 lb"},
-		{3 * one, 900*lb + 1, "weight: 900.0001 lb: no price; allowed: 500 lb to 900 lb"},
+		{grade.Grades(2), grade.Pounds(500), "204"},
+		{grade.Grades(4), grade.Pounds(700), "200.9999"},
+		{grade.Grades(4), grade.Pounds(900), "200.9999"},
+		{grade.Grades(1.99999999), grade.Pounds(700), "yield: 1.99999999: no price; allowed: 2 to 4"},
+		{grade.Grades(4.00000001), grade.Pounds(700), "yield: 4.00000001: no price; allowed: 2 to 4"},
+		{grade.Grades(3), grade.Pounds(499.9999), "weight: 499.9999 lb: no price; allowed: 500 lb to 900 lb"},
+		{grade.Grades(3), grade.Pounds(900.0001), "weight: 900.0001 lb: no price; allowed: 500 lb to 900 lb"},
 	}
 	for _, tt := range tests {
 		// The grid has no tiers: every tier is bought at the base.
@@ -308,12 +306,12 @@ func TestTiers(t *testing.T) {
 		grade.Select.Part(grade.High):    "271.75",
 		grade.Standard.Part(grade.Whole): "259.07",
 	} {
-		v, err := g.Value(assessed(q, 7*one/2, 700*lb))
+		v, err := g.Value(assessed(q, grade.Grades(3.5), grade.Pounds(700)))
 		if err != nil || !v.PerCwt().Equal(dec(want)) {
 			t.Errorf("%s: %s, %v, want %s", q, v.PerCwt(), err, want)
 		}
 	}
-	_, err := g.Value(assessed(grade.Utility.Part(grade.Whole), 7*one/2, 700*lb))
+	_, err := g.Value(assessed(grade.Utility.Part(grade.Whole), grade.Grades(3.5), grade.Pounds(700)))
 	const want = "tier: below standard: no price; allowed: prime, top choice, low choice, select, standard"
 	if err == nil || err.Error() != want || !errors.Is(err, price.ErrNoPrice) {
 		t.Errorf("%v, want %s", err, want)
@@ -325,11 +323,11 @@ func TestEveryTierIsNamed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, err = g.Value(assessed(grade.Prime.Part(grade.Low), one, lb))
+	_, err = g.Value(assessed(grade.Prime.Part(grade.Low), grade.Grades(1), grade.Pounds(1)))
 	if want := "tier: prime: no price; allowed: standard, below standard"; err == nil || err.Error() != want {
 		t.Errorf("%v, want %s", err, want)
 	}
-	if v, err := g.Value(assessed(grade.NoGrade.Part(grade.Whole), one, lb)); err != nil || !v.PerCwt().Equal(dec("1")) {
+	if v, err := g.Value(assessed(grade.NoGrade.Part(grade.Whole), grade.Grades(1), grade.Pounds(1))); err != nil || !v.PerCwt().Equal(dec("1")) {
 		t.Errorf("%s, %v", v.PerCwt(), err)
 	}
 }
@@ -343,7 +341,7 @@ func TestAmountsAreShort(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		v, err := g.Value(assessed(grade.Prime.Part(grade.Low), one, 100*lb))
+		v, err := g.Value(assessed(grade.Prime.Part(grade.Low), grade.Grades(1), grade.Pounds(100)))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -356,7 +354,7 @@ func TestAmountsAreShort(t *testing.T) {
 }
 
 func TestMarks(t *testing.T) {
-	a := assessed(grade.Select.Part(grade.Low), 7*one/2, 700*lb)
+	a := assessed(grade.Select.Part(grade.Low), grade.Grades(3.5), grade.Pounds(700))
 	with := func(f func(*grade.Assessment)) grade.Assessment {
 		b := a
 		f(&b)
@@ -404,7 +402,7 @@ func TestMarks(t *testing.T) {
 }
 
 func TestMarksWithoutPrice(t *testing.T) {
-	dark := assessed(grade.Choice.Part(grade.Low), 3*one, 700*lb)
+	dark := assessed(grade.Choice.Part(grade.Low), grade.Grades(3), grade.Pounds(700))
 	dark.Carcass.Lean.Dark = grade.DarkFull
 	g, err := price.New(price.Terms{Base: dec("200")})
 	if err != nil {
@@ -435,7 +433,7 @@ func TestMarksWithoutPrice(t *testing.T) {
 }
 
 func TestValueErrors(t *testing.T) {
-	good := assessed(grade.Choice.Part(grade.Low), 3*one, 700*lb)
+	good := assessed(grade.Choice.Part(grade.Low), grade.Grades(3), grade.Pounds(700))
 	tests := []struct {
 		name, reason string
 		grid         price.Grid
@@ -443,10 +441,10 @@ func TestValueErrors(t *testing.T) {
 		want         string
 	}{
 		{"zero grid", "not made by New", price.Grid{}, good, "grid: missing; allowed: one made by New"},
-		{"zero assessment", "not made by package grade", latest(t, nil), grade.Assessment{}, "assessment: missing; allowed: one with a quality grade"},
-		{"no weight", "nothing to pay for", latest(t, nil), assessed(good.Quality, 3*one, 0), "weight: 0 lb: out of range; allowed: over 0 lb"},
-		{"weight not a number", "nothing to pay for", latest(t, nil), assessed(good.Quality, 3*one, grade.Pounds(math.Inf(1))), "weight: over 214748 lb: out of range; allowed: over 0 lb"},
-		{"light", "under the lowest band", latest(t, nil), assessed(good.Quality, 3*one, 400*lb-1), "weight: 399.9999 lb: no price; allowed: 400 lb and over"},
+		{"zero assessment", "not made by package grade", latest(t, nil), grade.Assessment{}, "assessment: missing; allowed: one with a quality grade and a yield"},
+		{"no weight", "nothing to pay for", latest(t, nil), assessed(good.Quality, grade.Grades(3), grade.Weight{}), "weight: missing; allowed: over 0 lb"},
+		{"weight not a number", "nothing to pay for", latest(t, nil), assessed(good.Quality, grade.Grades(3), grade.Pounds(math.Inf(1))), "weight: over 214748 lb: out of range; allowed: over 0 lb"},
+		{"light", "under the lowest band", latest(t, nil), assessed(good.Quality, grade.Grades(3), grade.Pounds(399.9999)), "weight: 399.9999 lb: no price; allowed: 400 lb and over"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -481,35 +479,36 @@ func TestNewErrors(t *testing.T) {
 	}{
 		{"zero", "no base", price.Terms{}, "base: 0.00: out of range; allowed: over 0.00", grade.ErrRange},
 		{"negative base", "no price", price.Terms{Base: dec("-1")}, "base: -1.00: out of range; allowed: over 0.00", grade.ErrRange},
-		{"fine base", "5 places", price.Terms{Base: dec("1.00001")}, "base: 1.00001: out of range; allowed: " + allowed, grade.ErrRange},
+		{"fine base", "5 places", price.Terms{Base: dec("1.00001")}, "base: 1.00001: too many places; allowed: " + allowed, grade.ErrPlaces},
 		{"large base", "10,000 dollars", price.Terms{Base: dec("10000")}, "base: 10000.00: out of range; allowed: " + allowed, grade.ErrRange},
-		{"huge base", "an exponent that must not be scaled", price.Terms{Base: decimal.New(1, 10)}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
-		{"tiny base", "an exponent that must not be scaled", price.Terms{Base: decimal.New(1, -65)}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
-		{"long base", "more digits than anyone means", price.Terms{Base: dec("1." + strings.Repeat("0", 60)).Add(dec(strings.Repeat("1", 21)))}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
+		{"huge base", "an exponent that must not be scaled", price.Terms{Base: decimal.New(1, 11)}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
+		{"tiny base", "an exponent that must not be scaled", price.Terms{Base: decimal.New(1, -100)}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
+		{"long base", "more digits than anyone means", price.Terms{Base: dec("1." + strings.Repeat("0", 60)).Add(dec(strings.Repeat("1", 21)))}, "base: " + strings.Repeat("1", 20) + "2.00: out of range; allowed: " + allowed, grade.ErrRange},
 		{"greatest exponent", "scaled, and too large", price.Terms{Base: decimal.New(1, 9)}, "base: 1000000000.00: out of range; allowed: " + allowed, grade.ErrRange},
-		{"least exponent", "scaled, and too fine", price.Terms{Base: decimal.New(1, -64)}, "base: 0." + strings.Repeat("0", 63) + "1: out of range; allowed: " + allowed, grade.ErrRange},
+		{"least exponent", "scaled, and too fine", price.Terms{Base: decimal.New(1, -64)}, "base: 0." + strings.Repeat("0", 63) + "1: too many places; allowed: " + allowed, grade.ErrPlaces},
 		{"80 digits", "scaled, and too large", price.Terms{Base: dec(strings.Repeat("7", 80))}, "base: " + strings.Repeat("7", 80) + ".00: out of range; allowed: " + allowed, grade.ErrRange},
-		{"81 digits", "not scaled", price.Terms{Base: dec(strings.Repeat("7", 81))}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
+		{"122 digits", "not scaled", price.Terms{Base: dec(strings.Repeat("7", 122))}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
 		{"tier", "no such tier", price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{}}}, "tiers: unset: unknown; allowed: below standard to prime", grade.ErrUnknown},
-		{"tier twice", "two amounts", price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("1")}, {grade.PrimeTier, dec("2.5")}}}, "tier prime: 2.50: repeated; allowed: one amount", price.ErrRepeated},
+		{"tier twice", "two amounts", price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("1")}, {grade.PrimeTier, dec("2.5")}}}, "tier prime: 2.50: repeated; allowed: one amount", grade.ErrRepeated},
 		{"tier amount", "under -10,000", price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("-10000")}}}, "tier prime: -10000.00: out of range; allowed: " + allowed, grade.ErrRange},
 		{"mark", "no such mark", price.Terms{Base: dec("1"), Marks: []price.MarkAmount{{}}}, "marks: unset: unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated", grade.ErrUnknown},
-		{"mark twice", "two amounts", price.Terms{Base: dec("1"), Marks: []price.MarkAmount{{Mark: price.DairyType}, {Mark: price.DairyType}}}, "mark dairy-type: 0.00: repeated; allowed: one amount", price.ErrRepeated},
-		{"mark amount", "5 places", price.Terms{Base: dec("1"), Marks: []price.MarkAmount{{Mark: price.DairyType, Amount: dec("0.00001")}}}, "mark dairy-type: 0.00001: out of range; allowed: " + allowed, grade.ErrRange},
-		{"edge", "nobody owns the edges", price.Terms{Base: dec("1"), Weight: []price.Band[grade.Weight]{band(0, 0)}}, "weight band edge: owner: missing; allowed: lower band, upper band", grade.ErrMissing},
-		{"edge unknown", "no such owner", price.Terms{Base: dec("1"), Yield: []price.Band[grade.Yield]{{}}, YieldEdge: 3}, "yield band edge: owner: edge(3): unknown; allowed: lower band, upper band", grade.ErrUnknown},
-		{"gap", "950 lb stands in no band", weights(band(600*lb, 900*lb), band(1000*lb, 0)), "weight band 1000 lb and over: a start at 1000 lb: gap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrGap},
-		{"gap of the least unit", "900.0000 to 900.0001", weights(band(600*lb, 900*lb), band(900*lb+1, 0)), "weight band 900.0001 lb and over: a start at 900.0001 lb: gap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrGap},
-		{"overlap", "890 lb stands in two bands; the bands come in any order", weights(band(880*lb, 0), band(600*lb, 900*lb)), "weight band 880 lb and over: a start at 880 lb: overlap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrOverlap},
-		{"overlap of an open band", "950 lb stands in two bands", weights(band(600*lb, 0), band(900*lb, 1000*lb)), "weight band 900 lb to 1000 lb: overlap; allowed: no band over 600 lb and over", price.ErrOverlap},
-		{"twice", "the same band", weights(band(600*lb, 900*lb), band(600*lb, 900*lb)), "weight band 600 lb to 900 lb: a start at 600 lb: overlap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrOverlap},
-		{"turned", "ends before it starts", weights(band(900*lb, 600*lb)), "weight band 900 lb to 600 lb: out of range; allowed: a start of 0 or more and an end over it, or zero for none", grade.ErrRange},
-		{"empty", "ends where it starts", weights(band(900*lb, 900*lb)), "weight band 900 lb to 900 lb: out of range; allowed: a start of 0 or more and an end over it, or zero for none", grade.ErrRange},
-		{"negative", "starts under 0", weights(band(-1, 900*lb)), "weight band -0.0001 lb to 900 lb: out of range; allowed: a start of 0 or more and an end over it, or zero for none", grade.ErrRange},
-		{"start not a number", "too large for the type", weights(band(grade.Pounds(1e9), 0)), "weight band over 214748 lb and over: out of range; allowed: a start of 0 or more and an end over it, or zero for none", grade.ErrRange},
-		{"end not a number", "too large for the type", weights(band(0, grade.Pounds(1e9))), "weight band 0 lb to over 214748 lb: out of range; allowed: a start of 0 or more and an end over it, or zero for none", grade.ErrRange},
-		{"band amount", "5 places", weights(price.Band[grade.Weight]{Amount: dec("0.00001")}), "weight band 0 lb and over: 0.00001: out of range; allowed: " + allowed, grade.ErrRange},
-		{"yield gap", "2.7 stands in no band", yields(price.Band[grade.Yield]{From: one, To: 5 * one / 2}, price.Band[grade.Yield]{From: 3 * one}), "yield band 3 and over: a start at 3: gap; allowed: a start at 2.5, the end of 1 to 2.5", price.ErrGap},
+		{"mark twice", "two amounts", price.Terms{Base: dec("1"), Marks: []price.MarkAmount{{Mark: price.DairyType}, {Mark: price.DairyType}}}, "mark dairy-type: 0.00: repeated; allowed: one amount", grade.ErrRepeated},
+		{"mark amount", "5 places", price.Terms{Base: dec("1"), Marks: []price.MarkAmount{{Mark: price.DairyType, Amount: dec("0.00001")}}}, "mark dairy-type: 0.00001: too many places; allowed: " + allowed, grade.ErrPlaces},
+		{"edge", "nobody owns the edges", price.Terms{Base: dec("1"), Weight: []price.Band[grade.Weight]{band(grade.Pounds(0), grade.Weight{})}}, "weight band edge: owner: missing; allowed: lower band, upper band", grade.ErrMissing},
+		{"edge unknown", "no such owner", price.Terms{Base: dec("1"), Yield: []price.Band[grade.Yield]{{From: grade.Grades(1)}}, YieldEdge: 3}, "yield band edge: owner: edge(3): unknown; allowed: lower band, upper band", grade.ErrUnknown},
+		{"gap", "950 lb stands in no band", weights(band(grade.Pounds(600), grade.Pounds(900)), band(grade.Pounds(1000), grade.Weight{})), "weight band 1000 lb and over: a start at 1000 lb: gap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrGap},
+		{"gap of the least unit", "900.0000 to 900.0001", weights(band(grade.Pounds(600), grade.Pounds(900)), band(grade.Pounds(900.0001), grade.Weight{})), "weight band 900.0001 lb and over: a start at 900.0001 lb: gap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrGap},
+		{"overlap", "890 lb stands in two bands; the bands come in any order", weights(band(grade.Pounds(880), grade.Weight{}), band(grade.Pounds(600), grade.Pounds(900))), "weight band 880 lb and over: a start at 880 lb: overlap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrOverlap},
+		{"overlap of an open band", "950 lb stands in two bands", weights(band(grade.Pounds(600), grade.Weight{}), band(grade.Pounds(900), grade.Pounds(1000))), "weight band 900 lb to 1000 lb: overlap; allowed: no band over 600 lb and over", price.ErrOverlap},
+		{"twice", "the same band", weights(band(grade.Pounds(600), grade.Pounds(900)), band(grade.Pounds(600), grade.Pounds(900))), "weight band 600 lb to 900 lb: a start at 600 lb: overlap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrOverlap},
+		{"turned", "ends before it starts", weights(band(grade.Pounds(900), grade.Pounds(600))), "weight band 900 lb to 600 lb: out of range; allowed: a start of 0 or more and an end over it, or none", grade.ErrRange},
+		{"empty", "ends where it starts", weights(band(grade.Pounds(900), grade.Pounds(900))), "weight band 900 lb to 900 lb: out of range; allowed: a start of 0 or more and an end over it, or none", grade.ErrRange},
+		{"negative", "starts under 0", weights(band(grade.WeightUnits(-1), grade.Pounds(900))), "weight band -0.0001 lb to 900 lb: out of range; allowed: a start of 0 or more and an end over it, or none", grade.ErrRange},
+		{"start not a number", "too large for the type", weights(band(grade.Pounds(1e9), grade.Weight{})), "weight band over 214748 lb and over: out of range; allowed: a start of 0 or more and an end over it, or none", grade.ErrRange},
+		{"end not a number", "too large for the type", weights(band(grade.Pounds(0), grade.Pounds(1e9))), "weight band 0 lb to over 214748 lb: out of range; allowed: a start of 0 or more and an end over it, or none", grade.ErrRange},
+		{"band amount", "5 places", weights(price.Band[grade.Weight]{From: grade.Pounds(0), Amount: dec("0.00001")}), "weight band 0 lb and over: 0.00001: too many places; allowed: " + allowed, grade.ErrPlaces},
+		{"no start", "a misspelled name leaves it out", weights(price.Band[grade.Weight]{To: grade.Pounds(900)}), "weight band not taken to 900 lb: missing; allowed: a start of 0 or more", grade.ErrMissing},
+		{"yield gap", "2.7 stands in no band", yields(price.Band[grade.Yield]{From: grade.Grades(1), To: grade.Grades(2.5)}, price.Band[grade.Yield]{From: grade.Grades(3)}), "yield band 3 and over: a start at 3: gap; allowed: a start at 2.5, the end of 1 to 2.5", price.ErrGap},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -518,7 +517,7 @@ func TestNewErrors(t *testing.T) {
 				t.Errorf("%s: %v, want %s", tt.reason, err, tt.want)
 			}
 			var fe *grade.FieldError
-			if !errors.Is(err, tt.is) || !errors.As(err, &fe) || g != (price.Grid{}) {
+			if !errors.Is(err, tt.is) || !errors.As(err, &fe) || !g.Equal(price.Grid{}) {
 				t.Errorf("error %v is no %v with a field, or comes with a grid", err, tt.is)
 			}
 		})
@@ -530,7 +529,7 @@ func TestLimitsOfAmounts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	v, err := g.Value(assessed(grade.Prime.Part(grade.Low), 3*one, 214_748*lb), price.DairyType)
+	v, err := g.Value(assessed(grade.Prime.Part(grade.Low), grade.Grades(3), grade.WeightUnits(2147480000)), price.DairyType)
 	if err != nil || !v.PerHead().Equal(dec("21474799.785252")) {
 		t.Errorf("%s, %v", v.PerHead(), err)
 	}
@@ -591,7 +590,7 @@ func TestRounding(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		v, err := g.Value(assessed(grade.Prime.Part(grade.Low), one, 2*lb))
+		v, err := g.Value(assessed(grade.Prime.Part(grade.Low), grade.Grades(1), grade.Pounds(2)))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -609,31 +608,31 @@ func TestRounding(t *testing.T) {
 
 func TestLive(t *testing.T) {
 	g := latest(t, nil)
-	v, err := g.Value(assessed(grade.Choice.Part(grade.Low), 7*one/2, 800*lb))
+	v, err := g.Value(assessed(grade.Choice.Part(grade.Low), grade.Grades(3.5), grade.Pounds(800)))
 	if err != nil {
 		t.Fatal(err)
 	}
 	// 2,400 dollars over 12.8 cwt are 187.50; over 13 cwt 184.615...
-	for live, want := range map[grade.Weight]string{1280 * lb: "187.5", 1300 * lb: "184.62", 800*lb + 1: "300"} {
+	for live, want := range map[grade.Weight]string{grade.Pounds(1280): "187.5", grade.Pounds(1300): "184.62", grade.Pounds(800.0001): "300"} {
 		if got, err := v.PerLiveCwt(live, grade.HalfUp); err != nil || !got.Equal(dec(want)) {
 			t.Errorf("%s live: %s, %v, want %s", live, got, err, want)
 		}
 	}
-	if got, err := v.PerLiveCwt(1300*lb, grade.Down); err != nil || !got.Equal(dec("184.61")) {
+	if got, err := v.PerLiveCwt(grade.Pounds(1300), grade.Down); err != nil || !got.Equal(dec("184.61")) {
 		t.Errorf("down: %s, %v", got, err)
 	}
 	for live, want := range map[grade.Weight]string{
-		800 * lb:          "live weight: 800 lb: out of range; allowed: over the carcass's 800 lb",
+		grade.Pounds(800): "live weight: 800 lb: out of range; allowed: over the carcass's 800 lb",
 		grade.Pounds(1e9): "live weight: over 214748 lb: out of range; allowed: over the carcass's 800 lb",
 	} {
 		if got, err := v.PerLiveCwt(live, grade.HalfUp); err == nil || err.Error() != want || !got.IsZero() {
 			t.Errorf("%s live: %s, %v, want %s", live, got, err, want)
 		}
 	}
-	if got, err := v.PerLiveCwt(1300*lb, 9); err == nil || err.Error() != "rounding: rounding(9): missing; allowed: down, half up, half even" || !got.IsZero() {
+	if got, err := v.PerLiveCwt(grade.Pounds(1300), 9); err == nil || err.Error() != "rounding: rounding(9): missing; allowed: down, half up, half even" || !got.IsZero() {
 		t.Errorf("bad rounding: %s, %v", got, err)
 	}
-	if v.Weight() != 800*lb {
+	if v.Weight() != grade.Pounds(800) {
 		t.Errorf("weight %s", v.Weight())
 	}
 }
@@ -645,14 +644,14 @@ func TestDressing(t *testing.T) {
 		r         grade.Rounding
 		want      string
 	}{
-		{"usual", 794 * lb, 1240 * lb, grade.HalfUp, "64.0323%"}, // 64.03225..., ext-msu-p2556
-		{"down", 794 * lb, 1240 * lb, grade.Down, "64.0322%"},
-		{"whole", 800 * lb, 800 * lb, grade.HalfUp, "100%"},
-		{"no live weight", 800 * lb, 0, grade.HalfUp, "live weight: 0 lb: out of range; allowed: over 0 lb"},
-		{"no carcass", 0, 800 * lb, grade.HalfUp, "weight: 0 lb: out of range; allowed: over 0 lb"},
-		{"carcass not a number", grade.Pounds(1e9), 800 * lb, grade.HalfUp, "weight: over 214748 lb: out of range; allowed: over 0 lb"},
-		{"heavier than the animal", 800*lb + 1, 800 * lb, grade.HalfUp, "weight: 800.0001 lb: out of range; allowed: up to the live weight of 800 lb"},
-		{"unset rounding", 794 * lb, 1240 * lb, 0, "rounding: unset: missing; allowed: down, half up, half even"},
+		{"usual", grade.Pounds(794), grade.Pounds(1240), grade.HalfUp, "64.0323%"}, // 64.03225..., ext-msu-p2556
+		{"down", grade.Pounds(794), grade.Pounds(1240), grade.Down, "64.0322%"},
+		{"whole", grade.Pounds(800), grade.Pounds(800), grade.HalfUp, "100%"},
+		{"no live weight", grade.Pounds(800), grade.Pounds(0), grade.HalfUp, "live weight: 0 lb: out of range; allowed: over 0 lb"},
+		{"no carcass", grade.Pounds(0), grade.Pounds(800), grade.HalfUp, "weight: 0 lb: out of range; allowed: over 0 lb"},
+		{"carcass not a number", grade.Pounds(1e9), grade.Pounds(800), grade.HalfUp, "weight: over 214748 lb: out of range; allowed: over 0 lb"},
+		{"heavier than the animal", grade.Pounds(800.0001), grade.Pounds(800), grade.HalfUp, "weight: 800.0001 lb: out of range; allowed: up to the live weight of 800 lb"},
+		{"unset rounding", grade.Pounds(794), grade.Pounds(1240), 0, "rounding: unset: missing; allowed: down, half up, half even"},
 	}
 	for _, tt := range tests {
 		s, err := price.Dressing(tt.hot, tt.live, tt.r)
@@ -677,7 +676,7 @@ func TestBreakEvenAndPerHead(t *testing.T) {
 		{"down", "66", "109", grade.Down, "60.5504%"},
 		{"no live price", "0", "109", grade.HalfUp, "live price: 0.00: out of range; allowed: over 0.00, up to the carcass price of 109.00"},
 		{"live over carcass", "109.0001", "109", grade.HalfUp, "live price: 109.0001: out of range; allowed: over 0.00, up to the carcass price of 109.00"},
-		{"live too fine", "66.00001", "109", grade.HalfUp, "live price: 66.00001: out of range" + allowed},
+		{"live too fine", "66.00001", "109", grade.HalfUp, "live price: 66.00001: too many places" + allowed},
 		{"carcass too large", "66", "10000", grade.HalfUp, "carcass price: 10000.00: out of range" + allowed},
 		{"unset rounding", "66", "109", 0, "rounding: unset: missing; allowed: down, half up, half even"},
 	}
@@ -691,20 +690,20 @@ func TestBreakEvenAndPerHead(t *testing.T) {
 			t.Errorf("%s: %s, want %s", tt.name, got, tt.want)
 		}
 	}
-	if v, err := price.PerHead(dec("66.00001"), lb); err == nil || err.Error() != "price per cwt: 66.00001: out of range"+allowed || !v.IsZero() {
+	if v, err := price.PerHead(dec("66.00001"), grade.Pounds(1)); err == nil || err.Error() != "price per cwt: 66.00001: too many places"+allowed || !v.IsZero() {
 		t.Errorf("PerHead: %s, %v", v, err)
 	}
-	if v, err := price.PerHead(dec("66"), -lb); err == nil || err.Error() != "weight: -1 lb: out of range; allowed: over 0 lb" || !v.IsZero() {
+	if v, err := price.PerHead(dec("66"), grade.Pounds(-1)); err == nil || err.Error() != "weight: -1 lb: out of range; allowed: over 0 lb" || !v.IsZero() {
 		t.Errorf("PerHead: %s, %v", v, err)
 	}
-	if v, err := price.PerHead(dec("0.0001"), 1); err != nil || !v.Equal(dec("0.0000000001")) {
+	if v, err := price.PerHead(dec("0.0001"), grade.WeightUnits(1)); err != nil || !v.Equal(dec("0.0000000001")) {
 		t.Errorf("PerHead: %s, %v", v, err)
 	}
 }
 
 func TestSteps(t *testing.T) {
 	g := latest(t, nil)
-	a := assessed(grade.Select.Part(grade.High), 27*one/10, 880*lb)
+	a := assessed(grade.Select.Part(grade.High), grade.Grades(2.7), grade.Pounds(880))
 	a.Carcass.Lean.Dark = grade.DarkThird
 	a.Maturity = maturity.C.At(0)
 	v, err := g.Value(a, price.AllNatural)
@@ -752,7 +751,7 @@ func TestTiersWithoutPriceInSteps(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	v, err := g.Value(assessed(grade.NoGrade.Part(grade.Whole), one, lb))
+	v, err := g.Value(assessed(grade.NoGrade.Part(grade.Whole), grade.Grades(1), grade.Pounds(1)))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -765,10 +764,10 @@ func TestOrder(t *testing.T) {
 	g := latest(t, nil)
 	var class []price.Value
 	for _, a := range []grade.Assessment{
-		assessed(grade.Select.Part(grade.Low), 7*one/2, 800*lb),
-		assessed(grade.Choice.Part(grade.Low), 7*one/2, 700*lb),
-		assessed(grade.Prime.Part(grade.Low), 7*one/2, 650*lb),
-		assessed(grade.Choice.Part(grade.High), 31*one/10, 700*lb),
+		assessed(grade.Select.Part(grade.Low), grade.Grades(3.5), grade.Pounds(800)),
+		assessed(grade.Choice.Part(grade.Low), grade.Grades(3.5), grade.Pounds(700)),
+		assessed(grade.Prime.Part(grade.Low), grade.Grades(3.5), grade.Pounds(650)),
+		assessed(grade.Choice.Part(grade.High), grade.Grades(3.1), grade.Pounds(700)),
 	} {
 		v, err := g.Value(a)
 		if err != nil {
@@ -795,7 +794,7 @@ func TestValueIsTheSum(t *testing.T) {
 	base := g.Terms().Base
 	rapid.Check(t, func(t *rapid.T) {
 		q := rapid.SampledFrom([]grade.Quality{grade.Prime.Part(grade.Low), grade.Choice.Part(grade.High), grade.Choice.Part(grade.Low), grade.Select.Part(grade.High), grade.Standard.Part(grade.Whole)}).Draw(t, "quality")
-		a := assessed(q, grade.Yield(rapid.Int64Range(-2*int64(one), 9*int64(one)).Draw(t, "yield")), grade.Weight(rapid.Int32Range(4_000_000, 18_000_000).Draw(t, "weight")))
+		a := assessed(q, grade.YieldUnits(rapid.Int64Range(-2*100000000, 9*100000000).Draw(t, "yield")), grade.WeightUnits(int64(rapid.Int32Range(4_000_000, 18_000_000).Draw(t, "weight"))))
 		a.Carcass.Lean.Dark = grade.DarkCut(rapid.IntRange(0, 3).Draw(t, "dark"))
 		a.Maturity = maturity.Score(rapid.IntRange(100, 500).Draw(t, "maturity"))
 		given := rapid.SliceOf(rapid.SampledFrom([]price.Mark{price.DairyType, price.Over30Months, price.AllNatural})).Draw(t, "marks")
@@ -832,11 +831,11 @@ func TestEncodings(t *testing.T) {
 			"dairy-type": price.DairyType, "bullock or stag": price.BullockOrStag, "hardbone": price.Hardbone, "dark cutter": price.DarkCutter,
 			"over 30 months": price.Over30Months, "all natural": price.AllNatural, "non-hormone-treated": price.NonHormoneTreated,
 		},
-		Bad: []string{"unset", "Hardbone", "stag"}, Invalid: []price.Mark{price.NonHormoneTreated + 1},
+		Bad: []string{"unset", "hard bone", "stag"}, Invalid: []price.Mark{price.NonHormoneTreated + 1},
 	})
 	roundtrip.Run(t, "Edge", price.EdgeUpper, price.ParseEdge, roundtrip.Case[price.Edge]{
 		Texts: map[string]price.Edge{"lower band": price.EdgeLower, "upper band": price.EdgeUpper},
-		Bad:   []string{"unset", "lower", "Upper band"}, Invalid: []price.Edge{price.EdgeUpper + 1},
+		Bad:   []string{"unset", "lower", "upper band -"}, Invalid: []price.Edge{price.EdgeUpper + 1},
 	})
 	for range price.Marks() {
 		break
@@ -862,11 +861,101 @@ func BenchmarkValue(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	a := assessed(grade.Select.Part(grade.Low), 27*one/10, 880*lb)
+	a := assessed(grade.Select.Part(grade.Low), grade.Grades(2.7), grade.Pounds(880))
 	b.ReportAllocs()
 	for range b.N {
 		if _, err := g.Value(a, price.DairyType); err != nil {
 			b.Fatal(err)
 		}
 	}
+}
+
+// TestAllProblems holds that a grid tells of everything that is wrong with it, each
+// with its path in the terms.
+func TestAllProblems(t *testing.T) {
+	_, err := price.New(price.Terms{
+		Base:       dec("-1"),
+		Tiers:      []price.TierAmount{{0, dec("1")}, {grade.PrimeTier, dec("1")}, {grade.PrimeTier, dec("2")}, {grade.SelectTier, dec("0.00001")}},
+		Marks:      []price.MarkAmount{{Mark: 99}, {Mark: price.DairyType, Amount: dec("10000")}},
+		Yield:      []price.Band[grade.Yield]{{From: grade.Grades(3), Amount: dec("1")}, {From: grade.Grades(1), To: grade.Grades(2), Amount: dec("0.00001")}},
+		Weight:     []price.Band[grade.Weight]{{To: grade.Pounds(900)}, {From: grade.Pounds(900), To: grade.Pounds(600)}},
+		WeightEdge: price.EdgeLower,
+	})
+	faulttest.All(t, "New", err,
+		"base | base: -1.00: out of range; allowed: over 0.00",
+		"tiers[0].tier | tiers: unset: unknown; allowed: below standard to prime",
+		"tiers[2].amount | tier prime: 2.00: repeated; allowed: one amount",
+		"tiers[3].amount | tier select: 0.00001: too many places; allowed: amounts under 10,000 with at most 4 places",
+		"marks[0].mark | marks: mark(99): unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated",
+		"marks[1].amount | mark dairy-type: 10000.00: out of range; allowed: amounts under 10,000 with at most 4 places",
+		"yield_edge | yield band edge: owner: missing; allowed: lower band, upper band",
+		"yield[1].amount | yield band 1 to 2: 0.00001: too many places; allowed: amounts under 10,000 with at most 4 places",
+		"yield[0].from | yield band 3 and over: a start at 3: gap; allowed: a start at 2, the end of 1 to 2",
+		"weight[0].from | weight band not taken to 900 lb: missing; allowed: a start of 0 or more",
+		"weight[1] | weight band 900 lb to 600 lb: out of range; allowed: a start of 0 or more and an end over it, or none",
+	)
+}
+
+// TestGridThroughJSON holds that a grid and its terms come back from JSON unchanged,
+// or not at all.
+func TestGridThroughJSON(t *testing.T) {
+	g := latest(t, nil)
+	b, err := json.Marshal(g)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var back price.Grid
+	if err := json.Unmarshal(b, &back); err != nil || !back.Equal(g) {
+		t.Errorf("comes back as %+v, %v", back, err)
+	}
+	if d := cmp.Diff(g.Terms(), back.Terms()); d != "" {
+		t.Errorf("terms (-want +got):\n%s", d)
+	}
+	if d := cmp.Diff(g, latest(t, func(t *price.Terms) { t.Tiers[0].Amount = dec("0.01") })); d == "" {
+		t.Error("cmp.Diff finds nothing between two grids")
+	}
+	for in, want := range map[string]string{
+		`{"base":"1","yeild":[]}`:              "yeild | name: yeild: unknown; allowed: name, base, cite, tiers, yield, yield_edge, weight, weight_edge, marks",
+		`{"base":"-1"}`:                        "base | base: -1.00: out of range; allowed: over 0.00",
+		`{"base":"1","tiers":[{"teir":"a"}]}`:  "tiers.teir | name: teir: unknown; allowed: tier, amount",
+		`{"base":"1","marks":[{"amonut":1}]}`:  "marks.amonut | name: amonut: unknown; allowed: mark, amount, instead",
+		`{"base":"1","weight":[{"form":"1"}]}`: "weight.form | name: form: unknown; allowed: from, to, amount",
+	} {
+		kept := g
+		faulttest.All(t, in, json.Unmarshal([]byte(in), &kept), want)
+		if !kept.Equal(g) {
+			t.Errorf("%s changes the receiver", in)
+		}
+	}
+	if err := json.Unmarshal([]byte("null"), &back); err != nil || !back.Equal(g) {
+		t.Errorf("null gives %v, %v", back, err)
+	}
+	v, err := g.Value(assessed(grade.Choice.Part(grade.Low), grade.Grades(3), grade.Pounds(700)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if b, err := json.Marshal(v); err == nil {
+		t.Errorf("a value has the JSON %s", b)
+	}
+	w, _ := latest(t, nil).Value(assessed(grade.Choice.Part(grade.Low), grade.Grades(3), grade.Pounds(700)))
+	if d := cmp.Diff(v, w); d != "" {
+		t.Errorf("the same value of an equal grid: %s", d)
+	}
+}
+
+// TestEveryType holds every exported type to the promises of the module.
+func TestEveryType(t *testing.T) {
+	g := latest(t, nil)
+	v, err := g.Value(assessed(grade.Choice.Part(grade.Low), grade.Grades(3), grade.Pounds(700)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	everytype.Run(t, ".",
+		price.DairyType, price.Mark(99), price.EdgeLower, price.Edge(99), g, v, v.Parts()[0], price.Latest(), price.Latest().Lines[0],
+		price.Terms{Name: "odd", Base: dec("1e400"), Tiers: []price.TierAmount{{}}, Yield: []price.Band[grade.Yield]{{}}, Weight: []price.Band[grade.Weight]{{}}}, g.Terms(),
+		price.Band[grade.Yield]{From: grade.Grades(-1), To: grade.Grades(5)}, price.Band[grade.Weight]{From: grade.Pounds(math.NaN()), Amount: dec("-1e-400")},
+		price.TierAmount{Tier: 99, Amount: dec("1")}, price.TierAmount{Tier: grade.PrimeTier}, price.MarkAmount{Mark: price.DairyType, Instead: true},
+		price.New, price.PerHead, price.Dressing, price.BreakEven, price.ByHead, price.ByCwt, price.ParseMark, price.ParseEdge, price.Marks, price.MarksOf,
+		grade.Assessment{}, grade.Grades(3), grade.Yield{}, grade.Pounds(700), grade.Weight{}, grade.HalfUp, dec("1e400"), dec("66"), decimal.Decimal{},
+	)
 }

@@ -12,26 +12,27 @@ import (
 // Report is what the public weekly report of premiums and discounts printed for
 // one week. Its averages are simple ones.
 type Report struct {
-	Week  time.Time     // the first day of the week
-	Cite  cite.Citation // the report
-	Lines []Line        // in printed order
+	Week  time.Time     `json:"week"`  // the first day of the week
+	Cite  cite.Citation `json:"cite"`  // the report
+	Lines []Line        `json:"lines"` // in printed order
 }
 
 // Line is one category of a report. One of Grade, Mark, YieldFrom and WeightFrom
 // is set and says of what kind it is.
 type Line struct {
-	Category string // as printed, with the kind: "Select", "YG 2.0-2.5", "600-900 lb"
+	Category string `json:"category"` // as printed, with the kind: "Select", "YG 2.0-2.5", "600-900 lb"
 
-	Grade      grade.Grade  // Prime, Choice, Select or Standard
-	Mark       Mark         // a defect, kind or program
-	YieldFrom  grade.Yield  // of a span of yields
-	YieldTo    grade.Yield  // zero for a span without upper end
-	WeightFrom grade.Weight // of a span of weights
-	WeightTo   grade.Weight // zero for a span without upper end
+	Grade      grade.Grade  `json:"grade,omitzero"`       // Prime, Choice, Select or Standard
+	Mark       Mark         `json:"mark,omitzero"`        // a defect, kind or program
+	YieldFrom  grade.Yield  `json:"yield_from,omitzero"`  // of a span of yields
+	YieldTo    grade.Yield  `json:"yield_to,omitzero"`    // not set for a span without upper end
+	WeightFrom grade.Weight `json:"weight_from,omitzero"` // of a span of weights
+	WeightTo   grade.Weight `json:"weight_to,omitzero"`   // not set for a span without upper end
 
-	Average   decimal.Decimal // dollars per cwt
-	Ranged    bool            // Low and High are known
-	Low, High decimal.Decimal // the least and the greatest amount reported
+	Average decimal.Decimal `json:"average"`         // dollars per cwt
+	Ranged  bool            `json:"ranged,omitzero"` // Low and High are known
+	Low     decimal.Decimal `json:"low,omitzero"`    // the least amount reported
+	High    decimal.Decimal `json:"high,omitzero"`   // the greatest
 }
 
 // printed is a line with its amounts in cents.

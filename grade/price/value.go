@@ -67,8 +67,8 @@ func (v Value) PerLiveCwt(live grade.Weight, r grade.Rounding) (decimal.Decimal,
 
 // Part is one premium or discount that went into a value.
 type Part struct {
-	Name   string          // as "tier select", "yield 2.5 to 3", "mark dark cutter"
-	Amount decimal.Decimal // dollars per cwt; a discount is negative
+	Name   string          `json:"name"`   // as "tier select", "yield 2.5 to 3", "mark dark cutter"
+	Amount decimal.Decimal `json:"amount"` // dollars per cwt; a discount is negative
 }
 
 // Parts returns the premiums and discounts of the value, those of no amount too:
@@ -150,6 +150,13 @@ func (v Value) Steps() []cite.Step {
 		cite.Step{Name: "price per cwt", Rule: "base, premiums and discounts added up", Given: "base and " + text.Count(len(lines), "line"), Result: money(v.perCwt, places), Cite: citeAdditive},
 		cite.Step{Name: "value per head", Rule: "price per cwt times hot carcass weight / 100", Given: money(v.perCwt, places) + " and " + v.weight.String(), Result: money(v.perHead(), headPlaces), Cite: citeHead},
 	)
+}
+
+// Equal reports whether two values are of equal grids and say the same.
+func (v Value) Equal(w Value) bool {
+	g, h := Grid{v.grid}, Grid{w.grid}
+	v.grid, w.grid = nil, nil
+	return v == w && g.Equal(h)
 }
 
 // ByHead compares two values by what they come to per head; -1, 0 or +1 as a is

@@ -21,9 +21,9 @@ var tierWords = map[string][]grade.Quality{
 	"Commercial and Utility":  {grade.Commercial.Part(grade.High), grade.Commercial.Part(grade.Low), grade.Utility.Part(grade.Whole)},
 }
 
-// tradeOff holds the default policy of placing to the course notes.
+// tradeOff holds the policy of the course notes to the course notes.
 func tradeOff(r Row) (Verdict, error) {
-	p := class.DefaultPolicy()
+	p := class.NotesPolicy()
 	fact, value := r.Get("fact"), r.Get("value")
 	if n, ok := strings.CutPrefix(fact, "tier "); ok {
 		at, err := strconv.Atoi(n)

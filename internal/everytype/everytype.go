@@ -1,20 +1,27 @@
 // Package everytype holds every exported type of a package to what the module
-// promises of all of them: no method panics on a zero value, a hand-made one or a nil
-// pointer, and package cmp compares the values without options. It reads the names of
-// the types from the source, so that none can be forgotten.
+// promises of all of them. It finds the types by itself in the Go files, so that none
+// can be forgotten:
+//
+//   - No method panics on a zero value, a nil pointer, or a value made by hand, with
+//     arguments as odd; Must functions, and decoders of a nil pointer, may.
+//   - fmt prints every value with every verb.
+//   - cmp.Diff compares every value without options, and tells values apart that
+//     differ by ==.
+//   - JSON gives every value back unchanged, or an error; never another value.
+//   - JSON names are in lower case.
 package everytype
 
 import (
+	"encoding"
+	"encoding/json"
 	"fmt"
 	"go/ast"
 	"go/parser"
 	"go/token"
-	"io"
-	"maps"
-	"math"
+	"io/fs"
 	"path/filepath"
 	"reflect"
-	"runtime/debug"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -22,258 +29,303 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
-// Run fails for every promise that is broken, see [Broken].
+// Run checks every exported type of the package in dir, which is "." for its own
+// tests. There must be a value of each type among the values, or a pointer to one, and
+// there may be several: odd ones, ones that are not valid, ones made by hand. Of a
+// generic type there must be one instance. A function among the values is called as
+// methods are. Values of the types of other packages serve as arguments only.
 func Run(t *testing.T, dir string, values ...any) {
 	t.Helper()
-	for _, err := range Broken(dir, values...) {
+	for _, err := range Check(dir, values...) {
 		t.Error(err)
 	}
 }
 
-// Broken takes one value or more of every exported type of the package in the folder,
-// and the zero value and odd values of each of them besides, through every exported
-// method and through package cmp. It returns what panics, what does not equal itself,
-// and the types of which there is no value. A type that is used by pointer is given as
-// a pointer. Aliases and interfaces are left out.
-func Broken(dir string, values ...any) (broken []error) {
-	names, err := types(dir)
+// Check is [Run] with what it finds.
+func Check(dir string, values ...any) []error {
+	names, err := Types(dir)
 	if err != nil {
 		return []error{err}
 	}
-	seen := map[reflect.Type]bool{}
+	c := checker{values: map[reflect.Type][]reflect.Value{}, said: map[string]bool{}}
+	found := map[string]bool{}
 	for _, v := range values {
-		val := reflect.ValueOf(v)
-		typ := val.Type()
-		if typ.Kind() == reflect.Pointer {
-			typ = typ.Elem()
-			val = val.Elem()
-		}
-		name, _, _ := strings.Cut(typ.Name(), "[")
-		delete(names, name)
-		all := []reflect.Value{val}
-		if !seen[typ] {
-			seen[typ] = true
-			all = append(all, reflect.Zero(typ), odd(typ, 0), odd(typ, 1), odd(typ, 2))
-			broken = append(broken, nilPointer(typ)...)
-		}
-		for _, val := range all {
-			broken = append(broken, methods(val)...)
-			broken = append(broken, compare(val)...)
-		}
-	}
-	for _, name := range slices.Sorted(maps.Keys(names)) {
-		broken = append(broken, fmt.Errorf("%s: no value of it to try", name))
-	}
-	return broken
-}
-
-// types finds the exported types that the package in the folder declares.
-func types(dir string) (map[string]bool, error) {
-	files, err := filepath.Glob(filepath.Join(dir, "*.go"))
-	names := map[string]bool{}
-	for _, file := range files {
-		if strings.HasSuffix(file, "_test.go") {
+		r := reflect.ValueOf(v)
+		t := r.Type()
+		if t.Kind() == reflect.Func {
+			c.funcs = append(c.funcs, r)
 			continue
 		}
-		f, err := parser.ParseFile(token.NewFileSet(), file, nil, parser.SkipObjectResolution)
+		if t.Kind() == reflect.Pointer && t.Name() == "" {
+			t = t.Elem()
+			if r.IsNil() {
+				r = reflect.Zero(t)
+			} else {
+				r = r.Elem()
+			}
+		}
+		name, _, _ := strings.Cut(t.Name(), "[")
+		if c.values[t] == nil {
+			c.values[t] = []reflect.Value{reflect.Zero(t)}
+			if slices.Contains(names, name) {
+				c.types = append(c.types, t)
+			}
+		}
+		found[name] = true
+		c.values[t] = append(c.values[t], r)
+	}
+	for _, name := range names {
+		if !found[name] {
+			c.say("%s: there is no value of the exported type %s", dir, name)
+		}
+	}
+	for _, t := range c.types {
+		c.names(t)
+		for _, v := range c.values[t] {
+			c.print(v)
+			c.diff(v)
+			c.json(v)
+			c.methods(v)
+		}
+		c.nilMethods(t)
+	}
+	for _, f := range c.funcs {
+		c.call(f.Type().String(), f)
+	}
+	return c.all
+}
+
+// Types lists the exported types of the package in dir that have values: all but
+// interfaces.
+func Types(dir string) ([]string, error) {
+	var names []string
+	files, err := filepath.Glob(filepath.Join(dir, "*.go"))
+	if err != nil || len(files) == 0 {
+		return nil, fmt.Errorf("%s: no Go files: %w", dir, fs.ErrNotExist)
+	}
+	for _, name := range files {
+		if strings.HasSuffix(name, "_test.go") {
+			continue
+		}
+		f, err := parser.ParseFile(token.NewFileSet(), name, nil, parser.SkipObjectResolution)
 		if err != nil {
 			return nil, err
 		}
-		ast.Inspect(f, func(n ast.Node) bool {
-			if s, ok := n.(*ast.TypeSpec); ok && s.Name.IsExported() && s.Assign == token.NoPos {
-				if _, isInterface := s.Type.(*ast.InterfaceType); !isInterface {
-					names[s.Name.Name] = true
+		for _, d := range f.Decls {
+			g, ok := d.(*ast.GenDecl)
+			if !ok {
+				continue
+			}
+			for _, s := range g.Specs {
+				t, ok := s.(*ast.TypeSpec)
+				if !ok || !t.Name.IsExported() {
+					continue
+				}
+				if _, ok := t.Type.(*ast.InterfaceType); !ok {
+					names = append(names, t.Name.Name)
 				}
 			}
-			_, isFunc := n.(*ast.FuncDecl)
-			return !isFunc
-		})
+		}
 	}
-	if err == nil && len(names) == 0 {
-		err = fmt.Errorf("%s: no exported type", dir)
-	}
-	return names, err
+	slices.Sort(names)
+	return names, nil
 }
 
-// odd makes an odd value of the type, of several kinds. Hidden fields stay zero.
-func odd(t reflect.Type, kind int) reflect.Value {
-	v := reflect.New(t).Elem()
-	switch t.Kind() {
-	case reflect.Bool:
-		v.SetBool(kind != 1)
-	case reflect.Int, reflect.Int8, reflect.Int16, reflect.Int32, reflect.Int64:
-		v.SetInt([]int64{-1, math.MinInt64 >> (64 - t.Bits()), math.MaxInt64 >> (64 - t.Bits())}[kind])
-	case reflect.Uint, reflect.Uint8, reflect.Uint16, reflect.Uint32, reflect.Uint64:
-		v.SetUint([]uint64{1, 7, math.MaxUint64 >> (64 - t.Bits())}[kind])
-	case reflect.Float32, reflect.Float64:
-		v.SetFloat([]float64{-1, math.Inf(1), 1e300}[kind])
-	case reflect.String:
-		v.SetString([]string{"", "\x00\xff\n", strings.Repeat("é ", 40)}[kind])
-	case reflect.Slice:
-		for range kind {
-			v.Set(reflect.Append(v, odd(t.Elem(), kind)))
-		}
-	case reflect.Array:
-		for i := range t.Len() {
-			v.Index(i).Set(odd(t.Elem(), kind))
-		}
-	case reflect.Struct:
-		for i := range t.NumField() {
-			if t.Field(i).IsExported() {
-				v.Field(i).Set(odd(t.Field(i).Type, kind))
-			}
-		}
-	case reflect.Pointer:
-		if kind > 0 {
-			v.Set(reflect.New(t.Elem()))
-		}
-	case reflect.Func:
-		// One that gives zero values and, as a sequence, nothing.
-		v.Set(reflect.MakeFunc(t, func([]reflect.Value) (out []reflect.Value) {
-			for i := range t.NumOut() {
-				out = append(out, reflect.Zero(t.Out(i)))
-			}
-			return out
-		}))
-	case reflect.Interface:
-		for _, known := range []any{strings.NewReader("a,b\n1\n"), io.Discard, fmt.Errorf("odd")} {
-			if reflect.TypeOf(known).Implements(t) && (kind > 0 || t.NumMethod() > 0 && t != errorType) {
-				v.Set(reflect.ValueOf(known))
-				break
-			}
-		}
-	}
-	return v
+type checker struct {
+	types  []reflect.Type
+	values map[reflect.Type][]reflect.Value
+	funcs  []reflect.Value
+	all    []error
+	said   map[string]bool
 }
 
-var errorType = reflect.TypeFor[error]()
-
-// decoders are not called on nil, which has no room for what they read.
-var decoders = []string{"UnmarshalText", "UnmarshalJSON", "Scan"}
-
-// nilPointer calls the methods that only a pointer has on a nil one.
-func nilPointer(t reflect.Type) (broken []error) {
-	p := reflect.PointerTo(t)
-	for i := range p.NumMethod() {
-		m := p.Method(i)
-		if _, ofValue := t.MethodByName(m.Name); !ofValue && !slices.Contains(decoders, m.Name) {
-			broken = append(broken, call(reflect.Zero(p), m)...)
-		}
-	}
-	return broken
-}
-
-// methods calls every method of a value and of a pointer to it.
-func methods(v reflect.Value) (broken []error) {
-	p := reflect.PointerTo(v.Type())
-	for i := range p.NumMethod() {
-		to := reflect.New(v.Type()) // a copy for each, since a method may write to it
-		to.Elem().Set(v)
-		broken = append(broken, call(to, p.Method(i))...)
-	}
-	return append(broken, attempt(v.Type(), "fmt", func() {
-		for _, format := range []string{"%v", "%+v", "%#v", "%s", "%q", "%d", "%x", "%f", "%.1f", "%+8.2f", "%-8v", "%.40f"} {
-			if out := fmt.Sprintf(format, v.Interface()); strings.Contains(out, "(PANIC=") {
-				panic(out) // package fmt catches panics
-			}
-		}
-	})...)
-}
-
-// call calls a method with several kinds of arguments. Format is left to package fmt,
-// which alone can make its first.
-func call(to reflect.Value, m reflect.Method) (broken []error) {
-	if m.Name == "Format" {
-		return nil
-	}
-	for kind := range 4 {
-		args := []reflect.Value{to}
-		for i := 1; i < m.Type.NumIn(); i++ {
-			in := m.Type.In(i)
-			if kind == 3 && in.Kind() != reflect.Interface && in.Kind() != reflect.Func {
-				args = append(args, reflect.Zero(in))
-			} else {
-				args = append(args, odd(in, kind%3))
-			}
-		}
-		broken = append(broken, attempt(to.Type(), m.Name, func() {
-			out := m.Func.Call
-			if m.Type.IsVariadic() {
-				out = m.Func.CallSlice
-			}
-			for _, v := range out(args) {
-				take(v)
-			}
-		})...)
-		if broken != nil || m.Type.NumIn() == 1 {
-			break
-		}
-	}
-	return broken
-}
-
-// take takes a few values from a sequence, and the text of an error.
-func take(v reflect.Value) {
-	if err, ok := v.Interface().(error); ok && err != nil {
-		_ = err.Error()
-	}
-	if !v.Type().CanSeq() && !v.Type().CanSeq2() || v.Kind() != reflect.Func {
-		return
-	}
-	n := 0
-	if v.Type().CanSeq() {
-		for range v.Seq() {
-			if n++; n == 3 {
-				return
-			}
-		}
-		return
-	}
-	for range v.Seq2() {
-		if n++; n == 3 {
-			return
-		}
+func (c *checker) say(format string, args ...any) {
+	err := fmt.Errorf(format, args...)
+	if !c.said[err.Error()] {
+		c.said[err.Error()] = true
+		c.all = append(c.all, err)
 	}
 }
 
-// compare compares a value with itself and with the zero value, by package cmp
-// without options; by pointer where the pointer alone has an Equal method.
-func compare(v reflect.Value) (broken []error) {
-	t := v.Type()
-	a, b, zero := v, v, reflect.Zero(t)
-	_, byPointer := reflect.PointerTo(t).MethodByName("Equal")
-	if _, byValue := t.MethodByName("Equal"); byPointer && !byValue {
-		a, b, zero = reflect.New(t), reflect.New(t), reflect.New(t)
-		a.Elem().Set(v)
-		b.Elem().Set(v)
-	}
-	panics := attempt(t, "cmp.Diff", func() {
-		if d := cmp.Diff(a.Interface(), b.Interface()); d != "" {
-			broken = append(broken, fmt.Errorf("%v: a value that does not equal itself:\n%s", t, d))
-		}
-		_ = cmp.Diff(zero.Interface(), a.Interface())
-	})
-	return append(broken, panics...)
-}
-
-// attempt turns a panic into an error.
-func attempt(t reflect.Type, what string, do func()) (broken []error) {
+// try reports a panic of f.
+func (c *checker) try(what func() string, f func()) {
 	defer func() {
-		if r := recover(); r != nil {
-			broken = append(broken, fmt.Errorf("%v.%s: panic: %v\n%s", t, what, r, where()))
+		if p := recover(); p != nil {
+			c.say("%s panics: %v", what(), p)
 		}
 	}()
-	do()
-	return nil
+	f()
 }
 
-// where gives the lines of the stack that are of this module.
-func where() string {
-	var lines []string
-	for line := range strings.SplitSeq(string(debug.Stack()), "\n") {
-		if strings.Contains(line, "ribface") && !strings.Contains(line, "everytype") {
-			lines = append(lines, line)
+var (
+	textMarshaler = reflect.TypeFor[encoding.TextMarshaler]()
+	jsonMarshaler = reflect.TypeFor[json.Marshaler]()
+	errorType     = reflect.TypeFor[error]()
+	lowerName     = regexp.MustCompile(`^[a-z][a-z0-9_]*$`)
+)
+
+// names checks the JSON names of a struct that package json writes by its fields.
+func (c *checker) names(t reflect.Type) {
+	if t.Kind() != reflect.Struct || t.Implements(textMarshaler) || t.Implements(jsonMarshaler) || reflect.PointerTo(t).Implements(errorType) {
+		return
+	}
+	for i := range t.NumField() {
+		f := t.Field(i)
+		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+		if f.IsExported() && !f.Anonymous && name != "-" && !lowerName.MatchString(name) {
+			c.say("%v.%s has the JSON name %q, which is not in lower case", t, f.Name, name)
 		}
 	}
-	return strings.Join(lines[:min(4, len(lines))], "\n")
+}
+
+func (c *checker) print(v reflect.Value) {
+	for _, verb := range []string{"%v", "%+v", "%#v", "%s", "%q", "%d", "%x", "%f", "%.2f", "%8.1f", "%-8s"} {
+		c.try(func() string { return fmt.Sprintf("%s of a %v", verb, v.Type()) }, func() {
+			if s := fmt.Sprintf(verb, v.Interface()); strings.Contains(s, "PANIC=") {
+				c.say("%s of a %v panics: %s", verb, v.Type(), s)
+			}
+		})
+	}
+}
+
+// diff compares a value with every other of its type.
+func (c *checker) diff(v reflect.Value) {
+	t := v.Type()
+	c.try(func() string { return fmt.Sprintf("cmp.Diff of %v", t) }, func() {
+		for i, w := range c.values[t] {
+			a, b := v.Interface(), w.Interface()
+			d := cmp.Diff(a, b)
+			same := v.Comparable() && w.Comparable() && a == b
+			switch {
+			case same && d != "" && a == a:
+				c.say("cmp.Diff of the same %v, %+v, is %s", t, a, d)
+			case v.Comparable() && w.Comparable() && !same && d == "" && !hasEqual(t):
+				c.say("cmp.Diff of %v finds nothing between %+v and %+v, number %d", t, a, b, i)
+			}
+			p, q := reflect.New(t), reflect.New(t)
+			p.Elem().Set(v)
+			q.Elem().Set(w)
+			_ = cmp.Diff(p.Interface(), q.Interface())
+		}
+	})
+}
+
+// hasEqual says whether the type decides by itself what is equal.
+func hasEqual(t reflect.Type) bool {
+	_, ok := t.MethodByName("Equal")
+	return ok
+}
+
+// json takes a value through JSON.
+func (c *checker) json(v reflect.Value) {
+	t := v.Type()
+	if reflect.PointerTo(t).Implements(errorType) {
+		return
+	}
+	c.try(func() string { return fmt.Sprintf("JSON of %v", t) }, func() {
+		b, err := json.Marshal(v.Interface())
+		if err != nil {
+			return
+		}
+		back := reflect.New(t)
+		if err := json.Unmarshal(b, back.Interface()); err != nil {
+			c.say("JSON of a %v, %s, is not read back: %v", t, b, err)
+			return
+		}
+		if d := cmp.Diff(v.Interface(), back.Elem().Interface()); d != "" {
+			c.say("JSON of a %v, %s, comes back as another value: (-gone +back)\n%s", t, b, d)
+		}
+	})
+}
+
+// methods calls every method that a pointer to the value has.
+func (c *checker) methods(v reflect.Value) {
+	p := reflect.New(v.Type())
+	for i := range p.NumMethod() {
+		p.Elem().Set(v)
+		if m := p.Type().Method(i); !strings.HasPrefix(m.Name, "Must") {
+			c.each(fmt.Sprintf("%v.%s", v.Type(), m.Name), p.Method(i), func() { p.Elem().Set(v) })
+		}
+	}
+}
+
+// nilMethods calls the methods of a pointer receiver on nil. What decodes has nothing
+// to decode into, and may panic.
+func (c *checker) nilMethods(t reflect.Type) {
+	p := reflect.Zero(reflect.PointerTo(t))
+	for i := range p.NumMethod() {
+		m := p.Type().Method(i)
+		_, ofValue := t.MethodByName(m.Name)
+		if ofValue || strings.HasPrefix(m.Name, "Must") || strings.HasPrefix(m.Name, "Unmarshal") || m.Name == "Scan" {
+			continue
+		}
+		c.each(fmt.Sprintf("%v.%s of a nil pointer", t, m.Name), p.Method(i), func() {})
+	}
+}
+
+// calls bounds how often one method of one value is called.
+const calls = 40
+
+// call calls a function with many kinds of arguments.
+func (c *checker) call(what string, f reflect.Value) { c.each(what, f, func() {}) }
+
+func (c *checker) each(what string, f reflect.Value, before func()) {
+	t := f.Type()
+	n := t.NumIn()
+	given := make([][]reflect.Value, n)
+	product := 1
+	for i := range n {
+		in := t.In(i)
+		if t.IsVariadic() && i == n-1 {
+			in = in.Elem()
+			given[i] = append(given[i], reflect.Value{}) // none
+		}
+		given[i] = append(given[i], c.arguments(in)...)
+		product = min(product*len(given[i]), 1<<20)
+	}
+	for k := range min(product, calls) {
+		args := make([]reflect.Value, 0, n)
+		at := k
+		if product > calls {
+			at = k * (product/calls | 1)
+		}
+		for i := range n {
+			a := given[i][at%len(given[i])]
+			at /= len(given[i])
+			if a.IsValid() {
+				args = append(args, a)
+			}
+		}
+		before()
+		c.try(func() string { return what + "(" + show(args) + ")" }, func() {
+			for _, out := range f.Call(args) {
+				walk(out)
+			}
+		})
+	}
+}
+
+func show(args []reflect.Value) string {
+	var s []string
+	for _, a := range args {
+		text := "func"
+		if a.Kind() != reflect.Func {
+			text = fmt.Sprintf("%+v", a.Interface())
+		}
+		s = append(s, text[:min(len(text), 60)])
+	}
+	return strings.Join(s, ", ")
+}
+
+// walk runs a result that is an iterator, for a hundred turns.
+func walk(out reflect.Value) {
+	t := out.Type()
+	if t.Kind() != reflect.Func || out.IsNil() || t.NumIn() != 1 || t.NumOut() != 0 || t.In(0).Kind() != reflect.Func {
+		return
+	}
+	turns := 0
+	out.Call([]reflect.Value{reflect.MakeFunc(t.In(0), func([]reflect.Value) []reflect.Value {
+		turns++
+		return []reflect.Value{reflect.ValueOf(turns < 100)}
+	})})
 }

@@ -1,77 +1,163 @@
-package everytype_test
+package everytype
 
 import (
-	"io"
+	"errors"
+	"fmt"
 	"iter"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
-	"example.com/ribface/internal/everytype"
+	"github.com/google/go-cmp/cmp"
 )
 
-type (
-	Good     struct{ n int }
-	Hidden   struct{ n int }
-	Zero     struct{ At *int }
-	Odd      struct{ Names []string }
-	Nil      struct{ n int }
-	Sequence struct{ n int }
-	Printed  struct{ Next *Printed }
-	Unequal  struct{ n int }
-)
+// source is the Go file that stands for the package of the types below.
+const source = `package fake
 
-func (g Good) Equal(h Good) bool { return g == h }
-func (g *Good) Set(n int, r io.Reader) {
-	if g != nil {
-		g.n = n
-		_, _ = r.Read(nil)
+type Good struct{}
+type hidden struct{}
+type Asker interface{}
+type Alias = Good
+type ( Generic[T any] struct{} )
+`
+
+func fake(t *testing.T, source string) string {
+	t.Helper()
+	dir := t.TempDir()
+	if err := os.WriteFile(filepath.Join(dir, "fake.go"), []byte(source), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(dir, "fake_test.go"), []byte("package fake\n\ntype InTest int\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return dir
+}
+
+func TestTypes(t *testing.T) {
+	got, err := Types(fake(t, source))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff([]string{"Alias", "Generic", "Good"}, got); d != "" {
+		t.Errorf("(-want +got)\n%s", d)
+	}
+	if _, err := Types(t.TempDir()); err == nil {
+		t.Error("no error without files")
+	}
+	if _, err := Types(fake(t, "package")); err == nil {
+		t.Error("no error for a file that is no Go")
+	}
+	if errs := Check(t.TempDir()); len(errs) != 1 {
+		t.Errorf("Check: %v", errs)
 	}
 }
-func (g Good) All(yield func(int) bool)   { yield(g.n) }
-func (z Zero) Get() int                   { return *z.At }
-func (o Odd) First() string               { return o.Names[0] }
-func (n *Nil) Get() int                   { return n.n }
-func (n Nil) Equal(m Nil) bool            { return n == m }
-func (s Sequence) Equal(t Sequence) bool  { return s == t }
-func (s Sequence) All() iter.Seq[int]     { return func(func(int) bool) { panic("no sequence") } }
-func (p Printed) String() string          { return p.Next.String() }
-func (u Unequal) Equal(Unequal) bool      { return false }
-func (p *Nil) UnmarshalText([]byte) error { p.n = 1; return nil }
 
-// TestBroken holds that each promise that is broken is found, and nothing else.
+// Good keeps every promise.
+type Good struct {
+	N    int    `json:"n"`
+	Note string `json:"note"`
+}
+
+func (g Good) All() iter.Seq[int] {
+	return func(yield func(int) bool) {
+		for i := range g.N {
+			if !yield(i) {
+				return
+			}
+		}
+	}
+}
+func (g Good) Forever() iter.Seq[int] {
+	return func(yield func(int) bool) {
+		for yield(0) {
+		}
+	}
+}
+func (g *Good) Name(of func(int) bool, more ...Good) string {
+	if g == nil || of(1) {
+		return ""
+	}
+	return g.Note + fmt.Sprint(len(more))
+}
+func (g Good) MustPanic()      { panic("it must") }
+func (g *Good) Scan(any) error { g.N = 0; return errors.New("nothing to scan") }
+
+// The types that break one promise each.
+type (
+	Nil      struct{ N *int }
+	Pointer  struct{ N int }
+	Argument struct{ N int }
+	Prints   struct{ n int }
+	Hidden   struct{ n int }
+	Silent   struct{ n int }
+	Upper    struct{ Name int }
+	Untagged struct {
+		Name int `json:"theName"`
+	}
+	Lossy   struct{ N int }
+	Unread  struct{ N int }
+	Loop    struct{ N int }
+	Failing struct{ N int }
+)
+
+func (n Nil) Value() int                    { return *n.N }
+func (p *Pointer) Value() int               { return p.N }
+func (Argument) Of(n []int) int             { return n[0] }
+func (Prints) Format(fmt.State, rune)       { panic("no") }
+func (Prints) Equal(Prints) bool            { return true }
+func (Silent) Equal(Silent) bool            { return false }
+func (Lossy) MarshalJSON() ([]byte, error)  { return []byte("1"), nil }
+func (l *Lossy) UnmarshalJSON([]byte) error { l.N = 7; return nil }
+func (Unread) MarshalJSON() ([]byte, error) { return []byte("1"), nil }
+func (*Unread) UnmarshalJSON([]byte) error  { return errors.New("no") }
+func (Loop) All() iter.Seq[int] {
+	return func(yield func(int) bool) { yield(0); yield(1); panic("turn") }
+}
+func (Failing) MarshalJSON() ([]byte, error) { panic("json") }
+
 func TestBroken(t *testing.T) {
-	n := 1
-	var got []string
-	for _, err := range everytype.Broken("testdata", Good{}, Hidden{}, Zero{&n}, Odd{[]string{"a"}}, &Nil{}, Sequence{}, Printed{}, Unequal{}) {
-		line, _, _ := strings.Cut(err.Error(), "\n")
-		if len(got) == 0 || got[len(got)-1] != line {
-			got = append(got, line)
-		}
-	}
-	all := "\n" + strings.Join(got, "\n") + "\n"
-	for _, want := range []string{
-		"\neverytype_test.Hidden.cmp.Diff: panic: cannot handle unexported field",
-		"\n*everytype_test.Zero.Get: panic: runtime error: invalid memory address",
-		"\n*everytype_test.Odd.First: panic: runtime error: index out of range [0]",
-		"\n*everytype_test.Nil.Get: panic: runtime error: invalid memory address",
-		"\n*everytype_test.Sequence.All: panic: no sequence",
-		"\n*everytype_test.Printed.String: panic: ",
-		"\neverytype_test.Printed.fmt: panic: %!v(PANIC=",
-		"\neverytype_test.Unequal: a value that does not equal itself:",
-		"\nForgotten: no value of it to try\n",
+	one := 1
+	for _, tt := range []struct {
+		value any
+		want  string // a part of what is said; empty for nothing
+	}{
+		{Good{N: 200, Note: "a"}, ""},
+		{&Good{N: 1}, ""},
+		{(*Good)(nil), ""},
+		{Nil{&one}, "Value() panics"},
+		{Pointer{1}, "Value of a nil pointer() panics"},
+		{Argument{1}, "Of([]) panics"},
+		{Prints{1}, "%v of a everytype.Prints panics"},
+		{Hidden{1}, "cmp.Diff of everytype.Hidden panics"},
+		{Silent{1}, "cmp.Diff of the same everytype.Silent"},
+		{Upper{1}, `Name has the JSON name ""`},
+		{Untagged{1}, `Name has the JSON name "theName"`},
+		{Lossy{1}, "comes back as another value"},
+		{Unread{1}, "is not read back: no"},
+		{Loop{1}, "All() panics: turn"},
+		{Failing{1}, "JSON of everytype.Failing panics: json"},
+		{func(n int) int { return 1 / n }, "panics: runtime error: integer divide by zero"},
+		{func(n []int) int { return len(n) }, ""},
 	} {
-		if !strings.Contains(all, want) {
-			t.Errorf("not found: %q in%s", want, all)
+		name := strings.TrimPrefix(fmt.Sprintf("%T", tt.value), "*")
+		_, name, _ = strings.Cut(name, ".")
+		if name == "" {
+			name = "Good"
+		}
+		values := []any{tt.value}
+		if name == "Good" {
+			values = append(values, Good{})
+		}
+		said := errors.Join(Check(fake(t, "package fake\n\ntype "+name+" int\n"), values...)...)
+		switch {
+		case tt.want == "" && said != nil:
+			t.Errorf("%T: %v", tt.value, said)
+		case tt.want != "" && (said == nil || !strings.Contains(said.Error(), tt.want)):
+			t.Errorf("%T: %v; want %q in it", tt.value, said, tt.want)
 		}
 	}
-	for _, not := range []string{"Good", "Alias", "Interface", "inner", "UnmarshalText"} {
-		if strings.Contains(all, not) {
-			t.Errorf("%s is told of in%s", not, all)
-		}
-	}
-	for _, dir := range []string{"none", "."} {
-		if errs := everytype.Broken(dir); len(errs) != 1 || !strings.Contains(errs[0].Error(), "no exported type") {
-			t.Errorf("%s: %v", dir, errs)
-		}
+	if errs := Check(fake(t, "package fake\n\ntype Good int\ntype Other int\n"), Good{}); len(errs) != 1 || !strings.Contains(errs[0].Error(), "no value of the exported type Other") {
+		t.Errorf("a type without value: %v", errs)
 	}
 }

@@ -75,10 +75,7 @@ func (e *FieldError) Unwrap() error {
 
 // Equal reports whether two errors say the same of the same field, with the same
 // reason.
-func (e *FieldError) Equal(f *FieldError) bool {
-	if e == nil || f == nil {
-		return e == f
-	}
+func (e FieldError) Equal(f FieldError) bool {
 	return e.Path == f.Path && e.Field == f.Field && e.Value == f.Value && e.Allowed == f.Allowed && reason(e.Err) == reason(f.Err)
 }
 
@@ -205,10 +202,7 @@ func (e *ParseError) Unwrap() error {
 
 // Equal reports whether two errors say the same of the same text, with the same
 // reason.
-func (e *ParseError) Equal(f *ParseError) bool {
-	if e == nil || f == nil {
-		return e == f
-	}
+func (e ParseError) Equal(f ParseError) bool {
 	return e.Kind == f.Kind && e.Input == f.Input && e.Part == f.Part && e.Allowed == f.Allowed && reason(e.Err) == reason(f.Err)
 }
 

@@ -3,10 +3,12 @@ package fault_test
 import (
 	"errors"
 	"fmt"
+	"io"
 	"strings"
 	"testing"
 
 	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/faulttest"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -41,7 +43,7 @@ func TestErrorText(t *testing.T) {
 
 // TestSentinelsDiffer holds that no reason is taken for another.
 func TestSentinelsDiffer(t *testing.T) {
-	all := []error{fault.ErrMissing, fault.ErrSyntax, fault.ErrUnknown, fault.ErrRange, fault.ErrRepeated}
+	all := []error{fault.ErrMissing, fault.ErrSyntax, fault.ErrUnknown, fault.ErrRange, fault.ErrPlaces, fault.ErrRepeated}
 	for i, a := range all {
 		for j, b := range all {
 			if errors.Is(a, b) != (i == j) {
@@ -81,7 +83,9 @@ func TestIn(t *testing.T) {
 	}{
 		{"field error", "the field is put behind the wider one", inner, "exhibit 3: fat: 9 in: out of range; allowed: 0 in to 3 in", fault.ErrRange},
 		{"wrapped field error", "a field error is found under others", fmt.Errorf("row 7: %w", inner), "exhibit 3: fat: 9 in: out of range; allowed: 0 in to 3 in", fault.ErrRange},
-		{"parse error", "another error becomes the reason", fault.Parse("grade", "x", "", "Prime", fault.ErrUnknown), `exhibit 3: grade: "x": unknown; allowed: Prime`, fault.ErrUnknown},
+		{"parse error, wrapped", "a parse error is found under others", fmt.Errorf("row 7: %w", fault.Parse("grade", "x", "", "Prime", fault.ErrUnknown)), `exhibit 3: grade: "x": unknown; allowed: Prime`, fault.ErrUnknown},
+		{"another error", "it becomes the reason", io.EOF, "exhibit 3: EOF", io.EOF},
+		{"parse error", "its kind becomes the field", fault.Parse("grade", "x", "", "Prime", fault.ErrUnknown), `exhibit 3: grade: "x": unknown; allowed: Prime`, fault.ErrUnknown},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -97,5 +101,104 @@ func TestIn(t *testing.T) {
 	}
 	if inner.Field != "fat" {
 		t.Errorf("the inner error now has the field %q", inner.Field)
+	}
+}
+
+// TestAt holds how paths and fields are put under wider ones.
+func TestAt(t *testing.T) {
+	for _, tt := range []struct{ path, name, inner, field, wantPath, wantField string }{
+		{"exhibits[2]", "exhibit 3", "measures.fat", "fat", "exhibits[2].measures.fat", "exhibit 3: fat"},
+		{"exhibits", "", "[2].fat", "fat", "exhibits[2].fat", "fat"},
+		{"", "exhibit 3", "fat", "fat", "fat", "exhibit 3: fat"},
+		{"fat", "fat", "", "", "fat", "fat"},
+		{"", "", "", "", "", ""},
+	} {
+		var fe *fault.FieldError
+		err := fault.At(tt.path, tt.name, &fault.FieldError{Path: tt.inner, Field: tt.field, Err: fault.ErrRange})
+		if !errors.As(err, &fe) || fe.Path != tt.wantPath || fe.Field != tt.wantField {
+			t.Errorf("%+v: %q, %q", tt, fe.Path, fe.Field)
+		}
+	}
+	both := fault.At("card", "card", errors.Join(&fault.FieldError{Path: "a", Field: "a", Err: fault.ErrMissing}, io.EOF))
+	faulttest.All(t, "joined", both, "card.a | card: a: missing", "card | card: EOF")
+}
+
+// TestJoin holds that nothing stays nothing, and one error itself.
+func TestJoin(t *testing.T) {
+	one := &fault.FieldError{Field: "a"}
+	if err := fault.Join(); err != nil {
+		t.Errorf("none: %v", err)
+	}
+	if err := fault.Join(nil, nil); err != nil {
+		t.Errorf("nils: %v", err)
+	}
+	if err := fault.Join(nil, one, nil); err != one {
+		t.Errorf("one: %v", err)
+	}
+	if err := fault.Join(io.EOF, nil, one); !errors.Is(err, io.EOF) || len(fault.Problems(err)) != 2 {
+		t.Errorf("two: %v", err)
+	}
+}
+
+// TestProblems holds that problems are found however they are wrapped and joined, in
+// order.
+func TestProblems(t *testing.T) {
+	a := &fault.FieldError{Path: "a", Field: "a", Err: fault.ErrMissing}
+	p := fault.Parse("grade", "x", "", "Prime", fault.ErrUnknown)
+	faulttest.All(t, "all", fmt.Errorf("row 7: %w", errors.Join(a, errors.Join(io.EOF, fmt.Errorf("cell: %w", p)), a)),
+		"a | a: missing", " | value: EOF", ` | grade: "x": unknown; allowed: Prime`, "a | a: missing")
+	faulttest.All(t, "two wrapped at once", fmt.Errorf("%w and %w", a, io.EOF), "a | a: missing", " | value: EOF")
+	var noField *fault.FieldError
+	var noParse *fault.ParseError
+	for _, err := range []error{nil, noField, noParse} {
+		if all := fault.Problems(err); all != nil {
+			t.Errorf("%T: %v", err, all)
+		}
+	}
+	if got := fault.Problems(a); len(got) != 1 || got[0] != a {
+		t.Errorf("the error itself: %v", got)
+	}
+}
+
+// TestNothing holds what errors made by hand and nil pointers say.
+func TestNothing(t *testing.T) {
+	var noField *fault.FieldError
+	var noParse *fault.ParseError
+	for _, tt := range []struct {
+		err  error
+		want string
+	}{
+		{noField, "no error"}, {noParse, "no error"}, {&fault.FieldError{}, "value: refused"}, {&fault.ParseError{}, `text: "": refused`},
+	} {
+		if got := tt.err.Error(); got != tt.want || errors.Unwrap(tt.err) != nil {
+			t.Errorf("%T says %q, %v; want %q", tt.err, got, errors.Unwrap(tt.err), tt.want)
+		}
+	}
+}
+
+// TestEqual holds that cmp compares errors without options, as values and as
+// pointers.
+func TestEqual(t *testing.T) {
+	f := fault.FieldError{Path: "p", Field: "f", Value: "v", Allowed: "a", Err: fault.ErrRange}
+	p := fault.ParseError{Kind: "k", Input: "i", Part: "p", Allowed: "a", Err: fault.ErrRange}
+	for i, change := range []func(*fault.FieldError){
+		func(*fault.FieldError) {}, func(e *fault.FieldError) { e.Path = "" }, func(e *fault.FieldError) { e.Field = "" }, func(e *fault.FieldError) { e.Value = "" },
+		func(e *fault.FieldError) { e.Allowed = "" }, func(e *fault.FieldError) { e.Err = nil }, func(e *fault.FieldError) { e.Err = io.EOF },
+	} {
+		g := f
+		change(&g)
+		if same := cmp.Equal(f, g); same != (i == 0) || cmp.Equal(&f, &g) != same || cmp.Diff(&f, &g) == "" != same {
+			t.Errorf("field %d: %v", i, same)
+		}
+	}
+	for i, change := range []func(*fault.ParseError){
+		func(*fault.ParseError) {}, func(e *fault.ParseError) { e.Kind = "" }, func(e *fault.ParseError) { e.Input = "" }, func(e *fault.ParseError) { e.Part = "" },
+		func(e *fault.ParseError) { e.Allowed = "" }, func(e *fault.ParseError) { e.Err = nil },
+	} {
+		q := p
+		change(&q)
+		if same := cmp.Equal(p, q); same != (i == 0) || cmp.Equal(&p, &q) != same {
+			t.Errorf("parse %d: %v", i, same)
+		}
 	}
 }

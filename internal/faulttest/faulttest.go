@@ -11,11 +11,31 @@ import (
 
 var sameError = cmp.Comparer(func(a, b error) bool { return a == b })
 
-// Field fails unless err is exactly the FieldError.
+// Field fails unless err, or the first of several errors in it, is exactly the
+// FieldError. Its path is looked at where the wanted one has any; see [All].
 func Field(t testing.TB, what string, err error, want fault.FieldError) {
 	t.Helper()
 	var fe *fault.FieldError
-	exactly(t, what, err, errors.As(err, &fe), fe, want, want.Err)
+	found := errors.As(err, &fe)
+	if found && want.Path == "" {
+		c := *fe
+		c.Path = ""
+		fe = &c
+	}
+	exactly(t, what, err, found, fe, want, want.Err)
+}
+
+// All fails unless err tells of exactly these problems, each one line of path, "|",
+// and what the error prints as.
+func All(t testing.TB, what string, err error, want ...string) {
+	t.Helper()
+	var got []string
+	for _, p := range fault.Problems(err) {
+		got = append(got, p.Path+" | "+p.Error())
+	}
+	if d := cmp.Diff(want, got); d != "" {
+		t.Errorf("%s: problems (-want +got):\n%s", what, d)
+	}
 }
 
 // Parse fails unless err is exactly the ParseError.

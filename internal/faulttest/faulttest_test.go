@@ -33,6 +33,17 @@ func TestComplaints(t *testing.T) {
 		{"another reason, by errors.Is too", "is not missing", func(t testing.TB) { Field(t, "x", &field, otherField) }},
 		{"no field error", "x: no is no fault.FieldError", func(t testing.TB) { Field(t, "x", errors.New("no"), field) }},
 		{"no error", "x: <nil> is no fault.FieldError", func(t testing.TB) { Field(t, "x", nil, field) }},
+		{"the field error with a path that nobody asks for", "", func(t testing.TB) { Field(t, "x", fault.At("card", "", &field), field) }},
+		{"another path", "-want +got", func(t testing.TB) {
+			want := field
+			want.Path = "card"
+			Field(t, "x", fault.At("order", "", &field), want)
+		}},
+		{"all problems", "", func(t testing.TB) {
+			All(t, "x", errors.Join(fault.At("card", "", &field), &parse), "card | cuts: 9: out of range; allowed: 1", ` | order: "9": bad syntax; allowed: 1`)
+		}},
+		{"a problem too many", "x: problems (-want +got)", func(t testing.TB) { All(t, "x", &field) }},
+		{"no problem", "", func(t testing.TB) { All(t, "x", nil) }},
 		{"the parse error", "", func(t testing.TB) { Parse(t, "x", &parse, parse) }},
 		{"another input", "-want +got", func(t testing.TB) { Parse(t, "x", &parse, otherParse) }},
 		{"a field error for a parse error", "is no fault.ParseError", func(t testing.TB) { Parse(t, "x", &field, parse) }},

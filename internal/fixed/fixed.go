@@ -94,7 +94,7 @@ func Decimal(coefficient *big.Int, exponent int32) (n Number, ok bool) {
 		return Number{}, false
 	}
 	ten, rest := big.NewInt(10), new(big.Int)
-	for c.BitLen() > 59 { // 10^18 has 60
+	for c.BitLen() > 60 || c.Uint64() >= pow10[maxDigits] {
 		c.QuoRem(c, ten, rest)
 		n.More = n.More || rest.Sign() != 0
 		n.Places--
@@ -117,11 +117,12 @@ const (
 
 // Units returns the number times 10^places / den as a whole number, rounded once.
 // The reason is fault.ErrPlaces for a rest that may not be rounded, or
-// fault.ErrRange beyond 10^18, or nil.
+// fault.ErrRange beyond 10^18 or where places is over the number's own by 20 or more,
+// or nil.
 func (n Number) Units(places int, den uint64, r Rounding) (int64, error) {
 	up := places - n.Places
 	var q uint64
-	var rest, half int // whether anything is left, and how it compares with a half
+	rest, half := 0, -1 // whether anything is left, and how it compares with a half
 	switch {
 	case up >= 0 && n.Digits == 0:
 	case up >= 0:
@@ -147,9 +148,6 @@ func (n Number) Units(places int, den uint64, r Rounding) (int64, error) {
 	default:
 		// The divisor is over 64 bits and the digits are not: under a half.
 		q, rest, half = 0, sign(n.Digits), -1
-		if n.Digits == 0 {
-			half = -1
-		}
 	}
 	if n.More {
 		rest = 1

@@ -100,17 +100,19 @@ func (l *letter) UnmarshalText(b []byte) error {
 }
 
 func (l letter) Value() (driver.Value, error) {
-	if l.c == 'z' {
-		if defect == "invalid has a Value" {
-			return "z", nil
-		}
+	switch {
+	case l.c == 'z' && defect == "invalid has a Value":
+		return "z", nil
+	case l.c == 'z':
 		return nil, refuse()
-	}
-	if defect == "Value is a number" {
+	case defect == "Value is a number":
 		return int64(l.c), nil
+	case l.c == 0 && defect == "Value of nothing is text":
+		return "", nil
+	case l.c == 0:
+		return nil, nil
 	}
-	b, err := l.MarshalText()
-	return string(b), err
+	return string(rune(l.c)), nil
 }
 
 func (l *letter) Scan(src any) error {
@@ -122,8 +124,19 @@ func (l *letter) Scan(src any) error {
 			return refuse()
 		}
 		return l.UnmarshalText(v)
+	case int64, float64:
+		if defect == "Scan takes any number" {
+			return nil
+		}
+		return refuse()
+	case nil:
+		if defect == "Scan refuses NULL" {
+			return refuse()
+		}
+		*l = letter{}
+		return nil
 	}
-	if defect == "Scan clears on NULL" {
+	if defect == "Scan clears on another column" {
 		*l = letter{}
 	}
 	return refuse()
@@ -227,7 +240,10 @@ func TestLawsAreNoticed(t *testing.T) {
 		{"UnmarshalJSON writes to its input", "was written to"},
 		{"UnmarshalJSON clears on error", "JSON"},
 		{"UnmarshalJSON takes anything", "JSON"},
-		{"Scan clears on NULL", "decoding a column of <nil>"},
+		{"Scan refuses NULL", "Scan of <nil>"},
+		{"Scan takes any number", "decoding a column of int64"},
+		{"Scan clears on another column", "decoding a column of bool"},
+		{"Value of nothing is text", "want NULL for no text"},
 	} {
 		t.Run(d.name, func(t *testing.T) {
 			defect = d.name
@@ -279,7 +295,7 @@ func TestSpelling(t *testing.T) {
 		t.Error("a receiver that is zero is taken")
 	}
 	defer func() { defect = "" }()
-	for _, defect = range []string{"MarshalText refuses all", "String differs", "UnmarshalText clears on error", "Scan takes no bytes", "Scan clears on NULL", "JSON differs", "JSON refused", "Value is a number", "invalid has a Value", "UnmarshalJSON clears on error", "UnmarshalJSON clears on null"} {
+	for _, defect = range []string{"MarshalText refuses all", "String differs", "UnmarshalText clears on error", "Scan takes no bytes", "Scan refuses NULL", "Scan takes any number", "Scan clears on another column", "Value of nothing is text", "JSON differs", "JSON refused", "Value is a number", "invalid has a Value", "UnmarshalJSON clears on error", "UnmarshalJSON clears on null"} {
 		if Spelling[letter](letter{'k'}, parseLetter, letters()) == nil {
 			t.Errorf("%s: not noticed", defect)
 		}

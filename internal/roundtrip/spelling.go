@@ -99,10 +99,11 @@ func written[T Text](s string, v T) error {
 		return fmt.Errorf("the text of %v is %q, %v; want %q", v, b, err, s)
 	}
 	want, _ := json.Marshal(s)
-	if _, ok := any(v).(json.Marshaler); ok && s != "" {
-		want = []byte(s) // a bare number
+	b, err := json.Marshal(v)
+	if _, ok := any(v).(json.Marshaler); ok && string(b) == s && s != "" {
+		want = b // a bare number
 	}
-	if b, err := json.Marshal(v); err != nil || !bytes.Equal(b, want) {
+	if err != nil || !bytes.Equal(b, want) {
 		return fmt.Errorf("JSON of %q gives %s, %v", s, b, err)
 	}
 	var log bytes.Buffer

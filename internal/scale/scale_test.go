@@ -7,6 +7,7 @@ import (
 
 	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/scale"
+	"example.com/ribface/internal/text"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -15,7 +16,7 @@ var water = scale.Scale{
 	Kind:  "wetness",
 	Short: []string{"", "Dry", "Da", "We"},
 	Long:  []string{"", "Bone Dry", "Damp", "Wet"},
-	Extra: []scale.Alias{{Name: "Dm", Group: 2}},
+	Extra: []text.Alias{{Name: "Dm", Value: 2}},
 }
 
 // TestAt holds the points of the scale and what becomes of impossible ones.
@@ -64,7 +65,7 @@ func TestEveryNumber(t *testing.T) {
 	for n := math.MinInt16; n <= math.MaxInt16; n++ {
 		v := int16(n)
 		g, u := water.Split(v)
-		text := string(water.Append(nil, v))
+		spelled := string(water.Append(nil, v))
 		valid := n >= 100 && n <= 400
 		switch {
 		case water.IsValid(v) != valid:
@@ -75,15 +76,15 @@ func TestEveryNumber(t *testing.T) {
 			t.Fatalf("Split(%d) = %d, %d, which is %d", v, g, u, water.At(g, u))
 		case n == 400 && (g != 3 || u != 100), valid && n < 400 && u > 99:
 			t.Fatalf("Split(%d) = %d, %d", v, g, u)
-		case n == 0 && text != "", n != 0 && text == "":
-			t.Fatalf("the text of %d is %q", v, text)
+		case n == 0 && spelled != "", n != 0 && spelled == "":
+			t.Fatalf("the text of %d is %q", v, spelled)
 		}
-		got, err := water.Parse(text)
+		got, err := water.Parse(spelled)
 		if valid && (got != v || err != nil) {
-			t.Fatalf("%q reads as %d, %v; want %d", text, got, err, v)
+			t.Fatalf("%q reads as %d, %v; want %d", spelled, got, err, v)
 		}
 		if !valid && err == nil {
-			t.Fatalf("the text %q of the invalid %d reads as %d", text, v, got)
+			t.Fatalf("the text %q of the invalid %d reads as %d", spelled, v, got)
 		}
 	}
 	for v, want := range map[int16]string{1: "?(1)", 99: "?(99)", 401: "?(401)", -1: "?(-999)", math.MaxInt16: "?(32767)", math.MinInt16: "?(-232)"} {
@@ -104,20 +105,25 @@ func TestParse(t *testing.T) {
 	}{
 		{"short", "the canonical spelling", "Da40", 240, nil},
 		{"long", "the second spelling", "Damp40", 240, nil},
-		{"long with a space", "one space goes after a long name", "Damp 40", 240, nil},
+		{"long with a space", "blanks may stand between", "Damp 40", 240, nil},
 		{"long of two words", "the name has a space of its own", "Bone Dry 05", 105, nil},
 		{"alias", "listed by hand", "Dm40", 240, nil},
-		{"alias with a space", "an alias counts as long", "Dm 40", 240, nil},
+		{"alias with a space", "blanks may stand between", "Dm 40", 240, nil},
 		{"end of a group", "100 is the next group", "Dry100", 200, nil},
 		{"end of the scale", "the last point", "We100", 400, nil},
 		{"empty", "nothing to read", "", 0, &fault.ParseError{Allowed: all, Err: fault.ErrSyntax}},
 		{"digits alone", "no group", "40", 0, &fault.ParseError{Allowed: all, Err: fault.ErrSyntax}},
 		{"unknown group", "well formed", "Mud40", 0, &fault.ParseError{Part: "Mud", Allowed: all, Err: fault.ErrUnknown}},
 		{"unknown word without digits", "a word may name a group", "Mud", 0, &fault.ParseError{Part: "Mud", Allowed: all, Err: fault.ErrUnknown}},
-		{"other case", "case counts", "da40", 0, &fault.ParseError{Part: "da", Allowed: all, Err: fault.ErrUnknown}},
-		{"short with a space", "only a long name takes one", "Da 40", 0, &fault.ParseError{Part: "Da ", Allowed: all, Err: fault.ErrUnknown}},
-		{"two spaces", "one at most", "Damp  40", 0, &fault.ParseError{Part: "Damp  ", Allowed: all, Err: fault.ErrUnknown}},
-		{"lone space", "no group", " 40", 0, &fault.ParseError{Part: " ", Allowed: all, Err: fault.ErrUnknown}},
+		{"other case", "case does not count", "da40", 240, nil},
+		{"capitals", "case does not count", "DAMP 40", 240, nil},
+		{"hyphen between words", "as a blank", "bone-dry 05", 105, nil},
+		{"zero", "one meaning is possible", "Da0", 200, nil},
+		{"short with a space", "blanks may stand between", "Da 40", 240, nil},
+		{"spaces around", "any number", " Damp  40\t", 240, nil},
+		{"space for a name", "no group", " 40", 0, &fault.ParseError{Allowed: all, Err: fault.ErrSyntax}},
+		{"space alone", "nothing to read", " ", 0, &fault.ParseError{Allowed: all, Err: fault.ErrSyntax}},
+		{"hyphen for a name", "no group", "-40", 0, &fault.ParseError{Part: "-", Allowed: all, Err: fault.ErrUnknown}},
 		{"no digits", "two are needed", "Da", 0, &fault.ParseError{Part: "", Allowed: "two digits after the name, " + all, Err: fault.ErrSyntax}},
 		{"one digit", "two are needed", "Da4", 0, &fault.ParseError{Part: "4", Allowed: "two digits after the name, " + all, Err: fault.ErrSyntax}},
 		{"101", "100 is the most", "Da101", 0, &fault.ParseError{Part: "101", Allowed: "00 to 100 after the name", Err: fault.ErrRange}},

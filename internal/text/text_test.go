@@ -2,9 +2,13 @@ package text_test
 
 import (
 	"errors"
+	"fmt"
+	"strings"
 	"testing"
 
 	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/fixed"
 	"example.com/ribface/internal/text"
 	"github.com/google/go-cmp/cmp"
 )
@@ -74,7 +78,7 @@ func TestEnum(t *testing.T) {
 // TestEnumParse holds that only the names are read, and that nothing and a wrong
 // name are told apart.
 func TestEnumParse(t *testing.T) {
-	for in, reason := range map[string]error{"": fault.ErrSyntax, "blue": fault.ErrUnknown, "Red": fault.ErrUnknown, "red ": fault.ErrUnknown, "unset": fault.ErrUnknown, "1": fault.ErrUnknown} {
+	for in, reason := range map[string]error{"": fault.ErrSyntax, "blue": fault.ErrUnknown, "red -": fault.ErrUnknown, "-red": fault.ErrUnknown, " ": fault.ErrSyntax, "unset": fault.ErrUnknown, "1": fault.ErrUnknown} {
 		v, err := colors.Parse(in)
 		var pe *fault.ParseError
 		want := fault.ParseError{Kind: "color", Input: in, Allowed: "red, green", Err: reason}
@@ -106,18 +110,77 @@ func TestEnumZero(t *testing.T) {
 	}
 }
 
-// TestScanNumber holds that an integer is read as its text, and all else as Scan
-// reads it.
-func TestScanNumber(t *testing.T) {
-	var n number
-	if err := text.ScanNumber(&n, "number", int64(-42)); err != nil || n != "-42" {
-		t.Errorf("int64: %q, %v", n, err)
+// TestEnumLenient holds the further spellings that are read.
+func TestEnumLenient(t *testing.T) {
+	e := text.Enum{Kind: "tint", Names: []string{"", "very pale", "dark"}, Zero: "no tint", Also: []text.Alias{{Name: "D", Value: 2}, {Name: "1/3", Value: 1}}}
+	for in, want := range map[string]int{"Very Pale": 1, " very-pale\t": 1, "very__pale": 1, "VERY  PALE": 1, "d": 2, " D ": 2, "1/3": 1, "No-Tint": 0, "dark": 2} {
+		if v, err := e.Parse(in); v != want || err != nil {
+			t.Errorf("Parse(%q) = %d, %v; want %d", in, v, err, want)
+		}
 	}
-	if err := text.ScanNumber(&n, "number", "7"); err != nil || n != "7" {
-		t.Errorf("string: %q, %v", n, err)
+	for _, in := range []string{"verypale", "very pale -", "_dark", "very", "pale very", "dark dark", "no tint at all"} {
+		if v, err := e.Parse(in); v != 0 || !errors.Is(err, fault.ErrUnknown) {
+			t.Errorf("Parse(%q) = %d, %v", in, v, err)
+		}
 	}
-	sameField(t, "NULL", text.ScanNumber(&n, "number", nil), fault.FieldError{Field: "number", Value: "NULL", Allowed: "text; wrap the type in sql.Null for a column that may be NULL", Err: fault.ErrMissing})
-	sameField(t, "float", text.ScanNumber(&n, "number", 1.0), fault.FieldError{Field: "number", Value: "a column that is not text", Allowed: "text", Err: fault.ErrSyntax})
+}
+
+// TestWords holds the small parts of reading.
+func TestWords(t *testing.T) {
+	for in, want := range map[string][2]string{
+		"": {"", ""}, "one": {"one", ""}, "one two": {"one", "two"}, "one--two three": {"one", "two three"}, "one_\u00a0 two": {"one", "two"},
+		"one ": {"one ", ""}, "-one": {"-one", ""}, "one-": {"one-", ""},
+	} {
+		if word, rest := text.CutWord(in); word != want[0] || rest != want[1] {
+			t.Errorf("CutWord(%q) = %q, %q", in, word, rest)
+		}
+	}
+	for in, want := range map[string]string{"": "", "a": "a", " a\t": "a", "\u00a0a": "a", " ": "", "é ": "é"} {
+		if got := text.Trim(in); got != want {
+			t.Errorf("Trim(%q) = %q", in, got)
+		}
+	}
+	for _, tt := range []struct {
+		s, suffix, before string
+		ok                bool
+	}{{"5 KG", "kg", "5 ", true}, {"kg", "kg", "", true}, {"g", "kg", "g", false}, {"5 lb", "kg", "5 lb", false}} {
+		if before, ok := text.CutSuffixFold(tt.s, tt.suffix); before != tt.before || ok != tt.ok {
+			t.Errorf("CutSuffixFold(%q, %q) = %q, %v", tt.s, tt.suffix, before, ok)
+		}
+	}
+	if text.Title("") != "" || text.Title("area") != "Area" {
+		t.Error("Title")
+	}
+}
+
+// shown is a value with a number of four places, for package fmt.
+type shown int64
+
+func (s shown) Format(f fmt.State, verb rune) {
+	number := ""
+	if (verb == 'f' || verb == 'F') && s != 0 {
+		number = text.Fixed(f, int64(s), 4, fixed.Down)
+	}
+	text.Format(f, verb, "plain", "syntax", number)
+}
+
+// TestFormat holds every verb, width and precision.
+func TestFormat(t *testing.T) {
+	for format, want := range map[string]string{
+		"%v": "plain", "%s": "plain", "%q": `"plain"`, "%#v": "syntax", "%+v": "plain", "%8v|": "   plain|", "%-8v|": "plain   |", "%8s|": "   plain|", "%-8s|": "plain   |", "%.2s": "pl", "%9q|": `  "plain"|`,
+		"%f": "2.96", "%F": "2.96", "%.1f": "2.9", "%.0f": "2", "%.2f": "2.96", "%.4f": "2.9600", "%.6f": "2.960000", "%8.1f|": "     2.9|", "%-8.1f|": "2.9     |", "%+.1f": "+2.9",
+		"%d": "%!d(plain)", "%x": "%!x(plain)",
+	} {
+		if got := fmt.Sprintf(format, shown(29_600)); got != want {
+			t.Errorf("%s gives %q, want %q", format, got, want)
+		}
+	}
+	if got := fmt.Sprintf("%.1f %+.1f %f", shown(-100), shown(-100), shown(0)); got != "-0.1 -0.1 plain" {
+		t.Errorf("below zero and without a number: %q", got)
+	}
+	if got := len(fmt.Sprintf("%.1000f", shown(1))); got != 102 {
+		t.Errorf("a thousand places give %d bytes", got)
+	}
 }
 
 // number keeps the text it is given, and refuses "no".
@@ -182,8 +245,17 @@ func TestScan(t *testing.T) {
 		}
 	}
 	got := color(1)
-	sameField(t, "NULL", text.Scan(&got, "color", nil), fault.FieldError{Field: "color", Value: "NULL", Allowed: "text; wrap the type in sql.Null for a column that may be NULL", Err: fault.ErrMissing})
-	sameField(t, "number", text.Scan(&got, "color", int64(2)), fault.FieldError{Field: "color", Value: "a column that is not text", Allowed: "text", Err: fault.ErrSyntax})
+	if err := text.Scan(&got, "color", nil); err != nil || got != 0 {
+		t.Errorf("Scan of NULL: %d, %v", got, err)
+	}
+	got = 1
+	sameField(t, "bool", text.Scan(&got, "color", true), fault.FieldError{Field: "color", Value: "a column that is neither text nor a number", Allowed: "text or a number", Err: fault.ErrSyntax})
+	var n number
+	for src, want := range map[any]number{int64(-42): "-42", 2.5: "2.5", "7": "7"} {
+		if err := text.Scan(&n, "number", src); err != nil || n != want {
+			t.Errorf("Scan of %v: %q, %v", src, n, err)
+		}
+	}
 	if err := text.Scan(&got, "color", "blue"); !errors.Is(err, fault.ErrUnknown) || got != 1 {
 		t.Errorf("Scan of a wrong name: %d, %v", got, err)
 	}
@@ -203,7 +275,38 @@ func TestValue(t *testing.T) {
 	if v, err := text.Value(color(2)); v != "green" || err != nil {
 		t.Errorf("Value: %v, %v", v, err)
 	}
+	if v, err := text.Value(color(0)); v != nil || err != nil {
+		t.Errorf("Value of empty text: %v, %v", v, err)
+	}
 	if v, err := text.Value(color(3)); v != nil || !errors.Is(err, fault.ErrUnknown) {
 		t.Errorf("Value of what has no text: %v, %v", v, err)
 	}
+}
+
+// TestObject holds what is read into the members of an object, and that all that is
+// wrong is told at once.
+func TestObject(t *testing.T) {
+	var c color
+	var n number
+	read := func(in string) error {
+		c, n = 1, "old"
+		return text.Object([]byte(in), text.Member{Name: "color", To: &c}, text.Member{Name: "n", To: &n})
+	}
+	for in, want := range map[string]string{
+		`{"color":"green","n":"7"}`: "green 7", `{"COLOR":"green"}`: "green old", `{}`: "red old", " null ": "red old", `{"color":null,"n":""}`: "red ",
+	} {
+		err := read(in)
+		if got := colors.String(int(c)) + " " + string(n); err != nil || got != want {
+			t.Errorf("%s: %s, %v; want %s", in, got, err, want)
+		}
+	}
+	const allowed = "color, n"
+	faulttest.All(t, "all at once", read(`{"color":"blue","n":[1],"x":1,"b":2}`),
+		`color | color: "blue": unknown; allowed: red, green`,
+		`n | n: [1]: bad syntax; allowed: text in quotes, or a number where the field is one`,
+		"b | name: b: unknown; allowed: "+allowed,
+		"x | name: x: unknown; allowed: "+allowed,
+	)
+	long := strings.Repeat("x", 100)
+	faulttest.All(t, "no object", read("["+long), " | object: ["+long[:63]+": bad syntax; allowed: a JSON object with "+allowed)
 }

@@ -20,29 +20,36 @@ func CutSuffixFold(s, suffix string) (before string, found bool) {
 }
 
 // SameWords reports whether two names are the same but for case and for what stands
-// between their words: any number of blanks, hyphens and underscores.
+// between their words: any number of blanks, hyphens and underscores. Blanks alone may
+// stand around them, since a hyphen behind a name may be a sign.
 func SameWords(a, b string) bool {
+	a, b = Trim(a), Trim(b)
 	for {
-		x, y := word(&a), word(&b)
-		if !strings.EqualFold(x, y) {
+		var x, y string
+		x, a = CutWord(a)
+		y, b = CutWord(b)
+		if !strings.EqualFold(x, y) || (a == "") != (b == "") {
 			return false
 		}
-		if x == "" {
+		if a == "" {
 			return true
 		}
 	}
 }
 
-// word cuts the next word off the front.
-func word(s *string) string {
+// CutWord divides text after its first word, and takes off what stands between that
+// and the next. A separator with no word before or behind it counts as a word.
+func CutWord(s string) (word, rest string) {
 	between := func(r rune) bool { return r == ' ' || r == '-' || r == '_' || r == '\t' || r == '\u00a0' }
-	rest := strings.TrimLeftFunc(*s, between)
-	at := strings.IndexFunc(rest, between)
+	at := strings.IndexFunc(s, between)
 	if at < 0 {
-		at = len(rest)
+		return s, ""
 	}
-	*s = rest[at:]
-	return rest[:at]
+	rest = strings.TrimLeftFunc(s[at:], between)
+	if at == 0 || rest == "" {
+		return s, ""
+	}
+	return s[:at], rest
 }
 
 // Title gives the word with a capital.

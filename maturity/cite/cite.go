@@ -33,7 +33,6 @@
 package cite
 
 import (
-	"database/sql/driver"
 	"slices"
 	"strings"
 
@@ -79,17 +78,11 @@ func (s Standing) MarshalText() ([]byte, error) { return s.AppendText(nil) }
 // UnmarshalText reads a name. On error the receiver is left as it was.
 func (s *Standing) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseStanding) }
 
-// Value gives the name for a database.
-func (s Standing) Value() (driver.Value, error) { return text.Value(s) }
-
-// Scan reads a name from a database column that holds text.
-func (s *Standing) Scan(src any) error { return text.Scan(s, standings.Kind, src) }
-
 // Citation is the ground for a rule: a standing and the ids of its sources.
 // It is comparable. The zero value stands for no citation.
 type Citation struct {
-	Standing Standing
-	IDs      string // source ids divided by single spaces; empty where no source stands behind it
+	Standing Standing `json:"standing"`
+	IDs      string   `json:"ids"` // source ids divided by single spaces; empty where no source stands behind it
 }
 
 // String gives the standing in words and the source ids.
@@ -175,12 +168,6 @@ func (c Citation) MarshalText() ([]byte, error) { return c.AppendText(nil) }
 // value. On error the receiver is left as it was.
 func (c *Citation) UnmarshalText(b []byte) error { return text.Unmarshal(c, b, ParseCitation) }
 
-// Value gives the text for a database.
-func (c Citation) Value() (driver.Value, error) { return text.Value(c) }
-
-// Scan reads a citation from a database column that holds text.
-func (c *Citation) Scan(src any) error { return text.Scan(c, "citation", src) }
-
 // Sources looks up every id of the citation, in order. Ids that are not known
 // are left out; the library's own citations have none.
 func (c Citation) Sources() []Source {
@@ -195,12 +182,12 @@ func (c Citation) Sources() []Source {
 
 // Source is one published source.
 type Source struct {
-	ID       string
-	Title    string
-	Issuer   string
-	Date     string // as the source gives it; "undated" where it gives none
-	URL      string // empty where the source is named by title only
-	Standing Standing
+	ID       string   `json:"id"`
+	Title    string   `json:"title"`
+	Issuer   string   `json:"issuer"`
+	Date     string   `json:"date"`          // as the source gives it; "undated" where it gives none
+	URL      string   `json:"url,omitempty"` // empty where the source is named by title only
+	Standing Standing `json:"standing"`
 }
 
 // Lookup finds a source by its id.

@@ -13,7 +13,7 @@ func TestEncodings(t *testing.T) {
 			"official": cite.Official, "published": cite.Published, "common-practice": cite.CommonPractice,
 			"memory": cite.Memory, "derived": cite.Derived,
 		},
-		Bad:     []string{"unset", "Official", "official ", "Standing(9)"},
+		Bad:     []string{"unset", "Official!", "official -", "Standing(9)"},
 		Invalid: []cite.Standing{cite.Derived + 1},
 	})
 	roundtrip.Run(t, "Citation", cite.Citation{Standing: cite.Derived}, cite.ParseCitation, roundtrip.Case[cite.Citation]{

@@ -18,18 +18,12 @@ func ExampleStanding_encodings() {
 	fmt.Println(s.UnmarshalText([]byte("rumor")))
 	fmt.Println(s)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := s.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(s.Scan([]byte("memory")), s)
 	// Output:
 	// text: official, <nil>
 	// "official", <nil>
 	// <nil> published
 	// standing: "rumor": unknown; allowed: official, published, common-practice, memory, derived
 	// published
-	// "published", <nil>
-	// <nil> memory
 }
 
 func ExampleCitation_encodings() {
@@ -44,16 +38,10 @@ func ExampleCitation_encodings() {
 	fmt.Println(c.UnmarshalText([]byte("official: ")))
 	fmt.Println(c)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := c.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(c.Scan([]byte("from memory")), c)
 	// Output:
 	// text: official: cfr-54-105, <nil>
 	// "official: cfr-54-105", <nil>
 	// <nil> published: bif-yield, ga-ffa-2014
 	// citation: "official: ": bad syntax at ": "; allowed: a standing, or a standing, a colon and source ids with commas between
 	// published: bif-yield, ga-ffa-2014
-	// "published: bif-yield, ga-ffa-2014", <nil>
-	// <nil> from memory
 }

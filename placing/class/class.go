@@ -59,7 +59,7 @@ func (c Class) Grade() (Graded, error) {
 		if g.exhibits[e.Number-1].Number != 0 {
 			return Graded{}, &FieldError{Field: "exhibit number", Value: strconv.Itoa(e.Number), Allowed: each(n), Err: ErrRepeated}
 		}
-		if c.Posted.IsSet() {
+		if c.Posted != 0 {
 			e.Carcass.Measures.Weight = c.Posted
 		}
 		a, err := c.Rules.Assess(e.Carcass)
@@ -96,42 +96,41 @@ func (g Graded) Assessment(exhibit int) grade.Assessment {
 
 // Posted returns the weight that stands in for every exhibit's own; ok is false
 // where each has its own.
-func (g Graded) Posted() (w grade.Weight, ok bool) { return g.given.Posted, g.given.Posted.IsSet() }
+func (g Graded) Posted() (w grade.Weight, ok bool) { return g.given.Posted, g.given.Posted != 0 }
 
 // widestClass is the range of weights within which the exhibits of a class are
 // chosen (published: amsa-committee).
-const widestClass = 50 * 10_000
+const widestClass = 50 * grade.Pound
 
 // Notes says in plain sentences what a reader of the results must know: that a
 // posted weight stands in for the exhibits' own, that their own weights are
 // farther apart than the 50 lb within which a class is chosen (published:
-// amsa-committee), measures outside the usual, and what the walk lacks. It
-// returns nil where there is nothing to say.
+// amsa-committee), measures outside the usual, chine buttons of another maturity
+// group than the skeleton was called, and what the walk lacks. It returns nil
+// where there is nothing to say.
 func (g Graded) Notes() []string {
 	var notes []string
 	if w, ok := g.Posted(); ok {
 		notes = append(notes, "every exhibit is graded at the posted weight of "+w.String()+", not at its own")
 	}
-	var least, most grade.Weight
+	least, most := grade.Weight(0), grade.Weight(0)
 	for _, e := range g.given.Exhibits {
-		if w := e.Carcass.Measures.Weight; w.IsSet() {
-			if !least.IsSet() {
+		if w := e.Carcass.Measures.Weight; w > 0 {
+			if least == 0 {
 				least, most = w, w
 			}
-			if w.Compare(least) < 0 {
-				least = w
-			}
-			if w.Compare(most) > 0 {
-				most = w
-			}
+			least, most = min(least, w), max(most, w)
 		}
 	}
-	if most.Units()-least.Units() > widestClass {
+	if most-least > widestClass {
 		notes = append(notes, "own weights run from "+least.String()+" to "+most.String()+"; classes are chosen within 50 lb")
 	}
 	for _, e := range g.exhibits {
 		for _, note := range e.Carcass.Measures.Unusual() {
 			notes = append(notes, "exhibit "+strconv.Itoa(e.Number)+": "+note)
+		}
+		if m := e.Carcass.Maturity; !m.Buttons.Goes(m.Skeletal) {
+			notes = append(notes, "exhibit "+strconv.Itoa(e.Number)+": buttons "+m.Buttons.String()+" do not go with skeletal maturity "+m.Skeletal.String())
 		}
 	}
 	if m := g.given.Walk.Missing(); len(g.given.Walk) > 0 && m != nil {
@@ -173,7 +172,7 @@ func (c Class) Adjust(adjustments ...Adjustment) (Class, error) {
 		e := &c.Exhibits[at]
 		e.Carcass.FatAdjust = a.Fat
 		carcass := e.Carcass
-		if c.Posted.IsSet() {
+		if c.Posted != 0 {
 			carcass.Measures.Weight = c.Posted
 		}
 		if _, err := carcass.Adjusted(); err != nil {

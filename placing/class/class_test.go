@@ -2,13 +2,15 @@ package class_test
 
 import (
 	"errors"
-	"math"
 	"slices"
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/maturity"
+	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
 	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
 )
 
 func TestGradeRefuses(t *testing.T) {
@@ -129,6 +131,8 @@ func TestNotes(t *testing.T) {
 	}
 	c.Exhibits[0].Carcass.Measures.Weight++
 	c.Exhibits[1].Carcass.Measures.Fat = grade.Inches(2.2)
+	c.Exhibits[2].Carcass.Maturity.Buttons = maturity.WhiteAndSoft // goes with A60
+	c.Exhibits[3].Carcass.Maturity.Buttons = maturity.Ossified(20)
 	for s := range class.Sites() {
 		if s != class.FatCod && s != class.MuscleClod {
 			c.Walk = append(c.Walk, class.Look{Site: s, Order: class.MustParseRanking("1 2 3 4")})
@@ -137,6 +141,7 @@ func TestNotes(t *testing.T) {
 	want := []string{
 		"own weights run from 790 lb to 840.0001 lb; classes are chosen within 50 lb",
 		"exhibit 2: fat 2.2 in is outside the usual 0 in to 2 in",
+		"exhibit 4: buttons 20% ossified do not go with skeletal maturity A60",
 		"the walk is not finished; not looked at: fat in cod or udder, muscling of clod",
 	}
 	if diff := cmp.Diff(want, graded(t, c).Notes()); diff != "" {
@@ -189,142 +194,46 @@ func TestAdjust(t *testing.T) {
 	}
 }
 
-func TestRepresent(t *testing.T) {
-	// Rib fat from the fattest: 4 3 1 2. Exhibit 1 stands first at the rump and
-	// the loin edge, third at the rib, and pushes 4 and 3 down.
-	g := graded(t, four())
-	r, err := g.Represent(0)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if r.Basis != class.RibeyeForWeight || r.Fat.String() != "4 3 1 2" || r.Ribeye.String() != "2 1 3 4" || len(r.Missing) != 16 {
-		t.Errorf("%v: fat %v, ribeye %v, missing %v", r.Basis, r.Fat, r.Ribeye, r.Missing)
-	}
-	rump, edge := class.FatRump, class.FatLoinEdge
-	fat := []class.Standing{
-		{More: []class.Site{rump, edge}, Shift: 8, Looks: 2, Drift: class.MoreElsewhere},
-		{Looks: 2},
-		{Less: []class.Site{rump, edge}, Shift: -3, Looks: 2},
-		{Less: []class.Site{rump, edge}, Shift: -5, Looks: 2, Drift: class.LessElsewhere, Passed: []int{1}},
-	}
-	if diff := cmp.Diff(fat, r.FatStandings); diff != "" {
-		t.Errorf("fat (-want +got):\n%s", diff)
-	}
-	loin := class.MuscleLoin
-	muscle := []class.Standing{
-		{Less: []class.Site{loin}, Shift: -2, Looks: 2},
-		{Looks: 2},
-		{More: []class.Site{loin}, Shift: 2, Looks: 2},
-		{Looks: 2},
-	}
-	if diff := cmp.Diff(muscle, r.MuscleStandings); diff != "" {
-		t.Errorf("muscling (-want +got):\n%s", diff)
-	}
-	if tau, ok := r.MeanTau(false); !ok || math.Abs(tau-5.0/6) > 1e-15 {
-		t.Errorf("MeanTau of muscling %v, %v", tau, ok)
-	}
-	p := r.Proposals()
-	if len(p) != 1 || p[0].Exhibit != 1 || !p[0].Up || p[0].Least.String() != "0.1 in" || p[0].Most.String() != "0.2 in" || p[0].Cite.String() != "official: cfr-1965-53-p26" {
-		t.Fatalf("Proposals() = %+v", p)
-	}
-	if diff := cmp.Diff([]class.Site{rump, edge}, p[0].Sites); diff != "" {
-		t.Errorf("sites (-want +got):\n%s", diff)
-	}
-	p[0].Sites[0] = class.FatNeck
-	if r.FatStandings[0].More[0] != rump {
-		t.Error("a proposal hands out the standing's own sites")
-	}
-	if got := r.Sites[0]; got.Site != rump || got.Pairs != (class.Pairs{Same: 4, Reversed: 2}) {
-		t.Errorf("rump %+v", got)
-	}
-}
-
-// TestPassed holds who is said to have passed whom, by the moves of three or four
-// exhibits over two sites each.
-func TestPassed(t *testing.T) {
-	tests := []struct {
-		name  string
-		fats  []float64 // of the exhibits at the rib
-		looks [2]string
-		want  [][]int // by exhibit
-	}{
-		{"the first sinks to the last, and the others rise by that", []float64{0.8, 0.6, 0.4, 0.2}, [2]string{"2 3 4 1", "2 3 4 1"}, [][]int{nil, {1}, {1}, {1}}},
-		{"the last rises to the first, and the others sink by that", []float64{0.8, 0.6, 0.4, 0.2}, [2]string{"4 1 2 3", "4 1 2 3"}, [][]int{{4}, {4}, {4}, nil}},
-		{"one that moves as far is no cause", []float64{0.8, 0.6}, [2]string{"2 1", "2 1"}, [][]int{nil, nil}},
-		{"who stays ahead has not passed", []float64{0.8, 0.6, 0.4, 0.2}, [2]string{"1 4 3 2", "1 4 3 2"}, [][]int{nil, nil, nil, nil}},
-		{"level at the rib", []float64{0.6, 0.6, 0.4, 0.2, 0.1}, [2]string{"1 3 2 4 5", "1 3 2 4 5"}, [][]int{nil, nil, {2}, nil, nil}},
-		{"level at the rib, both drift", []float64{0.4, 0.4, 0.4, 0.4, 0.4}, [2]string{"1 2=3=4=5", "1 5 2=3=4"}, [][]int{nil, nil, nil, nil, nil}},
-		{"the first comes level with the last", []float64{0.8, 0.6, 0.5, 0.4, 0.2}, [2]string{"2 3 1=5 4", "2 3 1=5 4"}, [][]int{nil, {1}, {1}, {5}, nil}},
-		{"the last comes level with the first", []float64{0.8, 0.6, 0.5, 0.4, 0.2}, [2]string{"2 1=5 3 4", "2 1=5 3 4"}, [][]int{nil, {1}, {5}, {5}, nil}},
-	}
-	for _, tt := range tests {
-		t.Run(tt.name, func(t *testing.T) {
-			var c []grade.Carcass
-			for _, f := range tt.fats {
-				c = append(c, steer("Sm40", f, 13, 2.5, 800))
-			}
-			walked := classOf(c...)
-			walked.Walk = class.Walk{{Site: class.FatRump, Order: class.MustParseRanking(tt.looks[0])}, {Site: class.FatBrisket, Order: class.MustParseRanking(tt.looks[1])}}
-			r, err := graded(t, walked).Represent(0)
+// TestPostedStandsIn leaves the weights out: whatever is asked of the class, the
+// posted weight answers as if every exhibit had it for its own.
+func TestPostedStandsIn(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		with := drawClass(t, 4)
+		with.Posted = grade.Pounds(800)
+		without := with
+		without.Exhibits = slices.Clone(with.Exhibits)
+		for i := range with.Exhibits {
+			with.Exhibits[i].Carcass.Measures.Weight = with.Posted
+			without.Exhibits[i].Carcass.Measures.Weight = grade.Weight(0)
+		}
+		var told [2][]any
+		for i, c := range []class.Class{with, without} {
+			// Adjusting one asks for no weight of its own.
+			adjusted, err := c.Adjust(class.Adjustment{Exhibit: 1, Fat: grade.Inches(0.1)})
 			if err != nil {
 				t.Fatal(err)
 			}
-			var got [][]int
-			for _, s := range r.FatStandings {
-				got = append(got, s.Passed)
+			for _, c := range []class.Class{c, adjusted} {
+				g, p := placed(t, c)
+				cuts, err1 := p.ProposeCuts(0)
+				all, err2 := g.Reversals(class.DefaultPolicy(), 1, 2)
+				could, err3 := g.CouldReverse(class.DefaultPolicy(), grade.Tolerances{Fat: grade.Inches(0.1), Weight: grade.Pounds(20)})
+				reasons, err4 := g.Reasons(p.Order, class.DefaultPolicy())
+				splits, err5 := g.Splits(class.Policies()...)
+				told[i] = append(told[i], p.Order, p.Decisions, cuts, could, g.Represent(), reasons.Pairs, reasons.Last, splits, g.Notes(), slices.Collect(g.Exhibits()))
+				for _, r := range all {
+					told[i] = append(told[i], r.Exhibit, r.Trait, r.From, r.To, r.Effect, r.Order)
+				}
+				if err := errors.Join(err1, err2, err3, err4, err5); err != nil {
+					t.Fatal(err)
+				}
+				if _, ok := g.Posted(); !ok {
+					t.Fatal("no posted weight")
+				}
 			}
-			if d := cmp.Diff(tt.want, got); d != "" {
-				t.Errorf("passed (-want +got):\n%s\n%+v", d, r.FatStandings)
-			}
-		})
-	}
-}
-
-// TestRepresentDown has two exhibits change places everywhere: one may be fatter,
-// the other trimmer, and both are proposed.
-func TestRepresentDown(t *testing.T) {
-	c := classOf(steer("Sm40", 0.5, 13, 2.5, 900), steer("Sm40", 0.4, 12.9, 2.5, 700))
-	c.Walk = class.Walk{{Site: class.FatBrisket, Order: class.MustParseRanking("2 1")}}
-	r, err := graded(t, c).Represent(class.RibeyeAsIs)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p := r.Proposals()
-	if len(p) != 2 || p[0].Up || p[0].Cite.String() != "from memory" || !p[1].Up || !slices.Equal(p[0].Sites, []class.Site{class.FatBrisket}) {
-		t.Errorf("Proposals() = %+v", p)
-	}
-	if r.Ribeye.String() != "1 2" {
-		t.Errorf("ribeye as is: %v", r.Ribeye)
-	}
-	if _, ok := r.MeanTau(false); ok {
-		t.Error("a mean tau without a look at muscling")
-	}
-	if tau, ok := r.MeanTau(true); !ok || tau != -1 {
-		t.Errorf("MeanTau = %v, %v", tau, ok)
-	}
-	r, err = graded(t, c).Represent(class.RibeyeForWeight)
-	if err != nil || r.Ribeye.String() != "2 1" {
-		t.Errorf("ribeye for the weight: %v, %v", r.Ribeye, err)
-	}
-	// The measured fat counts, not the adjusted.
-	d, err := c.Adjust(class.Adjustment{Exhibit: 2, Fat: grade.Inches(0.2)})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if r, err = graded(t, d).Represent(0); err != nil || r.Fat.String() != "1 2" {
-		t.Errorf("fat %v, %v", r.Fat, err)
-	}
-	_, err = graded(t, c).Represent(9)
-	wantError(t, "basis", "ribeye basis: ribeye basis(9): unknown; allowed: for the weight, as is", err)
-	zero, err := class.Graded{}.Represent(0)
-	if err != nil || zero.Proposals() != nil || zero.FatStandings != nil {
-		t.Errorf("the zero class: %+v, %v", zero, err)
-	}
-	none, err := graded(t, classOf(c.Exhibits[0].Carcass, c.Exhibits[1].Carcass)).Represent(0)
-	if err != nil || none.Proposals() != nil || none.FatStandings[0].Looks != 0 || len(none.Missing) != 20 {
-		t.Errorf("no walk: %+v, %v", none, err)
-	}
-	if got := []string{class.RibeyeForWeight.String(), class.RibeyeBasis(0).String(), class.MoreElsewhere.String(), class.LessElsewhere.String(), class.Drift(0).String()}; !slices.Equal(got, []string{"for the weight", "unset", "more elsewhere", "less elsewhere", "as at the rib"}) {
-		t.Errorf("names %v", got)
-	}
+		}
+		if diff := cmp.Diff(told[0], told[1], cmp.Comparer(func(a, b placing.Order) bool { return a == b }), cmp.Comparer(func(a, b placing.Cuts) bool { return a == b }), cmp.Comparer(func(a, b class.Ranking) bool { return a == b })); diff != "" {
+			t.Fatalf("with the weights and without (-with +without):\n%s", diff)
+		}
+	})
 }

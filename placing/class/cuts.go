@@ -1,6 +1,9 @@
 package class
 
 import (
+	"slices"
+
+	"example.com/ribface/grade"
 	"example.com/ribface/placing"
 	"github.com/shopspring/decimal"
 )
@@ -15,8 +18,9 @@ const (
 // CutProposal is a proposal of cuts for a placing, with what it rests on.
 type CutProposal struct {
 	Cuts    placing.Cuts
-	Total   int     // chosen from how placeable the class is; Cuts.Total() may be less
-	Margins []yield // of the neighbors, the top pair first; 0 for a pair that the policy cannot tell apart
+	Asked   int           // the total that fits how placeable the class is, 5 to 15
+	Total   int           // the total of Cuts: less than Asked where that cannot be had
+	Margins []grade.Yield // of the neighbors as they count, the top pair first: what the cuts are in proportion to
 }
 
 // ProposeCuts proposes cuts from the margins of the neighbors, within the limit
@@ -24,13 +28,25 @@ type CutProposal struct {
 // published one, placing.LimitColorado, in a class of four, and for the exact
 // condition in any other.
 //
+// A pair counts with its margin, one of more than two tiers' worth as that much; a
+// firm pair counts two tiers' worth, and one that the policy cannot tell apart 0.
+// A tier's worth is the yield of the policy's first advantage, 1.5 by the
+// default policy, and a whole grade without any.
+//
 // First the total, from 5 for a hard class to 15 for a very placeable one
 // (published: amsa-committee). What lies between is our own rule: it follows the
-// mean margin of the neighbors in a straight line, a margin of what one tier is
-// worth, 1.5 by the default policy, or more counting as full, rounded to the
-// nearest point, halves up. Then [placing.SpreadCuts] shares the total out in
-// proportion to the margins, one of more than two tiers' worth counting as that
-// much. A committee sets the cuts; this is where it may start.
+// mean of what the neighbors count in a straight line, one tier's worth or more
+// being full, rounded to the nearest point, halves up. Then
+// [placing.SpreadCuts] shares the total out in proportion to what they count; where
+// that many points cannot be had it takes the next lower total that can. Classes
+// of five and more often have to: five exhibits can have 12 points at the most and
+// seven can have 8.
+//
+// At last an obvious bottom gets no cut of 1: while the last pair is firm and has
+// fewer than 2 points, it gets one from the largest of the other cuts, of equal
+// ones from that nearest the middle, the upper first. A cut gives away none of its
+// last points in a class of up to six. A committee sets the cuts; this is where it
+// may start.
 //
 // The zero Placing and a limit that does not speak of the class give a
 // [*FieldError].
@@ -45,23 +61,58 @@ func (p Placing) ProposeCuts(limit placing.Limit) (CutProposal, error) {
 			limit = placing.LimitColorado
 		}
 	}
-	full := p.Policy.worth(1)
+	full := p.Policy.tierWorth()
 	var c CutProposal
-	var sum yield
+	var sum int64
 	weights, neighbors := make([]int64, n-1), p.Neighbors()
-	for i := range weights {
-		m := neighbors[i].Margin
-		c.Margins = append(c.Margins, m)
-		sum += min(m, full)
-		weights[i] = int64(min(m, 2*full))
+	for i, d := range neighbors {
+		weights[i] = min(units(d.Margin), 2*full)
+		if d.Firm {
+			weights[i] = 2 * full
+		}
+		c.Margins = append(c.Margins, yieldOf(weights[i]))
+		sum += min(weights[i], full)
 	}
-	of := yield(n-1) * full
-	c.Total = hardTotal + int((2*sum*(easyTotal-hardTotal)+of)/(2*of))
-	var err error
-	if c.Cuts, err = placing.SpreadCuts(c.Total, weights, limit); err != nil {
+	of := int64(n-1) * full
+	c.Asked = hardTotal + int((2*sum*(easyTotal-hardTotal)+of)/(2*of))
+	cuts, err := placing.SpreadCuts(c.Asked, weights, limit)
+	if err != nil {
 		return CutProposal{}, err
 	}
+	c.Cuts = cuts
+	if neighbors[n-2].Firm {
+		c.Cuts = deepenBottom(cuts)
+	}
+	c.Total = c.Cuts.Total()
 	return c, nil
+}
+
+// deepenBottom moves points to the last cut until it has 2 or none can be moved. A
+// cut that moves to the end of a class costs a card less, so every limit that was
+// kept is kept.
+func deepenBottom(c placing.Cuts) placing.Cuts {
+	points := slices.Collect(c.All())
+	last := len(points) - 1
+	keep := 0 // classes over six cannot have a cut in every pair
+	if c.Len() < 6 {
+		keep = 1
+	}
+	// donor is the largest of the others that can give, nearest the middle; -1 for none.
+	donor := func() int {
+		from := -1
+		for i, v := range points[:last] {
+			if v > keep && (from < 0 || v > points[from] || v == points[from] && (i+1)*(last+1-i) > (from+1)*(last+1-from)) {
+				from = i
+			}
+		}
+		return from
+	}
+	for at := donor(); at >= 0 && points[last] < 2; at = donor() {
+		points[at]--
+		points[last]++
+	}
+	c, _ = placing.NewCuts(points...) // as many, and none over what it was but the last
+	return c
 }
 
 // Mistake is a common mistake with what it would score.

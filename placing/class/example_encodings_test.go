@@ -69,17 +69,29 @@ func ExampleTrait_encodings() {
 	fmt.Println(t.UnmarshalText([]byte("yield")), t)
 	fmt.Println(t.UnmarshalText([]byte("hide")))
 	fmt.Println(t)
-
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := t.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(t.Scan([]byte("ribeye")), t)
 	// Output:
 	// text: marbling, <nil>
 	// "marbling", <nil>
 	// <nil> yield
-	// trait: "hide": unknown; allowed: quality grade, lean color, marbling, yield, fat over the rib, ribeye, kidney, pelvic and heart fat, weight, skeletal maturity, lean maturity, firmness, site
+	// trait: "hide": unknown; allowed: quality grade, dark cutting, marbling, yield, fat over the rib, ribeye, kidney, pelvic and heart fat, weight, skeletal maturity, chine buttons, lean maturity, lean color, lean texture, firmness, site
 	// yield
-	// "yield", <nil>
-	// <nil> ribeye
+}
+
+func ExampleGround_encodings() {
+	g := class.ByMarbling
+	line, err := g.AppendText([]byte("text: "))
+	fmt.Printf("%s, %v\n", line, err)
+	text, err := g.MarshalText()
+	fmt.Printf("%q, %v\n", text, err)
+
+	// A failed read leaves the value as it was.
+	fmt.Println(g.UnmarshalText([]byte("yield")), g)
+	fmt.Println(g.UnmarshalText([]byte("luck")))
+	fmt.Println(g)
+	// Output:
+	// text: marbling, <nil>
+	// "marbling", <nil>
+	// <nil> yield
+	// ground: "luck": unknown; allowed: quality tier, yield advantage, bottom of the class, lean color, marbling, yield, muscling, trimness, Choice against Select, value, dark cutting, texture, firmness
+	// yield
 }

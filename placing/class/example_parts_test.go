@@ -33,16 +33,17 @@ func ExampleAdvantage() {
 	// Output:
 	// a yield lower by 1.5 overcomes 1 of quality; published: uni-placing-notes
 	// a yield lower by 2 overcomes 2 of quality; published: uni-placing-notes
+	// a yield lower by 3 overcomes 3 of quality; no source given
 }
 
-func ExampleCircle() {
-	g, err := circle().Grade()
+func ExampleCycle() {
+	g, err := cycle().Grade()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	p, err := g.Place(class.DefaultPolicy())
-	for _, c := range p.Circles {
+	for _, c := range p.Cycles {
 		fmt.Println(c.Exhibits, c.Rings, len(c.Decisions), "pairs,", len(c.Against), "against the placing")
 	}
 	fmt.Println(err)
@@ -55,14 +56,14 @@ func ExampleCutProposal() {
 	c, err := examplePlacing().ProposeCuts(placing.LimitExact)
 	fmt.Println(c.Cuts, c.Total, c.Margins, err)
 	// Output:
-	// 3-1-8 12 [1.022 0.516 3.696] <nil>
+	// 3-2-8 13 [1.322 0.598 3] <nil>
 }
 
 func ExampleDecision() {
 	d, ok := examplePlacing().Decision(3, 1)
 	fmt.Println(d.Upper, "over", d.Lower, "by", d.Ground, "margin", d.Margin, "close", d.Close, ok)
 	// Output:
-	// 3 over 1 by quality tier margin 1.022 close false true
+	// 3 over 1 by quality tier margin 1.322 close false true
 }
 
 func ExampleDifficulty() {
@@ -81,17 +82,10 @@ func ExampleExhibit() {
 }
 
 func ExampleFact() {
-	f := exampleGraded().Facts(class.DefaultPolicy(), 2, 1)[0]
-	fmt.Println(f.Trait, f.Better, f.BetterValue, f.Worse, f.WorseValue, f.Weight)
+	f := exampleGraded().Facts(2, 1)[0]
+	fmt.Println(f.Heading(), f.Trait, f.Better, f.BetterValue, f.Worse, f.WorseValue, f.Weight)
 	// Output:
-	// yield 2 2.018 1 3.002 0.984
-}
-
-func ExampleFault() {
-	f := exampleGraded().Faults(class.DefaultPolicy(), 4)[3]
-	fmt.Println(f.Exhibit, f.Trait, f.Value, f.Next, f.NextHas)
-	// Output:
-	// 4 ribeye 11.8 sq in 3 13 sq in
+	// cutability yield 2 2.018 1 3.002 0.984
 }
 
 func ExampleGraded_Assessment() {
@@ -117,22 +111,54 @@ func ExampleMistake() {
 }
 
 func ExampleReasons() {
-	r, err := exampleGraded().Reasons(examplePlacing())
-	fmt.Println(r.Order, len(r.Pairs), "pairs,", len(r.Last), "faults of the last", err)
+	r, err := exampleGraded().Reasons(placing.MustParseOrder("3-1-2-4"), class.DefaultPolicy())
+	fmt.Println(r.Order, r.Sex, len(r.Pairs), "pairs,", len(r.Last), "criticisms of the last", err)
 	// Output:
-	// 3-1-2-4 3 pairs, 7 faults of the last <nil>
+	// 3-1-2-4 steer 3 pairs, 7 criticisms of the last <nil>
 }
 
 func ExamplePairReasons() {
-	r, _ := exampleGraded().Reasons(examplePlacing())
+	r, _ := exampleGraded().Reasons(placing.MustParseOrder("3-1-2-4"), class.DefaultPolicy())
 	p := r.Pairs[0]
-	fmt.Println(p.Name, p.Upper, p.Lower)
-	fmt.Println("over:", p.Over[0])
-	fmt.Println("granted:", p.Grants[0])
+	fmt.Println(p.Name, p.Upper, p.Lower, p.On)
+	fmt.Println("over:", p.Over[0].Facts[0])
+	fmt.Println("granted:", p.Grants[0].Facts[0])
+	fmt.Println(p.Spoken())
 	// Output:
-	// top pair 3 1
+	// top pair 3 1 quality
 	// over: 3 has a higher quality grade than 1, Average Choice against Low Choice
 	// granted: 1 has a lower yield grade than 3, 3.002 against 3.48
+	// 3 goes over 1 on quality. 3 had more marbling and should grade average Choice, where 1 is low Choice. 3 was also trimmer over the rump and carried less fat in the brisket. I grant that 1 had less fat opposite a slightly larger ribeye and should have the lower yield grade, and that it had a thicker loin.
+}
+
+func ExampleSupport() {
+	p, _ := exampleGraded().Why(class.DefaultPolicy(), 1, 3)
+	for _, s := range p.Over {
+		fmt.Println(s.On, len(s.Facts))
+	}
+	// Output:
+	// cutability 1
+	// trimness 2
+	// muscling 2
+}
+
+func ExampleHeading() {
+	fmt.Println(class.OnQuality, class.OnQuality.IsValid(), class.Heading(0))
+	// Output:
+	// quality true none
+}
+
+func ExampleSize() {
+	fmt.Println(class.Slight, class.Plain, class.Wide, class.Size(0))
+	// Output:
+	// slight plain wide unseen
+}
+
+func ExampleFinding() {
+	f := exampleGraded().Represent()[0]
+	fmt.Println(f.Exhibit, f.Fat, f.More, f.Sites)
+	// Output:
+	// 1 true true [fat over rump fat in brisket]
 }
 
 func ExamplePairs() {
@@ -147,24 +173,8 @@ func ExamplePolicy_Rules() {
 		fmt.Println(r.Name+":", r.Rule)
 	}
 	// Output:
-	// quality: the better tier goes over: 1 prime; 2 top choice; 3 low choice; 4 select; 5 standard; 6 below standard
-	// yield advantage: a yield lower by 1.5 or more goes over a carcass up to 1 tier better
-}
-
-func ExampleProposal() {
-	r, _ := exampleGraded().Represent(class.RibeyeForWeight)
-	for _, p := range r.Proposals() {
-		fmt.Println(p.Exhibit, p.Up, p.Least, p.Most)
-	}
-	// Output:
-	// 1 true 0.1 in 0.2 in
-}
-
-func ExampleRepresentation() {
-	r, err := exampleGraded().Represent(class.RibeyeAsIs)
-	fmt.Println(r.Basis, "fat", r.Fat, "ribeye", r.Ribeye, len(r.Sites), "sites", len(r.Missing), "not looked at", err)
-	// Output:
-	// as is fat 4 3 1 2 ribeye 2 1 3 4 3 sites 17 not looked at <nil>
+	// bottom: standard and under goes to the bottom, whatever its yield
+	// bottom: maturity C or older goes to the bottom
 }
 
 func ExampleReversal() {
@@ -176,23 +186,7 @@ func ExampleReversal() {
 	r := all[0]
 	fmt.Println(r.Exhibit, r.Trait, r.From, r.To, r.Effect, r.Order)
 	// Output:
-	// 2 fat over the rib 0.3 in 0.0936 in 0.516 3-2-1-4
-}
-
-func ExampleSiteAgreement() {
-	r, _ := exampleGraded().Represent(class.RibeyeForWeight)
-	s := r.Sites[0]
-	fmt.Println(s.Site, s.Order, "same", s.Pairs.Same, "reversed", s.Pairs.Reversed)
-	// Output:
-	// fat over rump 1 4 3 2 same 4 reversed 2
-}
-
-func ExampleStanding() {
-	r, _ := exampleGraded().Represent(class.RibeyeForWeight)
-	s := r.FatStandings[0]
-	fmt.Println(s.More, s.Less, s.Shift, s.Looks, s.Drift)
-	// Output:
-	// [fat over rump fat in brisket] [] 4 2 more elsewhere
+	// 2 marbling Sl60 Sm00 0.2 2-3-1-4
 }
 
 func ExampleSites() {
@@ -264,4 +258,43 @@ func ExampleValuation() {
 	// 2 273.52
 	// 3 300
 	// 4 246.62
+}
+
+func ExampleSplit() {
+	splits, _ := exampleGraded().Splits(class.NotesPolicy(), class.CutabilityPolicy())
+	s := splits[0]
+	fmt.Println(s.A, s.B, s.Decisions[0].Ground, s.Decisions[1].Ground)
+	// Output:
+	// 1 2 quality tier yield
+}
+
+func ExamplePast() {
+	p := class.Past{Class: exampleGraded(), Order: placing.MustParseOrder("1-3-2")}
+	_, err := class.Replay(class.Policies(), p)
+	fmt.Println(err)
+	// Output:
+	// past class 1: order: 1-3-2: out of range; allowed: an order of the 4 exhibits
+}
+
+func ExampleRecord() {
+	records, _ := class.Replay([]class.Policy{class.CutabilityPolicy()}, examplePast()...)
+	r := records[0]
+	fmt.Println(r.Lost, r.Pairs, r.Missed, r.Untold)
+	// Output:
+	// 12 12 3 0
+}
+
+func ExampleFitted() {
+	fit, _ := class.Fit(class.DefaultPolicy(), examplePast()...)
+	s := fit.Settings[0]
+	fmt.Println(s.Setting, s.Value, s.Least, s.Most, s.Told)
+	// Output:
+	// advantage over 1 tier 0.4 0.1 0.4 true
+}
+
+func ExampleFitting() {
+	fit, err := class.Fit(class.DefaultPolicy(), examplePast()...)
+	fmt.Println(fit.Before, fit.Lost, len(fit.Settings), len(fit.Warnings), fit.Policy.Advantages[0].Yield, err)
+	// Output:
+	// 6 1 6 6 0.4 <nil>
 }

@@ -1,12 +1,16 @@
 package class_test
 
 import (
+	"encoding/json"
+	"errors"
 	"fmt"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/grade/price"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
+	"github.com/shopspring/decimal"
 )
 
 // exampleClass is an invented class of four steers.
@@ -69,7 +73,7 @@ func Example() {
 		fmt.Println(e, a.Quality, a.Yield)
 	}
 	// Output:
-	// 3-1-2-4 cuts 3-1-8
+	// 3-1-2-4 cuts 3-2-8
 	// 3 Average Choice 3.48
 	// 1 Low Choice 3.002
 	// 2 High Select 2.018
@@ -127,58 +131,18 @@ func ExampleGraded_Notes() {
 }
 
 func ExampleGraded_Represent() {
-	r, err := exampleGraded().Represent(class.RibeyeForWeight)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println("rib, fattest first:", r.Fat)
-	for _, s := range r.Sites {
-		tau, _ := s.Pairs.TauB()
-		fmt.Printf("%v: %v, tau-b %.2f\n", s.Site, s.Order, tau)
-	}
-	for i, s := range r.FatStandings {
-		fmt.Println(i+1, "fat", s.Drift, "shift", s.Shift, "passed by", s.Passed)
+	for _, f := range exampleGraded().Represent() {
+		fmt.Println(f)
+		fmt.Println("usual:", f.Usual[0].Fat, "to", f.Usual[1].Fat, f.Cite)
 	}
 	// Output:
-	// rib, fattest first: 4 3 1 2
-	// fat over rump: 1 4 3 2, tau-b 0.33
-	// fat in brisket: 1 3=4 2, tau-b 0.18
-	// muscling of loin: 2 1 3 4, tau-b 1.00
-	// 1 fat more elsewhere shift 4 passed by []
-	// 2 fat as at the rib shift 0 passed by []
-	// 3 fat as at the rib shift -1.5 passed by []
-	// 4 fat less elsewhere shift -2.5 passed by [1]
-}
-
-func ExampleRepresentation_Proposals() {
-	r, _ := exampleGraded().Represent(0)
-	for _, p := range r.Proposals() {
-		fmt.Println(p.Exhibit, p.Up, p.Least, "to", p.Most, p.Sites, p.Cite)
-	}
-	// Output: 1 true 0.1 in to 0.2 in [fat over rump fat in brisket] official: cfr-1965-53-p26
-}
-
-func ExampleRepresentation_MeanTau() {
-	r, _ := exampleGraded().Represent(0)
-	tau, ok := r.MeanTau(true)
-	fmt.Printf("%.2f %v\n", tau, ok)
-	// Output: 0.26 true
-}
-
-func ExampleRibeyeBasis() {
-	fmt.Println(class.RibeyeForWeight, class.RibeyeAsIs)
-	// Output: for the weight as is
-}
-
-func ExampleDrift() {
-	fmt.Println(class.MoreElsewhere, class.LessElsewhere, class.Drift(0))
-	// Output: more elsewhere less elsewhere as at the rib
+	// 1 is fatter than its rib shows, over the rump and in the brisket.
+	// usual: 0.1 in to 0.2 in official: cfr-1965-53-p26
 }
 
 func ExampleGraded_Place() {
 	p, err := exampleGraded().Place(class.DefaultPolicy())
-	fmt.Println(p.Order, p.Equal, len(p.Circles), err)
+	fmt.Println(p.Order, p.Equal, len(p.Cycles), err)
 	// Output: 3-1-2-4 1 0 <nil>
 }
 
@@ -188,15 +152,15 @@ func ExamplePlacing() {
 	fmt.Println(d)
 	fmt.Println(len(p.Decisions), "pairs,", len(p.Neighbors()), "of neighbors,", len(p.CloseOnes()), "close")
 	// Output:
-	// 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.516
-	// 6 pairs, 3 of neighbors, 0 close
+	// 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.598
+	// 6 pairs, 3 of neighbors, 1 close
 }
 
-// A circle: Prime over top Choice, top Choice over low Choice, and low Choice over
+// A cycle: Prime over top Choice, top Choice over low Choice, and low Choice over
 // Prime by its yield.
 func ExamplePlacing_Explain() {
 	p, _ := func() (class.Placing, error) {
-		g, err := circle().Grade()
+		g, err := cycle().Grade()
 		if err != nil {
 			return class.Placing{}, err
 		}
@@ -208,17 +172,18 @@ func ExamplePlacing_Explain() {
 	}
 	// Output:
 	// 1-2-3
-	// The policy runs in a circle: 1 over 2, 2 over 3 and 3 over 1.
-	// In the circle: 1 over 2 by quality tier, 1 tier better in quality, yield higher by 1.2; margin 0.3.
-	// In the circle: 3 over 1 by yield advantage, 2 tiers lower in quality, yield lower by 2.2; margin 0.2, close.
-	// In the circle: 2 over 3 by quality tier, 1 tier better in quality, yield higher by 1; margin 0.5.
+	// The policy runs in a cycle: 1 over 2, 2 over 3 and 3 over 1.
+	// In the cycle: 1 over 2 by quality tier, 1 tier better in quality, yield higher by 1.2; margin 0.3.
+	// In the cycle: 3 over 1 by yield advantage, 2 tiers lower in quality, yield lower by 2.2; margin 0.2, close.
+	// In the cycle: 2 over 3 by quality tier, 1 tier better in quality, yield higher by 1; margin 0.5.
 	// Resolved by the least total margin against it: the placing goes against 3 over 1 (margin 0.2).
 }
 
 func ExamplePlacing_ProposeCuts() {
 	c, err := examplePlacing().ProposeCuts(placing.LimitColorado)
 	fmt.Println(c.Cuts, "of", c.Total, "from margins", c.Margins, err)
-	// Output: 3-1-8 of 12 from margins [1.022 0.516 3.696] <nil>
+	// Output:
+	// 3-2-8 of 13 from margins [1.322 0.598 3] <nil>
 }
 
 func ExampleDefaultPolicy() {
@@ -226,12 +191,20 @@ func ExampleDefaultPolicy() {
 		fmt.Println(r.Name+":", r.Cite)
 	}
 	// Output:
-	// quality: published: uni-placing-notes
-	// yield advantage: published: uni-placing-notes
-	// yield advantage: published: uni-placing-notes
+	// bottom: published: uni-beef-judging-slides
+	// bottom: published: uni-carcass-placing-slides
 	// bottom: from memory
-	// within a tier: common practice, no source
+	// quality: published: uni-placing-notes
+	// top Choice: common practice, no source
+	// yield advantage: published: uni-placing-notes
+	// yield advantage: published: uni-placing-notes
+	// yield advantage: no source given
+	// Choice against Select: published: uni-beef-judging-slides
+	// Choice against Select: published: uni-beef-judging-slides
+	// within a tier: no source given
+	// within a tier: published: uni-beef-judging-slides
 	// close: no source given
+	// walk: published: uni-beef-judging-slides
 }
 
 // A policy of one's own: quality alone, with all of Choice as one tier.
@@ -265,8 +238,8 @@ func ExampleDecision_String() {
 		fmt.Println(d)
 	}
 	// Output:
-	// 3 over 1 by quality tier, 1 tier better in quality, yield higher by 0.478; margin 1.022
-	// 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.516
+	// 3 over 1 by quality tier, 1 tier better in quality, yield higher by 0.478; margin 1.322
+	// 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.598
 	// 2 over 4 by bottom of the class, 1 tier better in quality, yield lower by 2.196; no yield could turn it
 }
 
@@ -301,64 +274,75 @@ func ExampleDifficultyOf() {
 }
 
 func ExampleGraded_Reasons() {
-	r, err := exampleGraded().Reasons(examplePlacing())
+	// What a committee settled, which is not what the policy would do.
+	r, err := exampleGraded().Reasons(placing.MustParseOrder("1-3-2-4"), class.DefaultPolicy())
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for _, s := range r.Sentences(1) {
+	for _, p := range r.Pairs {
+		fmt.Println(p.Name, p.Upper, "over", p.Lower, "on", p.On)
+	}
+	// Output:
+	// top pair 1 over 3 on cutability
+	// middle pair 3 over 2 on quality
+	// bottom pair 2 over 4 on quality
+}
+
+func ExampleReasons_Spoken() {
+	r, _ := exampleGraded().Reasons(placing.MustParseOrder("3-1-2-4"), class.DefaultPolicy())
+	for _, s := range r.Spoken() {
 		fmt.Println(s)
 	}
 	// Output:
-	// The class is placed 3-1-2-4.
-	// Top pair: 3 has a higher quality grade than 1, Average Choice against Low Choice.
-	// Granted: 1 has a lower yield grade than 3, 3.002 against 3.48.
-	// Middle pair: 1 has a higher quality grade than 2, Low Choice against High Select.
-	// Granted: 2 has a lower yield grade than 1, 2.018 against 3.002.
-	// Bottom pair: 2 has a higher quality grade than 4, High Select against High Standard.
-	// Last: 4 has the lowest quality grade of the class, High Standard; the next, 2, has High Select.
+	// I placed the steer carcasses 3, 1, 2, 4.
+	// In the top pair I placed 3 over 1 on quality. 3 had more marbling and should grade average Choice, where 1 is low Choice. 3 was also trimmer over the rump and carried less fat in the brisket. I grant that 1 had less fat opposite a slightly larger ribeye and should have the lower yield grade, and that it had a thicker loin.
+	// I then placed 1 over 2 in the middle pair, again on quality. 1 showed a higher degree of marbling and should make Choice, while 2 is Select. I realize that 2 had less fat opposite a larger ribeye and should have the lower yield grade, and that it was trimmer over the rump and carried less fat in the brisket.
+	// In the bottom pair it was again quality that put 2 over 4. 2 had more marbling and should reach Select, where 4 is Standard. 2 also had far less fat opposite a much larger ribeye and less kidney, pelvic and heart fat. It was trimmer over the rump, carried less fat in the brisket and had a thicker loin.
+	// That leaves 4 last. It was the lowest grading carcass of the four, with the most fat opposite the smallest ribeye, the most internal fat and the thinnest loin.
 }
 
-func ExampleReasons_Sentences() {
-	r, _ := exampleGraded().Reasons(examplePlacing())
-	fmt.Println(len(r.Sentences(2)), "of", len(r.Sentences(0)))
-	// Output: 13 of 35
+func ExampleGraded_Why() {
+	// A member had 2 over 3.
+	p, err := exampleGraded().Why(class.DefaultPolicy(), 3, 2)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(p.Spoken())
+	// Output:
+	// 3 goes over 2 on quality. 3 had a much higher degree of marbling and should grade Choice, where 2 is Select. I grant that 2 had far less fat opposite a larger ribeye and less kidney, pelvic and heart fat, and should have the lower yield grade, and that it was trimmer over the rump and carried less fat in the brisket.
 }
 
 func ExampleGraded_Facts() {
-	for _, f := range exampleGraded().Facts(class.DefaultPolicy(), 1, 3) {
-		fmt.Println(f.Trait, f.BetterValue, "against", f.WorseValue, "counts", f.Weight)
+	for _, f := range exampleGraded().Facts(1, 3) {
+		fmt.Println(f.Heading(), f.Trait, f.BetterValue, "against", f.WorseValue, "counts", f.Weight, f.Size)
 	}
 	// Output:
-	// yield 3.002 against 3.48 counts 0.478
-	// fat over the rib 0.5 in against 0.6 in counts 0.25
-	// ribeye 13.4 sq in against 13 sq in counts 0.128
-	// kidney, pelvic and heart fat 2.5% against 3% counts 0.1
-	// site place 2 from the heaviest against place 3 from the heaviest counts 0
+	// cutability yield 3.002 against 3.48 counts 0.478 slight
+	// trimness fat over the rib 0.5 in against 0.6 in counts 0.25 plain
+	// muscling ribeye 13.4 sq in against 13 sq in counts 0.128 slight
+	// trimness kidney, pelvic and heart fat 2.5% against 3% counts 0.1 slight
+	// muscling site place 2 from the heaviest against place 3 from the heaviest counts 0 plain
 }
 
 func ExampleFact_String() {
-	fmt.Println(exampleGraded().Facts(class.DefaultPolicy(), 2, 1)[1])
+	fmt.Println(exampleGraded().Facts(2, 1)[1])
 	// Output: 2 has less fat over the rib than 1, 0.3 in against 0.5 in
 }
 
-func ExampleGraded_Faults() {
-	for _, f := range exampleGraded().Faults(class.DefaultPolicy(), 4) {
+func ExampleGraded_Criticisms() {
+	for _, f := range exampleGraded().Criticisms(4) {
 		fmt.Println(f)
 	}
 	// Output:
-	// 4 has the lowest quality grade of the class, High Standard; the next, 2, has High Select
-	// 4 has the least marbling of the class, Tr80; the next, 2, has Sl60
-	// 4 has the highest yield grade of the class, 4.214; the next, 3, has 3.48
-	// 4 has the smallest ribeye of the class, 11.8 sq in; the next, 3, has 13 sq in
-	// 4 has the most fat over the rib of the class, 0.7 in; the next, 3, has 0.6 in
-	// 4 has the most kidney, pelvic and heart fat of the class, 3.5%; the next, 3, has 3%
-	// 4 has the thinnest loin of the class, place 4 from the heaviest; the next, 3, has place 3 from the heaviest
-}
-
-func ExampleFault_String() {
-	fmt.Println(exampleGraded().Faults(class.DefaultPolicy(), 4)[0])
-	// Output: 4 has the lowest quality grade of the class, High Standard; the next, 2, has High Select
+	// 2 has a higher quality grade than 4, High Select against High Standard
+	// 3 has a lower yield grade than 4, 3.48 against 4.214
+	// 2 has more marbling than 4, Sl60 against Tr80
+	// 3 has a larger ribeye than 4, 13 sq in against 11.8 sq in
+	// 3 has less fat over the rib than 4, 0.6 in against 0.7 in
+	// 3 has less kidney, pelvic and heart fat than 4, 3% against 3.5%
+	// 3 has a thicker loin than 4, place 3 from the heaviest against place 4 from the heaviest
 }
 
 func ExampleTrait() {
@@ -378,9 +362,9 @@ func ExampleGraded_Reversals() {
 		fmt.Printf("%d: %v %s to %s (%s), placed %v\n", r.Exhibit, r.Trait, r.From, r.To, r.Change, r.Order)
 	}
 	// Output:
-	// 2: fat over the rib 0.3 in to 0.0936 in (-0.2064 in), placed 3-2-1-4
-	// 2: ribeye 14.6 sq in to 16.2125 sq in (+1.6125 sq in), placed 3-2-1-4
-	// 1: fat over the rib 0.5 in to 0.7064 in (+0.2064 in), placed 3-2-1-4
+	// 2: marbling Sl60 to Sm00 (+40 points), placed 2-3-1-4
+	// 1: marbling Sm40 to Sl99 (-41 points), placed 3-2-1-4
+	// 1: fat over the rib 0.5 in to 0.7392 in (+0.2392 in), placed 3-2-1-4
 }
 
 func ExampleGraded_CouldReverse() {
@@ -390,8 +374,7 @@ func ExampleGraded_CouldReverse() {
 	}
 	fmt.Println(err)
 	// Output:
-	// 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.516
-	// 3 over 2 by quality tier, 2 tiers better in quality, yield higher by 1.462; margin 0.538
+	// 3 over 2 by quality tier, 2 tiers better in quality, yield higher by 1.462; margin 0.238, close
 	// <nil>
 }
 
@@ -462,6 +445,15 @@ func ExampleWalk() {
 	// Output: 1 4 3 2 true <nil> 17 sites missing
 }
 
+func ExampleSite_LookFor() {
+	sentence, from := class.FatRound.LookFor()
+	fmt.Println(sentence)
+	fmt.Println(from)
+	// Output:
+	// Look for lean that shows through on the outside of the round; the more purple or blue shows, the less fat lies over it.
+	// common practice, no source
+}
+
 func ExampleSite() {
 	s, err := class.ParseSite("fat over rump")
 	fmt.Println(s, s.Fat(), s.IsValid(), err)
@@ -475,4 +467,130 @@ func ExampleSite() {
 	// fat over rump true true <nil>
 	// official: cfr-54-105, cfr-1965-53-p26
 	// 20 sites
+}
+
+func ExampleGraded_Decide() {
+	d, err := exampleGraded().Decide(class.DefaultPolicy(), 2, 1)
+	fmt.Println(d, err)
+	// Output: 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.598 <nil>
+}
+
+func ExampleGraded_Splits() {
+	splits, err := exampleGraded().Splits(class.DefaultPolicy(), class.CutabilityPolicy())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, s := range splits {
+		fmt.Println(s.A, "and", s.B)
+		for _, d := range s.Decisions {
+			fmt.Println(" ", d)
+		}
+	}
+	// Output:
+	// 1 and 2
+	//   1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.598
+	//   2 over 1 by yield, of one tier, yield lower by 0.984; margin 0.984
+	// 1 and 3
+	//   3 over 1 by quality tier, 1 tier better in quality, yield higher by 0.478; margin 1.322
+	//   1 over 3 by yield, of one tier, yield lower by 0.478; margin 0.478
+	// 2 and 3
+	//   3 over 2 by quality tier, 2 tiers better in quality, yield higher by 1.462; margin 0.238, close
+	//   2 over 3 by yield, of one tier, yield lower by 1.462; margin 1.462
+}
+
+func ExamplePolicies() {
+	for _, p := range class.Policies() {
+		placed, err := exampleGraded().Place(p)
+		fmt.Println(placed.Order, p.Name, err)
+	}
+	// Output:
+	// 3-1-2-4 coach <nil>
+	// 3-1-2-4 course notes <nil>
+	// 2-1-3-4 strict cutability <nil>
+}
+
+func ExampleNotesPolicy() {
+	placed, err := exampleGraded().Place(class.NotesPolicy())
+	fmt.Println(placed.Order, placed.Neighbors()[1], err)
+	// Output:
+	// 3-1-2-4 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.516 <nil>
+}
+
+func ExampleCutabilityPolicy() {
+	placed, err := exampleGraded().Place(class.CutabilityPolicy())
+	fmt.Println(placed.Order, placed.Neighbors()[0], err)
+	// Output:
+	// 2-1-3-4 2 over 1 by yield, of one tier, yield lower by 0.984; margin 0.984 <nil>
+}
+
+func ExampleValuePolicy() {
+	placed, err := exampleGraded().Place(class.ValuePolicy(price.Latest().Terms(decimal.New(300, 0))))
+	fmt.Println(placed.Order, placed.Neighbors()[1], err)
+	// Output:
+	// 3-1-2-4 1 over 2 by value, yield higher by 0.984; no yield could turn it <nil>
+}
+
+func ExamplePolicy_IsZero() {
+	fmt.Println(class.Policy{Name: "mine"}.IsZero(), class.DefaultPolicy().IsZero())
+	// Output: true false
+}
+
+// A policy is kept as text. A setting with a name that is not known is refused.
+func ExamplePolicy_UnmarshalJSON() {
+	b, err := json.Marshal(class.DefaultPolicy())
+	var p class.Policy
+	fmt.Println(err, json.Unmarshal(b, &p), p.Name, p.Ties)
+	fmt.Println(json.Unmarshal([]byte(`{"name":"mine","exchnage":"0.5"}`), &p), p.Name)
+	// Output:
+	// <nil> <nil> coach [lean color texture firmness]
+	// policy: json: unknown field "exchnage" coach
+}
+
+func ExampleParseGround() {
+	fmt.Println(class.ParseGround("yield"))
+	_, err := class.ParseGround("luck")
+	fmt.Println(errors.Is(err, class.ErrUnknown))
+	// Output:
+	// yield <nil>
+	// true
+}
+
+// examplePast are two invented classes with what a committee made of them.
+func examplePast() []class.Past {
+	return []class.Past{
+		{Class: exampleGraded(), Order: placing.MustParseOrder("1-3-2-4"), Cuts: placing.MustParseCuts("3-4-5")},
+		{Class: exampleGraded(), Order: placing.MustParseOrder("1-2-3-4")},
+	}
+}
+
+func ExampleReplay() {
+	records, err := class.Replay(class.Policies(), examplePast()...)
+	for _, r := range records {
+		fmt.Println(r.Policy.Name, "loses", r.Lost, "points and misses", r.Missed, "of", r.Pairs, "pairs")
+	}
+	fmt.Println(err)
+	// Output:
+	// coach loses 6 points and misses 3 of 12 pairs
+	// course notes loses 6 points and misses 3 of 12 pairs
+	// strict cutability loses 12 points and misses 3 of 12 pairs
+	// <nil>
+}
+
+func ExampleFit() {
+	fit, err := class.Fit(class.DefaultPolicy(), examplePast()...)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(fit.Before, "points, fitted", fit.Lost)
+	for _, s := range fit.Settings[:2] {
+		fmt.Println(s.Setting, s.Value, "as well from", s.Least, "to", s.Most)
+	}
+	fmt.Println(fit.Warnings[0])
+	// Output:
+	// 6 points, fitted 1
+	// advantage over 1 tier 0.4 as well from 0.1 to 0.4
+	// advantage over 2 tiers 2 as well from 0.5 to 2.9
+	// These classes set no lower bound to the advantage over 1 tier.
 }

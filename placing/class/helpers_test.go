@@ -74,9 +74,19 @@ func placed(t tester, c class.Class) (class.Graded, class.Placing) {
 	return g, p
 }
 
-// circle is an invented class that the default policy runs in a circle: Prime, top
+// placedBy places a class by another policy.
+func placedBy(t tester, c class.Class, by class.Policy) class.Placing {
+	t.Helper()
+	p, err := graded(t, c).Place(by)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// cycle is an invented class that the default policy runs in a cycle: Prime, top
 // Choice and low Choice with yields of 4.4, 3.2 and 2.2.
-func circle() class.Class {
+func cycle() class.Class {
 	return classOf(
 		steer("SlAb20", 0.8, 12, 3.5, 800),
 		steer("Md10", 0.5, 12.5, 2.05, 800),

@@ -7,16 +7,17 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/ribface/grade"
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/least"
-	"example.com/ribface/internal/text"
 	"example.com/ribface/placing"
 )
 
-// Circle is a set of exhibits that the policy runs in a circle: from each of them
+// Cycle is a set of exhibits that the policy runs in a cycle: from each of them
 // a chain of preferences leads to every other and back.
-type Circle struct {
+type Cycle struct {
 	Exhibits  []int      // in the order of the placing
-	Rings     [][3]int   // the circles of three in it: the first over the second, the second over the third, the third over the first
+	Rings     [][3]int   // the cycles of three in it: the first over the second, the second over the third, the third over the first
 	Decisions []Decision // what the policy says of every pair in it
 	Against   []Decision // those that the placing goes against
 }
@@ -30,33 +31,34 @@ type Placing struct {
 	// placing: the pairs of the first exhibit first.
 	Decisions []Decision
 
-	Circles []Circle // none for most classes
+	Cycles []Cycle // none for most classes
 
 	// Against is the total margin of the preferences that the order goes
-	// against; 0 without a circle. Equal is the number of orders that share that
+	// against; 0 without a cycle. Equal is the number of orders that share that
 	// least total, at least 1.
-	Against yield
+	Against grade.Yield
 	Equal   int
 }
 
-// firmWeight is the margin that a firm decision counts in resolving circles:
-// more than all other margins of a class together, so that none is broken.
-const firmWeight = int64(1) << 42
+// firmCost marks a pair that is firm until its cost is known.
+const firmCost = int64(-1)
 
 // Place places the class by the policy.
 //
-// Every pair is decided on its own. A policy with trade-offs may run in a circle:
-// Prime over top Choice, top Choice over low Choice, and low Choice over Prime by
-// its yield. The placing is the order with the least total margin against it,
-// exactly, for every size of class; without a circle that is the order the pairs
-// give. A firm decision is never gone against.
+// Every pair is decided on its own, as [Graded.Decide] says. A policy with trade-offs
+// may run in a cycle: Prime over top Choice, top Choice over low Choice, and low
+// Choice over Prime by its yield. The placing is the order with the least total
+// margin against it, exactly, for every size of class; without a cycle that is the
+// order the pairs give. A firm decision is never gone against.
 //
 // Among equal orders the one counts that puts the better exhibit first: better
-// tier, then less dark, more marbling, lower yield, heavier muscled, trimmer, and
-// at last the lower number. So the numbers matter only for exhibits that the
-// policy cannot tell apart, and such a pair has a [Decision] without ground.
+// tier, then less dark, more marbling, lower yield, heavier muscled and trimmer, as
+// ByMuscling and ByTrimness have it, and at last the lower number. So the numbers
+// matter only for exhibits that the policy cannot tell apart, and such a pair has a
+// [Decision] without ground.
 //
-// The zero Graded and a policy that does not check give a [*FieldError].
+// The zero Graded, a policy that does not check and a grid without a price for an
+// exhibit give a [*FieldError].
 func (g Graded) Place(p Policy) (Placing, error) {
 	if g.Len() == 0 {
 		return Placing{}, &FieldError{Field: "class", Allowed: "a class that Class.Grade has graded", Err: ErrMissing}
@@ -65,9 +67,9 @@ func (g Graded) Place(p Policy) (Placing, error) {
 		return Placing{}, err
 	}
 	p = p.clone()
-	profiles := make([]profile, g.Len())
-	for i, a := range g.assessed {
-		profiles[i] = p.profile(a, g.given.Walk, i+1)
+	profiles, err := g.profiles(&p)
+	if err != nil {
+		return Placing{}, err
 	}
 	return p.place(profiles), nil
 }
@@ -77,7 +79,7 @@ func (p Policy) place(profiles []profile) Placing {
 		if c := cmp.Compare(a.tier, b.tier); c != 0 {
 			return c
 		}
-		for _, g := range [...]Ground{ByColor, ByMarbling, ByYield, ByMuscling, ByTrimness} {
+		for _, g := range [...]Ground{ByDark, ByMarbling, ByYield, ByMuscling, ByTrimness} {
 			if c := b.by(&a, g); c != 0 {
 				return c
 			}
@@ -87,6 +89,7 @@ func (p Policy) place(profiles []profile) Placing {
 	n := len(profiles)
 	var costs least.Costs
 	var over [least.Max]uint // by bits, what each is preferred to
+	firm := int64(1)         // to go against one firm decision: more than against all others together
 	for i := range profiles {
 		for j := range profiles[:i] {
 			d := p.prefer(&profiles[i], &profiles[j])
@@ -94,12 +97,20 @@ func (p Policy) place(profiles []profile) Placing {
 			if d.Upper != profiles[i].number {
 				u, l = j, i
 			}
-			costs[l][u] = int64(d.Margin)
+			costs[l][u] = units(d.Margin)
 			if d.Firm {
-				costs[l][u] = firmWeight
+				costs[l][u] = firmCost
 			}
+			firm += units(d.Margin)
 			if d.Ground != 0 {
 				over[u] |= 1 << l
+			}
+		}
+	}
+	for i := range costs {
+		for j := range costs[i] {
+			if costs[i][j] == firmCost {
+				costs[i][j] = firm
 			}
 		}
 	}
@@ -113,7 +124,7 @@ func (p Policy) place(profiles []profile) Placing {
 		}
 		break
 	}
-	out := Placing{Policy: p, Against: yield(table.Cost()), Equal: int(table.Count())}
+	out := Placing{Policy: p, Against: yieldOf(table.Cost()), Equal: int(table.Count())}
 	numbers := make([]int, n)
 	for i := range placed {
 		numbers[i] = placed[i].number
@@ -130,13 +141,13 @@ func (p Policy) place(profiles []profile) Placing {
 			}
 		}
 	}
-	out.circles(reach)
+	out.cycles(reach)
 	return out
 }
 
-// circles finds the sets in which everyone reaches everyone. beats holds, by
+// cycles finds the sets in which everyone reaches everyone. beats holds, by
 // place in the order, whom each is preferred to.
-func (p *Placing) circles(beats [least.Max]uint) {
+func (p *Placing) cycles(beats [least.Max]uint) {
 	n := p.Order.Len()
 	reach := beats
 	for k := range n {
@@ -158,12 +169,12 @@ func (p *Placing) circles(beats [least.Max]uint) {
 			}
 		}
 		done |= set
-		p.Circles = append(p.Circles, p.circle(set, beats))
+		p.Cycles = append(p.Cycles, p.cycle(set, beats))
 	}
 }
 
-func (p *Placing) circle(set uint, beats [least.Max]uint) Circle {
-	var c Circle
+func (p *Placing) cycle(set uint, beats [least.Max]uint) Cycle {
+	var c Cycle
 	members := make([]int, 0, bits.OnesCount(set))
 	for i := range p.Order.Len() {
 		if set&(1<<i) != 0 {
@@ -226,21 +237,21 @@ func (p Placing) CloseOnes() []Decision {
 	return all
 }
 
-// Explain says how the pairs were decided and how circles were resolved, one
+// Explain says how the pairs were decided and how cycles were resolved, one
 // plain sentence each.
 func (p Placing) Explain() []string {
 	var lines []string
 	for _, d := range p.Neighbors() {
 		lines = append(lines, d.String()+".")
 	}
-	for _, c := range p.Circles {
+	for _, c := range p.Cycles {
 		var parts []string
 		for _, r := range c.Rings {
 			parts = append(parts, itoa(r[0])+" over "+itoa(r[1])+", "+itoa(r[1])+" over "+itoa(r[2])+" and "+itoa(r[2])+" over "+itoa(r[0]))
 		}
-		lines = append(lines, "The policy runs in a circle: "+strings.Join(parts, "; ")+".")
+		lines = append(lines, "The policy runs in a cycle: "+strings.Join(parts, "; ")+".")
 		for _, d := range c.Decisions {
-			lines = append(lines, "In the circle: "+d.String()+".")
+			lines = append(lines, "In the cycle: "+d.String()+".")
 		}
 		parts = parts[:0]
 		for _, d := range c.Against {
@@ -256,36 +267,52 @@ func (p Placing) Explain() []string {
 
 func itoa(n int) string { return strconv.Itoa(n) }
 
-// String says what decided the pair, as "3 over 1 by quality tier, 1 tier better in
-// quality, yield higher by 0.4; margin 1.1".
-func (d Decision) String() string {
-	if d.Ground == 0 {
-		return itoa(d.Upper) + " and " + itoa(d.Lower) + " cannot be told apart by the policy"
+// Policies returns the named policies that need nothing but a class, in fresh
+// slices: [DefaultPolicy], [NotesPolicy] and [CutabilityPolicy]. [ValuePolicy] asks
+// for a grid besides.
+func Policies() []Policy { return []Policy{DefaultPolicy(), NotesPolicy(), CutabilityPolicy()} }
+
+// Split is a pair of exhibits on which policies differ.
+type Split struct {
+	A, B      int        // exhibits, A the lower number
+	Decisions []Decision // what each policy says of them, in the order of the policies
+}
+
+// Splits returns the pairs of the class on which the policies differ: not all put
+// the same exhibit over, or some can tell the two apart and some cannot. Pairs are
+// in the order of their numbers; nil where the policies agree throughout.
+//
+// Fewer than two policies, one that does not check, and a grid without a price for
+// an exhibit give a [*FieldError].
+func (g Graded) Splits(policies ...Policy) ([]Split, error) {
+	if len(policies) < 2 {
+		return nil, &FieldError{Field: "policies", Value: itoa(len(policies)), Allowed: "two or more", Err: ErrRange}
 	}
-	s := itoa(d.Upper) + " over " + itoa(d.Lower) + " by " + d.Ground.String()
-	switch {
-	case d.Tiers > 0:
-		s += ", " + text.Count(d.Tiers, "tier") + " better in quality"
-	case d.Tiers < 0:
-		s += ", " + text.Count(-d.Tiers, "tier") + " lower in quality"
-	default:
-		s += ", of one tier"
+	looks := make([][]profile, len(policies))
+	for i := range policies {
+		err := policies[i].Check()
+		if err == nil {
+			looks[i], err = g.profiles(&policies[i])
+		}
+		if err != nil {
+			return nil, fault.In("policy "+itoa(i+1), err)
+		}
 	}
-	switch {
-	case d.Lead > 0:
-		s += ", yield lower by " + d.Lead.String()
-	case d.Lead < 0:
-		s += ", yield higher by " + (-d.Lead).String()
-	default:
-		s += ", equal in yield"
+	var all []Split
+	for a := range g.Len() {
+		for b := a + 1; b < g.Len(); b++ {
+			s := Split{A: a + 1, B: b + 1}
+			differ := false
+			for i := range policies {
+				d := policies[i].prefer(&looks[i][a], &looks[i][b])
+				s.Decisions = append(s.Decisions, d)
+				first := s.Decisions[0]
+				differ = differ || d.Upper != first.Upper || (d.Ground == 0) != (first.Ground == 0)
+			}
+			if differ {
+				all = append(all, s)
+			}
+		}
 	}
-	switch {
-	case d.Firm:
-		s += "; no yield could turn it"
-	case d.Close:
-		s += "; margin " + d.Margin.String() + ", close"
-	default:
-		s += "; margin " + d.Margin.String()
-	}
-	return s
+	return all, nil
 }

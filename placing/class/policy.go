@@ -1,13 +1,17 @@
 package class
 
 import (
-	"cmp"
+	"bytes"
+	"encoding/json"
 	"fmt"
 	"slices"
 	"strconv"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/grade/price"
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 )
 
@@ -15,20 +19,25 @@ import (
 // cannot tell the two apart.
 type Ground uint8
 
-// The grounds. Tier, Advantage and Bottom come with every policy; the others
-// decide within a tier and are listed by [Policy.Ties].
+// The grounds. Those from ByColor to ByTrimness and those from ByDark on may stand
+// in [Policy.Ties].
 const (
 	ByTier      Ground = 1 + iota // the better quality tier
 	ByAdvantage                   // a yield advantage that overcomes quality
 	ByBottom                      // the other one belongs at the bottom
-	ByColor                       // no dark cutter, or less dark
+	ByColor                       // no dark cutter or less dark; then the brighter lean, where both were looked at
 	ByMarbling                    // more marbling
 	ByYield                       // the lower yield, exact
 	ByMuscling                    // heavier muscled over the sites of the walk; without any, more ribeye for the weight
 	ByTrimness                    // trimmer over the sites of the walk; without any, less fat at the rib
+	ByCeiling                     // the rule of Choice against Select, where it says other than the tiers and advantages do
+	ByValue                       // worth more on the grid
+	ByDark                        // no dark cutter, or less dark
+	ByTexture                     // the finer lean, where both were looked at
+	ByFirmness                    // the firmer lean, where both were looked at
 )
 
-var grounds = text.Enum{Kind: "ground", Names: []string{"", "quality tier", "yield advantage", "bottom of the class", "lean color", "marbling", "yield", "muscling", "trimness"}}
+var grounds = text.Enum{Kind: "ground", Names: []string{"", "quality tier", "yield advantage", "bottom of the class", "lean color", "marbling", "yield", "muscling", "trimness", "Choice against Select", "value", "dark cutting", "texture", "firmness"}}
 
 // String gives the name; "unset" for zero.
 func (g Ground) String() string { return grounds.String(int(g)) }
@@ -36,70 +45,219 @@ func (g Ground) String() string { return grounds.String(int(g)) }
 // IsValid reports whether g is one of the named grounds.
 func (g Ground) IsValid() bool { return grounds.IsValid(int(g)) }
 
+// ParseGround reads the name of a ground, as [Ground.String] writes it.
+func ParseGround(s string) (Ground, error) {
+	v, err := grounds.Parse(s)
+	return Ground(v), err
+}
+
+// AppendText appends the name; the zero value is empty text.
+func (g Ground) AppendText(b []byte) ([]byte, error) { return grounds.Append(b, int(g)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (g Ground) MarshalText() ([]byte, error) { return g.AppendText(nil) }
+
+// UnmarshalText reads a name. On error the receiver is left as it was.
+func (g *Ground) UnmarshalText(b []byte) error { return text.Unmarshal(g, b, ParseGround) }
+
+// ties reports whether the ground may stand in Policy.Ties.
+func (g Ground) ties() bool {
+	return g >= ByColor && g <= ByTrimness || g >= ByDark && g <= ByFirmness
+}
+
+const tieNames = "lean color, marbling, yield, muscling, trimness, dark cutting, texture, firmness"
+
 // Advantage lets a carcass that is so much lower in yield go over one that is up
 // to so many tiers better in quality.
 type Advantage struct {
-	Tiers int           // greatest gap that it overcomes
-	Yield yield         // least difference in the exact yields that does
-	Cite  cite.Citation // where the rule comes from
+	Tiers int           `json:"tiers"` // greatest gap that it overcomes
+	Yield grade.Yield   `json:"yield"` // least difference in the exact yields that does
+	Cite  cite.Citation `json:"cite"`  // where the rule comes from
 }
 
-// Policy is how a class is placed, as data. The zero Policy is refused; start
-// from [DefaultPolicy].
+// Policy is how a class is placed, as data. [Graded.Decide] says how its settings
+// work together. The zero Policy is refused; start from one of the named ones,
+// [DefaultPolicy], [NotesPolicy], [CutabilityPolicy] or [ValuePolicy].
+//
+// A policy goes through encoding/json and comes back equal. Reading refuses a
+// setting that it does not know.
 type Policy struct {
-	Name string
+	Name string `json:"name"`
+
+	// Grid prices the carcasses, and the more valuable goes over: per head, or
+	// with ByCwt by the price per cwt. A policy with a grid has no other setting
+	// than Close.
+	Grid  *price.Terms `json:"grid,omitempty"`
+	ByCwt bool         `json:"bycwt,omitempty"`
+
+	// Bottom is the tier that goes to the bottom with all tiers under it; zero
+	// for none. BottomGroup is the maturity group that does, with all older ones,
+	// and BottomDark the dark cutting that does, with all darker; zero for none.
+	Bottom          grade.Tier     `json:"bottom"`
+	BottomCite      cite.Citation  `json:"bottomcite"`
+	BottomGroup     maturity.Group `json:"bottomgroup"`
+	BottomGroupCite cite.Citation  `json:"bottomgroupcite"`
+	BottomDark      grade.DarkCut  `json:"bottomdark"`
+	BottomDarkCite  cite.Citation  `json:"bottomdarkcite"`
 
 	// Tiers are the quality tiers from the best down, each a list of trade tiers
 	// that count as one. Every tier of the trade must stand in it once.
-	Tiers     [][]grade.Tier
-	TiersCite cite.Citation
+	Tiers     [][]grade.Tier `json:"tiers"`
+	TiersCite cite.Citation  `json:"tierscite"`
+
+	// TopGroup is the oldest maturity group of top Choice: an older carcass of
+	// that tier counts as low Choice. Zero for any.
+	TopGroup     maturity.Group `json:"topgroup"`
+	TopGroupCite cite.Citation  `json:"topgroupcite"`
 
 	// Advantages are in order of tiers and of yield, both rising. A gap over the
-	// last is never overcome. Within a tier, the first advantage overcomes the
-	// grounds in Ties that come before yield: what outweighs a whole tier
-	// outweighs a part of one (derived). Without any, quality always comes first.
-	Advantages []Advantage
+	// last is never overcome.
+	Advantages []Advantage `json:"advantages"`
 
-	// Bottom is the tier that goes to the bottom with all tiers under it,
-	// whatever the yield; zero for none.
-	Bottom     grade.Tier
-	BottomCite cite.Citation
+	// Ceiling is the yield under which no Select goes over a Choice, in whole
+	// tenths; zero for none. A Choice that is not top Choice and has the ceiling
+	// or more goes under any Select whose yield is under LeanSelect; zero for
+	// none.
+	Ceiling     grade.Yield   `json:"ceiling"`
+	LeanSelect  grade.Yield   `json:"leanselect"`
+	CeilingCite cite.Citation `json:"ceilingcite"`
 
-	// Ties are the grounds that decide between two of one tier, in order.
-	Ties     []Ground
-	TiesCite cite.Citation
+	// Exchange is what 100 points of marbling are worth in yield between two of
+	// one tier, to 6 places; zero for no exchange. A dark cutter's marbling counts
+	// Darkness points lower for each third of the reduction, 0 to 500.
+	Exchange     grade.Yield   `json:"exchange"`
+	Darkness     int           `json:"darkness"`
+	ExchangeCite cite.Citation `json:"exchangecite"`
 
-	// Close is the margin under which a decision is reported as close, a matter
-	// of taste.
-	Close     yield
-	CloseCite cite.Citation
+	// Ties are the grounds that decide between two of one tier, in order: all of
+	// them without an exchange, and with one what it leaves equal.
+	Ties     []Ground      `json:"ties"`
+	TiesCite cite.Citation `json:"tiescite"`
+
+	// Close is the margin under which a decision is close, a matter of taste. With
+	// Walk the walk over the carcasses decides such a pair.
+	Close     grade.Yield   `json:"close"`
+	CloseCite cite.Citation `json:"closecite"`
+	Walk      bool          `json:"walk"`
+	WalkCite  cite.Citation `json:"walkcite"`
 }
 
-// DefaultPolicy returns the default policy, in fresh slices:
+// units counts a yield in units of 1e-8 of a grade.
+func units(y grade.Yield) int64 { return int64(y) }
+
+// yieldOf is the yield of so many units.
+func yieldOf(n int64) grade.Yield { return grade.Yield(n) }
+
+// oneGrade is a yield grade in units.
+const oneGrade int64 = 100_000_000
+
+var (
+	beefSlides    = cite.Citation{Standing: cite.Published, IDs: "uni-beef-judging-slides"}
+	carcassSlides = cite.Citation{Standing: cite.Published, IDs: "uni-carcass-placing-slides"}
+	courseNotes   = cite.Citation{Standing: cite.Published, IDs: "uni-placing-notes"}
+)
+
+func tradeTiers() [][]grade.Tier {
+	return [][]grade.Tier{{grade.PrimeTier}, {grade.TopChoice}, {grade.LowChoice}, {grade.SelectTier}, {grade.StandardTier}, {grade.BelowStandard}}
+}
+
+// DefaultPolicy returns the policy that places as a coach would, in fresh slices.
+// Its rules, in order:
 //
-//   - Quality tiers, from Prime down, come first; 1 is Prime, 2 high and average
-//     Choice, 3 low Choice, 4 Select, 5 Standard, 6 what is under it (published:
-//     uni-placing-notes, course notes of low authority).
-//   - A yield advantage of 1.5 goes over one tier, 2.0 over two (same source);
-//     between 1.5 and 2.0 with a gap of two quality stays first (derived).
-//   - Standard goes to the bottom (from memory).
-//   - Within a tier: lean color (derived, so that a dark cutter's marbling does
-//     not put it over sound ones), then marbling, yield, muscling, trimness
-//     (common practice, no source).
-//   - A margin under 0.3 of a yield grade is called close (our own choice).
+//  1. Bottom: Standard and under (published: uni-beef-judging-slides), C or older
+//     (published: uni-carcass-placing-slides) and dark cutters of two thirds or
+//     more (from memory) stay under all others, whatever their yield. Among
+//     themselves they go by the rules below.
+//  2. Tiers: Prime; top Choice, which is high and average Choice of group A
+//     (common practice, no source); other Choice; Select; Standard; what is under
+//     it. The better tier goes over unless the lower one has the yield advantage
+//     that lifts it: 1.5 over one tier, 2.0 over two (published:
+//     uni-placing-notes, of low authority), 3.0 over three (our own figure).
+//  3. Choice against Select (published: uni-beef-judging-slides): no Select goes
+//     over a Choice of yield grade 3.5 or better, which is a yield under 3.6,
+//     since tenths drop decimals; other Choice of 3.6 or higher goes under a
+//     Select of yield grade 1 or 2, which is a yield under 3.0.
+//  4. Within a tier one exchange: 100 points of marbling for half a yield grade
+//     (our own figure). A dark cutter's marbling counts 100 points lower for each
+//     third (derived: a third of Choice is 100 points).
+//  5. Where the margin is under 0.3 (our own figure) the walk decides, whoever is
+//     trimmer and heavier muscled over the sites looked at; then what is left of
+//     rule 2 or 4; then color, texture and firmness (terms published:
+//     uni-beef-judging-slides). Rule 3 is no matter for the walk.
 func DefaultPolicy() Policy {
-	notes := cite.Citation{Standing: cite.Published, IDs: "uni-placing-notes"}
 	return Policy{
-		Name:       "quality first, with yield advantage",
-		Tiers:      [][]grade.Tier{{grade.PrimeTier}, {grade.TopChoice}, {grade.LowChoice}, {grade.SelectTier}, {grade.StandardTier}, {grade.BelowStandard}},
-		TiersCite:  notes,
-		Advantages: []Advantage{{1, 3 * oneGrade / 2, notes}, {2, 2 * oneGrade, notes}},
+		Name:            "coach",
+		Bottom:          grade.StandardTier,
+		BottomCite:      beefSlides,
+		BottomGroup:     maturity.C,
+		BottomGroupCite: carcassSlides,
+		BottomDark:      grade.DarkTwoThirds,
+		BottomDarkCite:  cite.Citation{Standing: cite.Memory},
+		Tiers:           tradeTiers(),
+		TiersCite:       courseNotes,
+		TopGroup:        maturity.A,
+		TopGroupCite:    cite.Citation{Standing: cite.CommonPractice},
+		Advantages:      []Advantage{{1, yieldOf(3 * oneGrade / 2), courseNotes}, {2, yieldOf(2 * oneGrade), courseNotes}, {3, yieldOf(3 * oneGrade), cite.Citation{}}},
+		Ceiling:         yieldOf(36 * oneGrade / 10),
+		LeanSelect:      yieldOf(3 * oneGrade),
+		CeilingCite:     beefSlides,
+		Exchange:        yieldOf(oneGrade / 2),
+		Darkness:        100,
+		Ties:            []Ground{ByColor, ByTexture, ByFirmness},
+		TiesCite:        beefSlides,
+		Close:           yieldOf(3 * oneGrade / 10),
+		Walk:            true,
+		WalkCite:        beefSlides,
+	}
+}
+
+// NotesPolicy returns the policy of the course notes (published:
+// uni-placing-notes, of low authority), in fresh slices: the six tiers, a yield
+// advantage of 1.5 over one tier and 2.0 over two, Standard at the bottom. A gap
+// of three tiers is never overcome. Within a tier the first of dark cutting,
+// marbling, yield, muscling and trimness in which two differ decides (common
+// practice, no source), unless it comes before yield and the other has the first
+// yield advantage: what outweighs a tier outweighs a part of one (derived).
+func NotesPolicy() Policy {
+	return Policy{
+		Name:       "course notes",
 		Bottom:     grade.StandardTier,
 		BottomCite: cite.Citation{Standing: cite.Memory},
-		Ties:       []Ground{ByColor, ByMarbling, ByYield, ByMuscling, ByTrimness},
+		Tiers:      tradeTiers(),
+		TiersCite:  courseNotes,
+		Advantages: []Advantage{{1, yieldOf(3 * oneGrade / 2), courseNotes}, {2, yieldOf(2 * oneGrade), courseNotes}},
+		Ties:       []Ground{ByDark, ByMarbling, ByYield, ByMuscling, ByTrimness},
 		TiesCite:   cite.Citation{Standing: cite.CommonPractice},
-		Close:      3 * oneGrade / 10,
+		Close:      yieldOf(3 * oneGrade / 10),
 	}
+}
+
+// CutabilityPolicy returns strict cutability, in fresh slices: the lower yield goes
+// over, and of equal yields the more marbling. A class all of Choice or all of
+// Select is decided on cutability (published: uni-beef-judging-slides); that no
+// quality stands against it is what makes it strict, and is our own.
+func CutabilityPolicy() Policy {
+	return Policy{
+		Name:      "strict cutability",
+		Tiers:     [][]grade.Tier{slices.Concat(tradeTiers()...)},
+		Ties:      []Ground{ByYield, ByMarbling},
+		TiesCite:  beefSlides,
+		Close:     yieldOf(3 * oneGrade / 10),
+		CloseCite: cite.Citation{},
+	}
+}
+
+// ValuePolicy returns value on a price grid: the carcass that is worth more per
+// head goes over (published: uni-beef-judging-slides, carcasses are ranked on
+// value). Where the amounts come from is told by the terms.
+func ValuePolicy(grid price.Terms) Policy {
+	t := clonedTerms(grid)
+	return Policy{Name: "value", Grid: &t, Close: yieldOf(3 * oneGrade / 10)}
+}
+
+func clonedTerms(t price.Terms) price.Terms {
+	t.Tiers, t.Yield, t.Weight, t.Marks = slices.Clone(t.Tiers), slices.Clone(t.Yield), slices.Clone(t.Weight), slices.Clone(t.Marks)
+	return t
 }
 
 func (p Policy) clone() Policy {
@@ -108,12 +266,61 @@ func (p Policy) clone() Policy {
 		p.Tiers[i] = slices.Clone(p.Tiers[i])
 	}
 	p.Advantages, p.Ties = slices.Clone(p.Advantages), slices.Clone(p.Ties)
+	if p.Grid != nil {
+		t := clonedTerms(*p.Grid)
+		p.Grid = &t
+	}
 	return p
+}
+
+// UnmarshalJSON reads a policy that encoding/json has written. A setting with an
+// unknown name or value is refused, and the receiver is then left as it was.
+func (p *Policy) UnmarshalJSON(b []byte) error {
+	type plain Policy // without this method
+	d := json.NewDecoder(bytes.NewReader(b))
+	d.DisallowUnknownFields()
+	var v plain
+	if err := d.Decode(&v); err != nil {
+		return fmt.Errorf("policy: %w", err)
+	}
+	*p = Policy(v)
+	return nil
+}
+
+// IsZero reports whether no rule of the policy is set, whatever its name.
+func (p Policy) IsZero() bool {
+	return p.Grid == nil && !p.ByCwt && p.Bottom == 0 && p.BottomGroup == 0 && p.BottomDark == 0 && p.Tiers == nil && p.TopGroup == 0 && p.Advantages == nil &&
+		units(p.Ceiling) == 0 && units(p.LeanSelect) == 0 && units(p.Exchange) == 0 && p.Darkness == 0 && p.Ties == nil && units(p.Close) == 0 && !p.Walk
 }
 
 // Check returns a [*FieldError] for the first rule of the policy that makes no
 // sense; nil when there is none.
 func (p Policy) Check() error {
+	if n := units(p.Close); n < 0 || n > 10*oneGrade {
+		return &FieldError{Field: "policy: close", Value: p.Close.String(), Allowed: "0 to 10", Err: ErrRange}
+	}
+	if p.Grid != nil {
+		bare := p
+		bare.Grid, bare.ByCwt, bare.Close = nil, false, yieldOf(0)
+		if !bare.IsZero() {
+			return &FieldError{Field: "policy: grid", Value: p.Grid.Name, Allowed: "no other rule beside it", Err: ErrRange}
+		}
+		_, err := price.New(*p.Grid)
+		if err != nil {
+			err = fault.In("policy: grid", err)
+		}
+		return err
+	}
+	if err := p.checkTiers(); err != nil {
+		return err
+	}
+	if err := p.checkBottom(); err != nil {
+		return err
+	}
+	return p.checkTies()
+}
+
+func (p *Policy) checkTiers() error {
 	seen := map[grade.Tier]bool{}
 	for i, group := range p.Tiers {
 		field := "policy: tiers " + strconv.Itoa(i+1)
@@ -141,26 +348,58 @@ func (p Policy) Check() error {
 		if a.Tiers <= last.Tiers || a.Tiers > len(p.Tiers) {
 			return &FieldError{Field: field + ": tiers", Value: strconv.Itoa(a.Tiers), Allowed: fmt.Sprintf("over %d, up to the %d tiers", last.Tiers, len(p.Tiers)), Err: ErrRange}
 		}
-		if a.Yield <= last.Yield || a.Yield > 10*oneGrade {
-			return &FieldError{Field: field + ": yield", Value: a.Yield.String(), Allowed: "over " + last.Yield.String() + ", up to 10", Err: ErrRange}
+		if units(a.Yield) <= units(last.Yield) || units(a.Yield) > 10*oneGrade {
+			return &FieldError{Field: field + ": yield", Value: a.Yield.String(), Allowed: "over " + yieldOf(units(last.Yield)).String() + ", up to 10", Err: ErrRange}
 		}
 		last = a
 	}
+	return nil
+}
+
+func (p *Policy) checkBottom() error {
 	if p.Bottom != 0 && !p.Bottom.IsValid() {
 		return &FieldError{Field: "policy: bottom", Value: p.Bottom.String(), Allowed: "a tier of the trade, or none", Err: ErrUnknown}
 	}
+	for _, g := range [...]struct {
+		field string
+		group maturity.Group
+	}{{"policy: bottom group", p.BottomGroup}, {"policy: top group", p.TopGroup}} {
+		if g.group != 0 && !g.group.IsValid() {
+			return &FieldError{Field: g.field, Value: g.group.String(), Allowed: "A to E, or none", Err: ErrUnknown}
+		}
+	}
+	if p.BottomDark != 0 && !p.BottomDark.IsValid() {
+		return &FieldError{Field: "policy: bottom dark", Value: p.BottomDark.String(), Allowed: "one third, two thirds or full, or none", Err: ErrUnknown}
+	}
+	if n := units(p.Ceiling); n < 0 || n > 10*oneGrade || n%(oneGrade/10) != 0 {
+		return &FieldError{Field: "policy: ceiling", Value: p.Ceiling.String(), Allowed: "0 to 10 in whole tenths", Err: ErrRange}
+	}
+	if n := units(p.LeanSelect); n < 0 || n > units(p.Ceiling) {
+		return &FieldError{Field: "policy: lean select", Value: p.LeanSelect.String(), Allowed: "0 to the ceiling", Err: ErrRange}
+	}
+	top, low, sel := p.tierOf(grade.TopChoice), p.tierOf(grade.LowChoice), p.tierOf(grade.SelectTier)
+	if units(p.Ceiling) != 0 && max(top, low) >= sel {
+		return &FieldError{Field: "policy: ceiling", Value: p.Ceiling.String(), Allowed: "none unless Select is a tier under Choice", Err: ErrRange}
+	}
+	return nil
+}
+
+func (p *Policy) checkTies() error {
+	if n := units(p.Exchange); n < 0 || n > 10*oneGrade || n%100 != 0 {
+		return &FieldError{Field: "policy: exchange", Value: p.Exchange.String(), Allowed: "0 to 10 with at most 6 places", Err: ErrRange}
+	}
+	if p.Darkness < 0 || p.Darkness > 500 {
+		return &FieldError{Field: "policy: darkness", Value: strconv.Itoa(p.Darkness), Allowed: "0 to 500 points", Err: ErrRange}
+	}
 	used := map[Ground]bool{}
 	for _, g := range p.Ties {
-		if g < ByColor || !g.IsValid() {
-			return &FieldError{Field: "policy: ties", Value: g.String(), Allowed: "lean color, marbling, yield, muscling, trimness", Err: ErrUnknown}
+		if !g.ties() {
+			return &FieldError{Field: "policy: ties", Value: g.String(), Allowed: tieNames, Err: ErrUnknown}
 		}
 		if used[g] {
 			return &FieldError{Field: "policy: ties", Value: g.String(), Allowed: "every ground once", Err: ErrRepeated}
 		}
 		used[g] = true
-	}
-	if p.Close < 0 || p.Close > 10*oneGrade {
-		return &FieldError{Field: "policy: close", Value: p.Close.String(), Allowed: "0 to 10", Err: ErrRange}
 	}
 	return nil
 }
@@ -170,6 +409,32 @@ func (p Policy) Rules() []cite.Step {
 	var steps []cite.Step
 	add := func(name, rule string, c cite.Citation) {
 		steps = append(steps, cite.Step{Name: name, Rule: rule, Cite: c})
+	}
+	if p.Grid != nil {
+		by := "per head"
+		if p.ByCwt {
+			by = "per cwt"
+		}
+		add("value", "the carcass worth more "+by+" goes over, on the grid "+strconv.Quote(p.Grid.Name), p.Grid.Cite)
+	} else {
+		p.rules(add)
+	}
+	add("close", "a margin under "+p.Close.String()+" of a yield grade is close", p.CloseCite)
+	if p.Walk {
+		add("walk", "a close pair goes to the one that is trimmer and heavier muscled over the sites looked at", p.WalkCite)
+	}
+	return steps
+}
+
+func (p *Policy) rules(add func(name, rule string, c cite.Citation)) {
+	if p.Bottom != 0 {
+		add("bottom", p.Bottom.String()+" and under goes to the bottom, whatever its yield", p.BottomCite)
+	}
+	if p.BottomGroup != 0 {
+		add("bottom", "maturity "+p.BottomGroup.String()+" or older goes to the bottom", p.BottomGroupCite)
+	}
+	if p.BottomDark != 0 {
+		add("bottom", "a dark cutter of "+p.BottomDark.String()+" or more goes to the bottom", p.BottomDarkCite)
 	}
 	list := ""
 	for i, group := range p.Tiers {
@@ -182,11 +447,24 @@ func (p Policy) Rules() []cite.Step {
 		}
 	}
 	add("quality", "the better tier goes over: "+list, p.TiersCite)
+	if p.TopGroup != 0 {
+		add("top Choice", "older than group "+p.TopGroup.String()+" counts as low choice", p.TopGroupCite)
+	}
 	for _, a := range p.Advantages {
 		add("yield advantage", "a yield lower by "+a.Yield.String()+" or more goes over a carcass up to "+text.Count(a.Tiers, "tier")+" better", a.Cite)
 	}
-	if p.Bottom != 0 {
-		add("bottom", p.Bottom.String()+" and under goes to the bottom, whatever its yield", p.BottomCite)
+	if units(p.Ceiling) != 0 {
+		add("Choice against Select", "no Select goes over a Choice with a yield under "+p.Ceiling.String(), p.CeilingCite)
+	}
+	if units(p.LeanSelect) != 0 {
+		add("Choice against Select", "a Choice that is not top Choice, with a yield of "+p.Ceiling.String()+" or more, goes under a Select with a yield under "+p.LeanSelect.String(), p.CeilingCite)
+	}
+	if units(p.Exchange) != 0 {
+		rule := "100 points of marbling against " + p.Exchange.String() + " of a yield grade"
+		if p.Darkness != 0 {
+			rule += "; a dark cutter's marbling counts " + text.Count(p.Darkness, "point") + " lower for each third"
+		}
+		add("within a tier", rule, p.ExchangeCite)
 	}
 	list = ""
 	for i, g := range p.Ties {
@@ -198,189 +476,39 @@ func (p Policy) Rules() []cite.Step {
 	if list != "" {
 		add("within a tier", "in order: "+list, p.TiesCite)
 	}
-	add("close", "a margin under "+p.Close.String()+" of a yield grade is close", p.CloseCite)
-	return steps
+}
+
+// tierOf returns the place of a trade tier among the tiers, from 0 for the best.
+func (p *Policy) tierOf(t grade.Tier) int {
+	return slices.IndexFunc(p.Tiers, func(group []grade.Tier) bool { return slices.Contains(group, t) })
 }
 
 // lift returns the yield advantage that overcomes a gap of so many tiers, 0 for
 // within a tier; ok is false where none does.
-func (p *Policy) lift(tiers int) (y yield, ok bool) {
+func (p *Policy) lift(tiers int) (y grade.Yield, ok bool) {
 	for _, a := range p.Advantages {
 		if tiers <= a.Tiers {
 			return a.Yield, true
 		}
 	}
-	return 0, false
+	return yieldOf(0), false
 }
 
-// worth returns what a gap of so many tiers is worth in yield: what overcomes it,
-// beyond the last advantage half a grade more for every tier, and without any
-// advantage one grade a tier.
-func (p *Policy) worth(tiers int) yield {
-	if tiers == 0 {
-		return 0
+// tierWorth is what one tier is worth in yield: the first advantage, and without
+// any a whole grade.
+func (p *Policy) tierWorth() int64 {
+	if len(p.Advantages) > 0 {
+		return units(p.Advantages[0].Yield)
 	}
-	if y, ok := p.lift(tiers); ok {
-		return y
-	}
-	if n := len(p.Advantages); n > 0 {
-		last := p.Advantages[n-1]
-		return last.Yield + yield(tiers-last.Tiers)*oneGrade/2
-	}
-	return yield(tiers) * oneGrade
+	return oneGrade
 }
 
-// marblingWorth is what so many points of marbling are worth in yield: a hundred
-// are worth one tier.
-func (p *Policy) marblingWorth(points int) yield {
-	return yield(points) * p.worth(1) / 100
-}
-
-// colorWorth is what so many thirds of the reduction for dark cutting are worth:
-// the whole of it one tier.
-func (p *Policy) colorWorth(thirds int) yield { return yield(thirds) * p.worth(1) / 3 }
-
-// profile is what a policy looks at in one exhibit.
-type profile struct {
-	number   int
-	tier     int // from the best, from 0
-	bottom   bool
-	dark     int
-	marbling int
-	yield    yield
-	muscling int64 // the more the better
-	trimness int64 // the more the better
-}
-
-func (p *Policy) profile(a grade.Assessment, w Walk, number int) profile {
-	tier := a.Quality.Tier()
-	m, _ := a.Carcass.Adjusted()
-	need, _ := m.Weight.RequiredRibeye()
-	f := profile{
-		number:   number,
-		tier:     slices.IndexFunc(p.Tiers, func(group []grade.Tier) bool { return slices.Contains(group, tier) }),
-		bottom:   tier <= p.Bottom,
-		dark:     int(a.Carcass.Lean.Dark),
-		marbling: int(a.Carcass.Marbling),
-		yield:    of(a.Yield),
-		muscling: m.Ribeye.Units() - need.Units(),
-		trimness: -m.Fat.Units(),
+// marblingWorth is what so many points of marbling are worth in yield: by the
+// exchange, and without one a hundred are worth one tier.
+func (p *Policy) marblingWorth(points int) grade.Yield {
+	each := units(p.Exchange)
+	if each == 0 {
+		each = p.tierWorth()
 	}
-	if sum, looked := w.total(number, false); looked > 0 {
-		f.muscling = -int64(sum)
-	}
-	if sum, looked := w.total(number, true); looked > 0 {
-		f.trimness = int64(sum)
-	}
-	return f
-}
-
-// by compares two profiles on one ground of the ties: over 0 where a is better.
-func (a *profile) by(b *profile, g Ground) int {
-	switch g {
-	case ByColor:
-		return cmp.Compare(b.dark, a.dark)
-	case ByMarbling:
-		return cmp.Compare(a.marbling, b.marbling)
-	case ByYield:
-		return cmp.Compare(b.yield, a.yield)
-	case ByMuscling:
-		return cmp.Compare(a.muscling, b.muscling)
-	default:
-		return cmp.Compare(a.trimness, b.trimness)
-	}
-}
-
-// Decision is what the policy says of one pair of exhibits.
-type Decision struct {
-	Upper, Lower int    // Upper goes over Lower by the policy; by the lower number where it cannot tell
-	Ground       Ground // what decides; zero where nothing does
-
-	// Margin is how firmly, in yield grades: how far the yields would have to
-	// move to turn the pair, for a pair that yield can turn. Within a tier,
-	// marbling counts at a hundredth of a tier a point. It is 0 only where the
-	// policy cannot tell the two apart.
-	Margin yield
-	Firm   bool // no yield could turn the pair
-	Close  bool // the margin is under the policy's Close
-
-	Tiers int   // tiers by which Upper is the better in quality; negative where Lower is
-	Lead  yield // by how much Upper is the lower in yield; negative where Lower is
-}
-
-// smallest is the least margin of a pair that is decided.
-const smallest yield = 1
-
-// prefer decides a pair.
-func (p *Policy) prefer(a, b *profile) Decision {
-	if a.number > b.number {
-		a, b = b, a
-	}
-	d := p.weigh(a, b)
-	d.Close = !d.Firm && d.Margin < p.Close
-	return d
-}
-
-func (p *Policy) weigh(a, b *profile) Decision {
-	over := func(u, l *profile, g Ground, margin yield, firm bool) Decision {
-		return Decision{Upper: u.number, Lower: l.number, Ground: g, Margin: max(margin, smallest), Firm: firm, Tiers: l.tier - u.tier, Lead: l.yield - u.yield}
-	}
-	if a.bottom != b.bottom {
-		if a.bottom {
-			a, b = b, a
-		}
-		return over(a, b, ByBottom, p.worth(max(b.tier-a.tier, 1))+max(b.yield-a.yield, 0), true)
-	}
-	if a.tier != b.tier {
-		if a.tier > b.tier {
-			a, b = b, a
-		}
-		gap := b.tier - a.tier
-		advantage := a.yield - b.yield // of b
-		lift, ok := p.lift(gap)
-		switch {
-		case !ok:
-			return over(a, b, ByTier, p.worth(gap)+max(-advantage, 0), true)
-		case advantage >= lift:
-			return over(b, a, ByAdvantage, advantage-lift, false)
-		default:
-			return over(a, b, ByTier, lift-advantage, false)
-		}
-	}
-	for _, g := range p.Ties {
-		c := a.by(b, g)
-		if c == 0 {
-			continue
-		}
-		if c < 0 {
-			a, b = b, a
-		}
-		return p.within(a, b, g, over)
-	}
-	return Decision{Upper: a.number, Lower: b.number, Lead: b.yield - a.yield}
-}
-
-// within decides a pair of one tier, a over b by the ground.
-func (p *Policy) within(a, b *profile, g Ground, over func(u, l *profile, g Ground, margin yield, firm bool) Decision) Decision {
-	var margin yield
-	switch g {
-	case ByColor:
-		margin = p.colorWorth(b.dark - a.dark)
-	case ByMarbling:
-		margin = p.marblingWorth(a.marbling - b.marbling)
-	case ByYield:
-		return over(a, b, g, b.yield-a.yield, false)
-	}
-	advantage := a.yield - b.yield // of b
-	lift, ok := p.lift(0)
-	switch {
-	case advantage <= 0:
-		return over(a, b, g, margin-advantage, false)
-	case !ok:
-		return over(a, b, g, margin, false)
-	case advantage >= lift:
-		return over(b, a, ByAdvantage, advantage-lift, false)
-	default:
-		return over(a, b, g, min(margin, lift-advantage), false)
-	}
+	return yieldOf(int64(points) * each / 100)
 }

@@ -2,11 +2,11 @@ package class
 
 import (
 	"cmp"
-	"database/sql/driver"
 	"slices"
-	"strings"
 
+	"example.com/ribface/grade"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 )
 
@@ -16,7 +16,7 @@ type Trait uint8
 // The traits. TraitSite goes with a [Site] of the walk.
 const (
 	TraitQuality  Trait = 1 + iota // quality grade with its part
-	TraitColor                     // dark cutting
+	TraitDark                      // dark cutting
 	TraitMarbling                  // marbling
 	TraitYield                     // exact yield
 	TraitFat                       // fat over the rib, adjusted
@@ -24,12 +24,15 @@ const (
 	TraitKPH                       // kidney, pelvic and heart fat
 	TraitWeight                    // hot carcass weight, by the yield equation alone
 	TraitSkeletal                  // skeletal maturity
+	TraitButtons                   // chine buttons, by what they show beyond group A
 	TraitLean                      // lean maturity
+	TraitColor                     // color of the lean
+	TraitTexture                   // texture of the lean
 	TraitFirmness                  // firmness of the lean
 	TraitSite                      // fat or muscling at a site of the walk
 )
 
-var traits = text.Enum{Kind: "trait", Names: []string{"", "quality grade", "lean color", "marbling", "yield", "fat over the rib", "ribeye", "kidney, pelvic and heart fat", "weight", "skeletal maturity", "lean maturity", "firmness", "site"}}
+var traits = text.Enum{Kind: "trait", Names: []string{"", "quality grade", "dark cutting", "marbling", "yield", "fat over the rib", "ribeye", "kidney, pelvic and heart fat", "weight", "skeletal maturity", "chine buttons", "lean maturity", "lean color", "lean texture", "firmness", "site"}}
 
 // IsValid reports whether t is one of the named traits.
 func (t Trait) IsValid() bool { return traits.IsValid(int(t)) }
@@ -52,42 +55,43 @@ func (t Trait) MarshalText() ([]byte, error) { return t.AppendText(nil) }
 // UnmarshalText reads a name. On error the receiver is left as it was.
 func (t *Trait) UnmarshalText(b []byte) error { return text.Unmarshal(t, b, ParseTrait) }
 
-// Value gives the name for a database.
-func (t Trait) Value() (driver.Value, error) { return text.Value(t) }
+// Heading is what a pair is placed on, and what its reasons are grouped by.
+// Trimness, muscling and quality are the published headings (mu-beef-carcass-2015);
+// cutability stands for the yield grade, which trimness and muscling come to. The
+// zero Heading is none.
+type Heading uint8
 
-// Scan reads a name from a database column that holds text.
-func (t *Trait) Scan(src any) error { return text.Scan(t, traits.Kind, src) }
-
-// Words of comparison: by trait and by site, for the better of two and for the
-// worst of a class. Terms on the rib, loin edge and lower rib, plumper round,
-// larger ribeye, more marbling and firmer lean are from memory; the three groups
-// they fall in, trimness, muscling and quality, are published (mu-beef-carcass-
-// 2015), and so are the faults of a last-place carcass they resemble
-// (ext-alabama-yanr79, for lamb).
-var (
-	betterWords = [...]string{
-		TraitQuality: "a higher quality grade", TraitColor: "sounder lean color", TraitMarbling: "more marbling", TraitYield: "a lower yield grade",
-		TraitFat: "less fat over the rib", TraitRibeye: "a larger ribeye", TraitKPH: "less kidney, pelvic and heart fat", TraitWeight: "a lighter weight by the yield equation",
-		TraitSkeletal: "younger bone", TraitLean: "younger lean", TraitFirmness: "firmer lean", TraitSite: "",
-	}
-	worstWords = [...]string{
-		TraitQuality: "the lowest quality grade", TraitColor: "the darkest lean", TraitMarbling: "the least marbling", TraitYield: "the highest yield grade",
-		TraitFat: "the most fat over the rib", TraitRibeye: "the smallest ribeye", TraitKPH: "the most kidney, pelvic and heart fat", TraitWeight: "the heaviest weight by the yield equation",
-		TraitSkeletal: "the oldest bone", TraitLean: "the oldest lean", TraitFirmness: "the softest lean", TraitSite: "",
-	}
-	siteWords = [...][2]string{
-		FatRound: {"less fat over the round", "the most fat over the round"}, FatInsideRound: {"less fat over the inside round", "the most fat over the inside round"},
-		FatRump: {"less fat over the rump", "the most fat over the rump"}, FatHip: {"less fat over the hip", "the most fat over the hip"},
-		FatCod: {"less cod or udder fat", "the most cod or udder fat"}, FatFlank: {"less fat in the flank", "the most fat in the flank"},
-		FatLoinEdge: {"less fat over the loin edge", "the most fat over the loin edge"}, FatRib: {"less fat down over the rib", "the most fat down over the rib"},
-		FatPlate: {"less fat over the plate", "the most fat over the plate"}, FatClod: {"less fat over the clod", "the most fat over the clod"},
-		FatShoulder: {"less fat over the shoulder", "the most fat over the shoulder"}, FatNeck: {"less fat over the neck", "the most fat over the neck"},
-		FatBrisket: {"less fat in the brisket", "the most fat in the brisket"}, RoundPlumpness: {"a plumper round", "the flattest round"},
-		RoundLength: {"a round filled out farther down", "the round least filled out"}, RoundWidth: {"a wider round", "the narrowest round"},
-		RoundCushion: {"a fuller cushion of round", "the least cushion of round"}, MuscleLoin: {"a thicker loin", "the thinnest loin"},
-		MuscleRib: {"a thicker rib", "the thinnest rib"}, MuscleClod: {"a meatier clod", "the lightest muscled clod"},
-	}
+// The headings.
+const (
+	OnQuality    Heading = 1 + iota // quality grade, marbling, maturity and the lean
+	OnCutability                    // yield grade, and weight by the yield equation
+	OnTrimness                      // fat at the rib, over the sites, and inside
+	OnMuscling                      // ribeye, and muscling over the sites
 )
+
+var headings = text.Enum{Kind: "heading", Names: []string{"", "quality", "cutability", "trimness", "muscling"}, Zero: "none"}
+
+// IsValid reports whether h is one of the four headings.
+func (h Heading) IsValid() bool { return headings.IsValid(int(h)) }
+
+// String gives the name; "none" for zero.
+func (h Heading) String() string { return headings.String(int(h)) }
+
+// Size is how large a difference is to the eye. The zero Size is a difference that
+// nobody sees, which is a fact and is never spoken.
+type Size uint8
+
+// The sizes.
+const (
+	Slight Size = 1 + iota
+	Plain
+	Wide
+)
+
+var sizes = text.Enum{Kind: "size", Names: []string{"", "slight", "plain", "wide"}, Zero: "unseen"}
+
+// String gives the name; "unseen" for zero.
+func (s Size) String() string { return sizes.String(int(s)) }
 
 // Fact is one comparison of two exhibits: in this trait the one is better than
 // the other, with what each has. It is built from the data alone.
@@ -98,11 +102,32 @@ type Fact struct {
 	BetterValue   string
 	WorseValue    string
 
-	// Weight is what the difference counts for, in yield grades: a term of the
-	// yield equation for fat, ribeye, kidney fat and weight; the policy's own
-	// exchange for quality, color and marbling. It is 0 for maturity, firmness and
-	// sites, which no rule weighs.
-	Weight yield
+	// Weight is what the difference counts for, in yield grades; see
+	// [Graded.Facts].
+	Weight grade.Yield
+	Size   Size
+}
+
+// Heading returns what the fact belongs to.
+func (f Fact) Heading() Heading {
+	switch f.Trait {
+	case TraitQuality, TraitDark, TraitMarbling, TraitSkeletal, TraitButtons, TraitLean, TraitColor, TraitTexture, TraitFirmness:
+		return OnQuality
+	case TraitYield, TraitWeight:
+		return OnCutability
+	case TraitFat, TraitKPH:
+		return OnTrimness
+	case TraitRibeye:
+		return OnMuscling
+	}
+	switch {
+	case f.Site.Fat():
+		return OnTrimness
+	case f.Site.IsValid():
+		return OnMuscling
+	default:
+		return 0
+	}
 }
 
 // String gives the fact as a phrase, as "3 has more marbling than 1, Sm60 against
@@ -111,58 +136,48 @@ func (f Fact) String() string {
 	words := ""
 	switch {
 	case f.Trait == TraitSite && f.Site.IsValid():
-		words = siteWords[f.Site][0]
+		words = siteTerms[f.Site].better
 	case f.Trait.IsValid():
-		words = betterWords[f.Trait]
-	default:
+		words = betterTerms[f.Trait]
+	}
+	if words == "" {
 		return "unset"
 	}
 	return itoa(f.Better) + " has " + words + " than " + itoa(f.Worse) + ", " + f.BetterValue + " against " + f.WorseValue
 }
 
-// Fault is a trait in which one exhibit is the worst of the class, alone.
-type Fault struct {
-	Trait   Trait
-	Site    Site // for TraitSite
-	Exhibit int
-	Value   string
-	Next    int    // the exhibit that comes nearest, of equal ones the lower number
-	NextHas string // what that one has
-	Weight  yield
+// Support is the facts under one heading.
+type Support struct {
+	On    Heading
+	Facts []Fact // the heaviest first, as [Graded.Facts] orders them
 }
 
-// String gives the fault as a phrase, as "2 has the least marbling of the class,
-// Sl10; the next, 4, has Sm20".
-func (f Fault) String() string {
-	words := ""
-	switch {
-	case f.Trait == TraitSite && f.Site.IsValid():
-		words = siteWords[f.Site][1]
-	case f.Trait.IsValid():
-		words = worstWords[f.Trait]
-	default:
-		return "unset"
-	}
-	return itoa(f.Exhibit) + " has " + words + " of the class, " + f.Value + "; the next, " + itoa(f.Next) + ", has " + f.NextHas
-}
-
-// PairReasons are the reasons for one pair of neighbors.
+// PairReasons are the reasons for one pair of neighbors: a general statement,
+// what supports it, and grants (published: usu-reasons-slides).
 type PairReasons struct {
-	Name         string // "top pair", see PairName
-	Upper, Lower int
+	Name         string   // "top pair", see PairName
+	Upper, Lower int      // Upper stands over Lower in the order asked about
 	Decision     Decision // what the policy says of the pair, also where it says the opposite
-	Over         []Fact   // in which Upper is the better: the one that decided first, then by weight
-	Grants       []Fact   // in which Lower is, by weight
+
+	// On is the general statement: what Upper is placed over Lower on. It is zero
+	// where nothing that is seen speaks for Upper.
+	On     Heading
+	Over   []Support // in which Upper is the better, On first
+	Grants []Support // in which Lower is
 }
 
-// Reasons are the reasons for a placing, pair by pair from the top, and what is
+// Reasons are the reasons for an order, pair by pair from the top, and what is
 // wrong with the last exhibit: the order published for a set of reasons
-// (ksu-horse-judging, usu-reasons-slides).
+// (ksu-horse-judging, usu-reasons-slides). [Reasons.Spoken] says them.
 type Reasons struct {
 	Order placing.Order
+	Sex   grade.Sex // of all exhibits; zero where they are mixed
 	Pairs []PairReasons
-	Last  []Fault // by weight; nil where the last is the worst in nothing
+	Last  []Fact // what [Graded.Criticisms] says of the last exhibit
 }
+
+// darkText goes before the step of dark cutting in the value of a fact.
+const darkText = "dark cutting "
 
 // datum is one trait of one exhibit: the higher the number, the better.
 type datum struct {
@@ -170,190 +185,369 @@ type datum struct {
 	site   Site
 	number int64
 	text   string
+	known  bool
 }
 
-// data lists what is known of an exhibit, in the order of the traits.
+// data lists what is known of an exhibit, in the order of the traits and sites.
 func (g Graded) data(exhibit int) []datum {
 	a := g.assessed[exhibit-1]
 	c := a.Carcass
 	m, _ := c.Adjusted()
 	all := []datum{
-		{TraitQuality, 0, int64(a.Quality), a.Quality.String()},
-		{TraitColor, 0, -int64(c.Lean.Dark), "dark cutting " + c.Lean.Dark.String()},
-		{TraitMarbling, 0, int64(c.Marbling), c.Marbling.String()},
-		{TraitYield, 0, -a.Yield.Units(), a.Yield.String()},
-		{TraitFat, 0, -m.Fat.Units(), m.Fat.String()},
-		{TraitRibeye, 0, m.Ribeye.Units(), m.Ribeye.String()},
-		{TraitKPH, 0, -m.KPH.Units(), m.KPH.String()},
-		{TraitWeight, 0, -m.Weight.Units(), m.Weight.String()},
-		{TraitSkeletal, 0, -int64(c.Maturity.Skeletal), c.Maturity.Skeletal.String()},
-		{TraitLean, 0, -int64(c.Maturity.Lean), c.Maturity.Lean.String()},
-		{TraitFirmness, 0, int64(c.Lean.Firmness), c.Lean.Firmness.String()},
+		{TraitQuality, 0, int64(a.Quality), a.Quality.String(), true},
+		{TraitDark, 0, -int64(c.Lean.Dark), darkText + c.Lean.Dark.String(), true},
+		{TraitMarbling, 0, int64(c.Marbling), c.Marbling.String(), true},
+		{TraitYield, 0, -unitsOf(a.Yield), a.Yield.String(), true},
+		{TraitFat, 0, -unitsOf(m.Fat), m.Fat.String(), true},
+		{TraitRibeye, 0, unitsOf(m.Ribeye), m.Ribeye.String(), true},
+		{TraitKPH, 0, -unitsOf(m.KPH), m.KPH.String(), true},
+		{TraitWeight, 0, -unitsOf(m.Weight), m.Weight.String(), true},
+		{TraitSkeletal, 0, -int64(c.Maturity.Skeletal), c.Maturity.Skeletal.String(), true},
+		{TraitButtons, 0, -int64(beyondA(c.Maturity.Buttons)), c.Maturity.Buttons.String(), c.Maturity.Buttons != 0},
+		{TraitLean, 0, -int64(c.Maturity.Lean), c.Maturity.Lean.String(), c.Maturity.Lean != 0},
+		{TraitColor, 0, int64(c.Lean.Color), c.Lean.Color.String(), c.Lean.Color != 0},
+		{TraitTexture, 0, int64(c.Lean.Texture), c.Lean.Texture.String(), c.Lean.Texture != 0},
+		{TraitFirmness, 0, int64(c.Lean.Firmness), c.Lean.Firmness.String(), c.Lean.Firmness != 0},
 	}
 	for s := range Sites() {
+		d := datum{trait: TraitSite, site: s}
 		if r, ok := g.given.Walk.At(s); ok {
 			place := r.Place(exhibit)
-			d := datum{TraitSite, s, int64(place), "place " + place.String() + " from the fattest"}
+			d.number, d.text, d.known = int64(place), "place "+place.String()+" from the fattest", true
 			if !s.Fat() {
 				d.number, d.text = -d.number, "place "+place.String()+" from the heaviest"
 			}
-			all = append(all, d)
 		}
+		all = append(all, d)
 	}
 	return all
 }
 
-// known reports whether a datum was looked at in both exhibits.
-func known(t Trait, a, b *datum) bool {
-	return t != TraitLean && t != TraitFirmness || a.number != 0 && b.number != 0
+// beyondA is the percent of bone in the buttons, where it is beyond group A.
+func beyondA(b maturity.Buttons) int {
+	percent, _ := b.Percent()
+	if b.Group() == maturity.A {
+		return 0
+	}
+	return percent
 }
 
+// What the difference in quality counts for, in units of a yield grade: the
+// advantages that lift a carcass over one, two and three tiers (uni-placing-notes
+// for the first two, the last our own), a third of a tier for a third of dark
+// cutting, and half a grade for a hundred points of marbling, our own.
+var tiersCount = [...]int64{0, 150_000_000, 200_000_000, 300_000_000}
+
+const (
+	pointCounts = 500_000
+	thirdCounts = 50_000_000
+)
+
 // weight is what a difference in a trait counts for.
-func (g Graded) weight(p *Policy, t Trait, better, worse int) yield {
+func (g Graded) weight(t Trait, better, worse int) grade.Yield {
 	a, b := g.assessed[better-1], g.assessed[worse-1]
 	m, _ := a.Carcass.Adjusted()
 	n, _ := b.Carcass.Adjusted()
 	x, _ := m.Terms()
 	y, _ := n.Terms()
 	terms := y.Sub(x)
+	marbling := pointCounts * int64(a.Carcass.Marbling-b.Carcass.Marbling)
 	switch t {
 	case TraitQuality:
-		u, l := p.profile(a, nil, better), p.profile(b, nil, worse)
-		// No less than the marbling behind it.
-		return max(p.worth(max(l.tier-u.tier, 0)), p.marblingWorth(int(a.Carcass.Marbling-b.Carcass.Marbling)))
-	case TraitColor:
-		return p.colorWorth(int(b.Carcass.Lean.Dark) - int(a.Carcass.Lean.Dark))
+		tiers := int(a.Quality.Tier()) - int(b.Quality.Tier())
+		return gradesOf(max(tiersCount[min(max(tiers, 0), len(tiersCount)-1)], marbling))
+	case TraitDark:
+		return gradesOf(thirdCounts * int64(b.Carcass.Lean.Dark-a.Carcass.Lean.Dark))
 	case TraitMarbling:
-		return p.marblingWorth(int(a.Carcass.Marbling - b.Carcass.Marbling))
+		return gradesOf(marbling)
 	case TraitYield:
-		return of(b.Yield) - of(a.Yield)
+		return gradesOf(unitsOf(b.Yield) - unitsOf(a.Yield))
 	case TraitFat:
-		return of(terms.Fat)
+		return terms.Fat
 	case TraitRibeye:
-		return of(terms.Ribeye)
+		return terms.Ribeye
 	case TraitKPH:
-		return of(terms.KPH)
+		return terms.KPH
 	case TraitWeight:
-		return of(terms.Weight)
+		return terms.Weight
 	default:
+		return gradesOf(0)
+	}
+}
+
+// seen holds the least differences that are slight, plain and wide to the eye, our
+// own choice: points of marbling, terms of the lean, and units of 0.0001 of an
+// inch, square inch and percent, and of 0.00000001 of a yield grade.
+var seen = map[Trait][3]int64{
+	TraitDark:     {1, 1, 2},
+	TraitMarbling: {10, 40, 150},
+	TraitYield:    {15_000_000, 50_000_000, 150_000_000},
+	TraitFat:      {500, 1_000, 3_000},
+	TraitRibeye:   {4_000, 8_000, 25_000},
+	TraitKPH:      {5_000, 10_000, 20_000},
+	TraitColor:    {1, 1, 3},
+	TraitTexture:  {1, 1, 3},
+	TraitFirmness: {1, 1, 3},
+	TraitSite:     {1, 1, 100},
+}
+
+// size is how large the difference of two data of one trait is.
+func (g Graded) size(d, o datum, better, worse int) Size {
+	a, b := g.assessed[better-1], g.assessed[worse-1]
+	x, y := a.Carcass.Maturity, b.Carcass.Maturity
+	groups := func(young, old maturity.Group) Size { return Size(min(2*max(int(old)-int(young), 0), int(Wide))) }
+	switch d.trait {
+	case TraitQuality:
+		if a.Quality.Grade() == b.Quality.Grade() {
+			return Slight
+		}
+		return Size(min(int(a.Quality.Grade())-int(b.Quality.Grade())+1, int(Wide)))
+	case TraitSkeletal:
+		return groups(x.Skeletal.Group(), y.Skeletal.Group())
+	case TraitButtons:
+		return groups(x.Buttons.Group(), y.Buttons.Group())
+	case TraitLean:
+		return groups(x.Lean.Group(), y.Lean.Group())
+	case TraitWeight:
 		return 0
+	}
+	s := Size(0)
+	for _, least := range seen[d.trait] {
+		if d.number-o.number >= least {
+			s++
+		}
+	}
+	return s
+}
+
+func (g Graded) fact(d, o datum, better, worse int) Fact {
+	return Fact{
+		Trait: d.trait, Site: d.site, Better: better, Worse: worse, BetterValue: d.text, WorseValue: o.text,
+		Weight: g.weight(d.trait, better, worse), Size: g.size(d, o, better, worse),
 	}
 }
 
 // Facts returns every trait in which the one exhibit is better than the other, by
-// weight, the heaviest first; equal weights in the order of the traits. Lean
-// maturity and firmness that were not looked at give no fact, and nor do traits
-// in which the two are equal. Exhibits that are not in the class, or one and the
-// same, give none.
-func (g Graded) Facts(p Policy, better, worse int) []Fact {
-	if better < 1 || better > g.Len() || worse < 1 || worse > g.Len() || p.Check() != nil {
+// weight, the heaviest first; equal weights in the order of the traits, sites in
+// the order of the walk. Traits that were not looked at in both give no fact, and
+// nor do traits in which the two are equal. Buttons count by the percent of bone,
+// 0 for all that speaks for group A.
+//
+// Weights are in yield grades, with the advantages and the exchange of
+// [DefaultPolicy] whatever the policy. Yield counts as it is; fat, ribeye, kidney fat and
+// weight by their terms of the yield equation; marbling at half a grade for 100
+// points (our own); a third of dark cutting at 0.5 (our own); the quality grade at
+// 1.5, 2 and 3 for one, two, and three or more tiers of the trade (the last our
+// own, the others published: uni-placing-notes), and at no less than what the
+// difference in marbling counts for. Maturity, the lean and the sites count 0, as no
+// rule weighs them.
+//
+// Sizes are our own choice, slight, plain and wide from: 10, 40 and 150 points of
+// marbling; 0.05, 0.1 and 0.3 in of fat; 0.4, 0.8 and 2.5 sq in of ribeye; 0.5, 1
+// and 2 percent of kidney fat; 0.15, 0.5 and 1.5 yield grades. A third of dark
+// cutting and a term of color, texture or firmness is plain; two thirds, and three
+// terms, are wide. Parts of one quality grade are slight, the next grade plain,
+// farther ones wide. One maturity group is plain and more are wide; ages inside
+// one group are unseen. A place over a site is plain. Weight is unseen, since a
+// contest posts it.
+//
+// Exhibits that are not in the class, or one and the same, give none.
+func (g Graded) Facts(better, worse int) []Fact {
+	if better < 1 || better > g.Len() || worse < 1 || worse > g.Len() {
 		return nil
 	}
 	var all []Fact
-	a, b := g.data(better), g.data(worse)
-	for i := range a {
-		if a[i].number <= b[i].number || !known(a[i].trait, &a[i], &b[i]) {
-			continue
+	b := g.data(worse)
+	for i, a := range g.data(better) {
+		if a.known && b[i].known && a.number > b[i].number {
+			all = append(all, g.fact(a, b[i], better, worse))
 		}
-		all = append(all, Fact{Trait: a[i].trait, Site: a[i].site, Better: better, Worse: worse, BetterValue: a[i].text, WorseValue: b[i].text, Weight: g.weight(&p, a[i].trait, better, worse)})
 	}
-	slices.SortStableFunc(all, func(a, b Fact) int { return cmp.Compare(b.Weight, a.Weight) })
+	byWeight(all)
 	return all
 }
 
-// Faults returns the traits in which an exhibit is the worst of the class, alone,
-// by weight against the one that comes nearest.
-func (g Graded) Faults(p Policy, exhibit int) []Fault {
-	if exhibit < 1 || exhibit > g.Len() || p.Check() != nil {
+// Criticisms returns the traits in which an exhibit is the worst of the class,
+// alone, each as a fact against the exhibit that comes nearest, in the order of
+// [Graded.Facts]. Of several that come equally near it is the one whose fact weighs
+// least, then the lower number. An exhibit that is not in the
+// class has none.
+func (g Graded) Criticisms(exhibit int) []Fact {
+	if exhibit < 1 || exhibit > g.Len() {
 		return nil
 	}
-	var all []Fault
 	class := make([][]datum, g.Len())
 	for e := range class {
 		class[e] = g.data(e + 1)
 	}
-	for i, d := range class[exhibit-1] {
-		f := Fault{Trait: d.trait, Site: d.site, Exhibit: exhibit, Value: d.text}
-		var next datum
-		for e := 1; e <= g.Len(); e++ {
-			if e == exhibit {
+	var all []Fact
+	for i, own := range class[exhibit-1] {
+		next := -1
+		lighter := func(e, than int) bool {
+			return unitsOf(g.weight(own.trait, e+1, exhibit)) < unitsOf(g.weight(own.trait, than+1, exhibit))
+		}
+		for e := range class {
+			o := class[e][i]
+			if e == exhibit-1 {
 				continue
 			}
-			o := class[e-1][i]
-			if o.number <= d.number || !known(d.trait, &o, &d) {
-				f.Next = 0
+			if !own.known || !o.known || o.number <= own.number {
+				next = -1
 				break
 			}
-			if f.Next == 0 || o.number < next.number {
-				f.Next, f.NextHas, next = e, o.text, o
+			if next < 0 || o.number < class[next][i].number || o.number == class[next][i].number && lighter(e, next) {
+				next = e
 			}
 		}
-		if f.Next != 0 {
-			f.Weight = g.weight(&p, d.trait, f.Next, exhibit)
-			all = append(all, f)
+		if next >= 0 {
+			all = append(all, g.fact(class[next][i], own, next+1, exhibit))
 		}
 	}
-	slices.SortStableFunc(all, func(a, b Fault) int { return cmp.Compare(b.Weight, a.Weight) })
+	byWeight(all)
 	return all
 }
 
-// deciding is the trait that stands for a ground. Muscling and trimness have
-// several and none.
-var deciding = [...]Trait{ByTier: TraitQuality, ByAdvantage: TraitYield, ByBottom: TraitQuality, ByColor: TraitColor, ByMarbling: TraitMarbling, ByYield: TraitYield, ByMuscling: 0, ByTrimness: 0}
+func byWeight(all []Fact) {
+	slices.SortStableFunc(all, func(a, b Fact) int { return cmp.Compare(unitsOf(b.Weight), unitsOf(a.Weight)) })
+}
 
-// Reasons returns the reasons for a placing of the class, from the data alone. A
-// placing of another class size, or the zero one, gives a [*FieldError].
-func (g Graded) Reasons(p Placing) (Reasons, error) {
-	n := g.Len()
-	if p.Order.Len() != n || n == 0 {
-		return Reasons{}, &FieldError{Field: "placing", Value: p.Order.String(), Allowed: "a placing of the " + itoa(n) + " exhibits of the class", Err: ErrRange}
+// weight is what the facts under a heading count for together.
+func (s Support) weight() int64 {
+	var all, most int64
+	for _, f := range s.Facts {
+		all += unitsOf(f.Weight)
+		most = max(most, unitsOf(f.Weight))
 	}
-	r := Reasons{Order: p.Order}
-	for i := 1; i < n; i++ {
-		u, l := p.Order.At(i), p.Order.At(i+1)
-		d, _ := p.Decision(u, l)
-		over := g.Facts(p.Policy, u, l)
-		if at := slices.IndexFunc(over, func(f Fact) bool { return f.Trait == deciding[d.Ground] }); at > 0 {
-			first := over[at]
-			copy(over[1:at+1], over[:at])
-			over[0] = first
+	if s.On == OnQuality || s.On == OnCutability {
+		return most
+	}
+	return all
+}
+
+// seen reports whether any of the facts is seen.
+func (s Support) seen() bool {
+	return slices.ContainsFunc(s.Facts, func(f Fact) bool { return f.Size > 0 })
+}
+
+// grouped puts facts under their headings, the heaviest heading first.
+func grouped(facts []Fact) []Support {
+	var all []Support
+	for h := OnQuality; h <= OnMuscling; h++ {
+		s := Support{On: h}
+		for _, f := range facts {
+			if f.Heading() == h {
+				s.Facts = append(s.Facts, f)
+			}
 		}
-		r.Pairs = append(r.Pairs, PairReasons{Name: PairName(i, n), Upper: u, Lower: l, Decision: d, Over: over, Grants: g.Facts(p.Policy, l, u)})
+		if s.Facts != nil {
+			all = append(all, s)
+		}
 	}
-	r.Last = g.Faults(p.Policy, p.Order.At(n))
+	slices.SortStableFunc(all, func(a, b Support) int { return cmp.Compare(b.weight(), a.weight()) })
+	return all
+}
+
+// decidedOn is the heading that a ground of the policy speaks of. A ground that is
+// not listed speaks of none, and the weights tell.
+var decidedOn = map[Ground]Heading{
+	ByTier: OnQuality, ByBottom: OnQuality, ByMarbling: OnQuality,
+	ByColor: OnQuality, ByDark: OnQuality, ByTexture: OnQuality, ByFirmness: OnQuality,
+	ByAdvantage: OnCutability, ByYield: OnCutability,
+	ByMuscling: OnMuscling, ByTrimness: OnTrimness,
+}
+
+// general finds the general statement of a pair from what speaks for the upper.
+func general(over []Support, d Decision, upper int) Heading {
+	find := func(match func(Support) bool) Heading {
+		if at := slices.IndexFunc(over, match); at >= 0 {
+			return over[at].On
+		}
+		return 0
+	}
+	if d.Ground != 0 && d.Upper == upper {
+		if h := find(func(s Support) bool { return s.On == decidedOn[d.Ground] }); h != 0 {
+			return h
+		}
+	}
+	value := func(s Support) bool { return s.seen() && (s.On == OnQuality || s.On == OnCutability) }
+	return cmp.Or(find(value), find(Support.seen))
+}
+
+// Reasons returns the reasons for an order of the class, whoever made it: a
+// committee, a member or the policy. The facts are the data's alone and always
+// argue for the order that is asked about; where the policy says the opposite of a
+// pair, what can be said for the upper is little and the grants are many.
+//
+// The general statement of a pair, [PairReasons.On], is found so. Where the policy
+// puts the upper over, it is what its ground speaks of, if any fact stands under
+// that heading: quality for a tier, the bottom, marbling, color, dark cutting,
+// texture and firmness, cutability for a yield advantage and yield, trimness and
+// muscling for themselves. For Choice against Select, for value, and elsewhere it
+// is quality or cutability, the heavier of the two of which anything is seen; with
+// neither, the heavier of trimness and muscling of which anything is seen; else
+// none.
+//
+// Facts are grouped under their headings and each group is ordered as
+// [Graded.Facts] orders. A heading weighs as much as its heaviest fact for quality
+// and cutability, whose facts are one thing told twice, and as much as its facts
+// together for trimness and muscling. The general statement comes first, then the
+// heaviest, equal ones in the order quality, cutability, trimness, muscling.
+// Grants are grouped in the same way without a general statement.
+//
+// An order of another size, the zero Graded and a policy that does not check give
+// a [*FieldError].
+func (g Graded) Reasons(order placing.Order, p Policy) (Reasons, error) {
+	n := g.Len()
+	if order.Len() != n || n == 0 {
+		return Reasons{}, &FieldError{Field: "order", Value: order.String(), Allowed: "an order of the " + itoa(n) + " exhibits of the class", Err: ErrRange}
+	}
+	r := Reasons{Order: order, Sex: g.exhibits[0].Carcass.Sex}
+	for _, e := range g.exhibits {
+		if e.Carcass.Sex != r.Sex {
+			r.Sex = 0
+			break
+		}
+	}
+	for i := 1; i < n; i++ {
+		u, l := order.At(i), order.At(i+1)
+		d, err := g.Decide(p, u, l)
+		if err != nil {
+			return Reasons{}, err
+		}
+		r.Pairs = append(r.Pairs, g.reasonsFor(PairName(i, n), u, l, d))
+	}
+	r.Last = g.Criticisms(order.At(n))
 	return r, nil
 }
 
-// Sentences gives the reasons as plain sentences: the placing, then for each pair
-// what puts the upper over, one sentence a fact, what is granted to the lower,
-// and at last the faults of the last exhibit. No more than the given number of
-// facts is told of each list, the heaviest first; 0 tells all.
-func (r Reasons) Sentences(most int) []string {
-	if len(r.Pairs) == 0 {
-		return nil
+// Why returns the reasons for putting one exhibit over another, whether or
+// not they are neighbors, as [Graded.Reasons] gives them for neighbors, without a
+// name. It is what a member who turned the pair needs to hear. An exhibit that is
+// not in the class, one given twice, and a policy that does not check give a
+// [*FieldError].
+func (g Graded) Why(p Policy, upper, lower int) (PairReasons, error) {
+	d, err := g.Decide(p, upper, lower)
+	if err != nil {
+		return PairReasons{}, err
 	}
-	cut := func(n int) int {
-		if most <= 0 {
-			return n
-		}
-		return min(n, most)
-	}
-	lines := []string{"The class is placed " + r.Order.String() + "."}
-	for _, p := range r.Pairs {
-		if len(p.Over) == 0 {
-			lines = append(lines, heading(p.Name)+": nothing in the data puts "+itoa(p.Upper)+" over "+itoa(p.Lower)+".")
-		}
-		for _, f := range p.Over[:cut(len(p.Over))] {
-			lines = append(lines, heading(p.Name)+": "+f.String()+".")
-		}
-		for _, f := range p.Grants[:cut(len(p.Grants))] {
-			lines = append(lines, "Granted: "+f.String()+".")
-		}
-	}
-	for _, f := range r.Last[:cut(len(r.Last))] {
-		lines = append(lines, "Last: "+f.String()+".")
-	}
-	return lines
+	return g.reasonsFor("", upper, lower, d), nil
 }
 
-func heading(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+func (g Graded) reasonsFor(name string, upper, lower int, d Decision) PairReasons {
+	r := PairReasons{Name: name, Upper: upper, Lower: lower, Decision: d, Over: grouped(g.Facts(upper, lower)), Grants: grouped(g.Facts(lower, upper))}
+	r.On = general(r.Over, d, upper)
+	if at := slices.IndexFunc(r.Over, func(s Support) bool { return s.On == r.On }); at > 0 {
+		first := r.Over[at]
+		copy(r.Over[1:at+1], r.Over[:at])
+		r.Over[0] = first
+	}
+	return r
+}
+
+// unitsOf returns a measurement or a yield as a whole number of its units.
+func unitsOf[T grade.Thickness | grade.Area | grade.Share | grade.Weight | grade.Yield](v T) int64 {
+	return int64(v)
+}
+
+// gradesOf is the way back for a yield.
+func gradesOf(units int64) grade.Yield { return grade.Yield(units) }

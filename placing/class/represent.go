@@ -4,219 +4,151 @@ import (
 	"cmp"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity/cite"
 )
 
-// RibeyeBasis says how the ribeyes of a class are ranked. The zero RibeyeBasis
-// stands for RibeyeForWeight.
-type RibeyeBasis uint8
+// Finding is where one exhibit is not what its rib shows: fatter or trimmer over
+// the rest of the carcass than at the place of measurement, or heavier or lighter
+// muscled than its ribeye says.
+type Finding struct {
+	Exhibit int
+	Fat     bool   // it is about fat; else about muscling
+	More    bool   // fatter or heavier muscled than the rib shows; else trimmer or lighter
+	Sites   []Site // that say so, in the order of the walk
 
-// The two ways. With a posted weight they give one ranking.
-const (
-	RibeyeForWeight RibeyeBasis = 1 + iota // by what the ribeye is over or under the one the weight requires
-	RibeyeAsIs                             // by the area alone
-)
+	// Usual are the least and the most by which the fat is usually adjusted, up
+	// or down by 0.1 and 0.2 in (size published: ga-2004-yield-tutorial; by site
+	// no figure is published), to be handed to [Class.Adjust] by a judge who
+	// accepts one. Nothing is graded by them before. Both are zero for muscling,
+	// which has no adjustment: the ribeye is measured.
+	Usual [2]Adjustment
 
-var ribeyeBases = text.Enum{Kind: "ribeye basis", Names: []string{"", "for the weight", "as is"}}
+	// Cite is where the direction of the adjustment comes from: up is official
+	// (cfr-1965-53-p26), down is from memory. The zero Citation for muscling.
+	Cite cite.Citation
+}
 
-// String gives the name; "unset" for zero.
-func (b RibeyeBasis) String() string { return ribeyeBases.String(int(b)) }
-
-// Drift says which way a carcass differs over the rest of it from what the rib
-// shows. The zero Drift is none: the rib tells the truth.
-type Drift uint8
-
-// The two ways.
-const (
-	MoreElsewhere Drift = 1 + iota // fatter, or heavier muscled, over the rest
-	LessElsewhere                  // trimmer, or lighter muscled, over the rest
-)
-
-var drifts = text.Enum{Kind: "drift", Names: []string{"", "more elsewhere", "less elsewhere"}}
-
-// String gives the name; "as at the rib" for zero.
-func (d Drift) String() string {
-	if d == 0 {
-		return "as at the rib"
+// String says it in one sentence, as "1 is fatter than its rib shows, over the
+// rump and loin edge and in the brisket."
+func (f Finding) String() string {
+	way, shows := "trimmer than its rib shows", ""
+	switch {
+	case f.Fat && f.More:
+		way = "fatter than its rib shows"
+	case !f.Fat && f.More:
+		way = "heavier muscled than its ribeye shows"
+	case !f.Fat:
+		way = "lighter muscled than its ribeye shows"
 	}
-	return drifts.String(int(d))
-}
-
-// Standing compares where one exhibit stands at the rib with where it stands
-// over the sites that were looked at.
-type Standing struct {
-	More, Less []Site     // sites at which it stands higher than at the rib, fatter or heavier muscled, and lower
-	Shift      HalfPlaces // places it stands higher, added up over the sites; negative for lower
-	Looks      int        // sites looked at
-	Drift      Drift      // which way, where Shift comes to one place or more a site
-
-	// Passed is, for an exhibit that drifts, others that drift the opposite way,
-	// farther, and past it. An order shows only who passed whom: where one
-	// exhibit moves up three places, three others move down one, and theirs is no
-	// finding of its own.
-	Passed []int
-}
-
-// SiteAgreement compares the ranking at one site with the one at the rib: fat
-// sites with the measured fat, muscling with the ribeye.
-type SiteAgreement struct {
-	Look
-	Pairs Pairs // the rib first
-}
-
-// Representation says whether the rib speaks for the whole carcass.
-type Representation struct {
-	Basis  RibeyeBasis // how the ribeyes are ranked
-	Fat    Ranking     // fattest first, by the fat as measured at the rib, without any adjustment
-	Ribeye Ranking     // largest first, by the basis
-	Sites  []SiteAgreement
-	// FatStandings and MuscleStandings hold one Standing for each exhibit,
-	// exhibit 1 first.
-	FatStandings, MuscleStandings []Standing
-	Missing                       []Site // sites not looked at
-}
-
-// Represent compares what the rib shows of fat and muscling with the walk over
-// the rest of the carcass, ribeyes ranked by the basis. The measured fat counts,
-// not the adjusted. A walk that is not finished is compared as far as it goes. The
-// method is our own: places and how far they move; that fat is judged against the
-// rest of the carcass is official (cfr-1965-53-p26). A basis that is not named
-// gives a [*FieldError].
-func (g Graded) Represent(basis RibeyeBasis) (Representation, error) {
-	if basis == 0 {
-		basis = RibeyeForWeight
+	if where := where(f.Sites, 0); where != "" {
+		shows = ", " + where
 	}
-	if err := ribeyeBases.Check("ribeye basis", int(basis)); err != nil {
-		return Representation{}, err
+	return itoa(f.Exhibit) + " is " + way + shows + "."
+}
+
+// Represent says whose rib does not speak for the whole carcass, by the walk as
+// far as it goes: by exhibit, fat before muscling; nil where every rib does or
+// nobody walked.
+//
+// At every site looked at, an exhibit moves by its place at the rib less its place
+// at the site, ties sharing the middle of theirs: fat sites against the ranking by
+// measured fat, the fattest first, muscling against the ranking by how far the
+// ribeye is over the one that the weight requires, the largest first. The measured
+// fat counts, not the adjusted. Where the moves over the sites of fat, or those
+// over the sites of muscling, add up to one place or more a site, up or down, that
+// is a finding; its sites are those where the exhibit moved that way.
+//
+// There is no finding for an exhibit whose move is only that of another going
+// past it: one that also has one, moves the other way and in sum farther, and
+// comes from over it to under it, or the other way, by places at the rib and mean
+// places over the sites. To draw level is not to go past.
+//
+// That fat is judged against the rest of the carcass is official
+// (cfr-1965-53-p26); the count of places is our own.
+func (g Graded) Represent() []Finding {
+	if g.Len() == 0 {
+		return nil
 	}
-	n := g.Len()
-	fat, ribeye := make([]int64, n), make([]int64, n)
+	fat, ribeye := make([]int64, g.Len()), make([]int64, g.Len())
 	for i, e := range g.exhibits {
-		fat[i], ribeye[i] = e.Carcass.Measures.Fat.Units(), e.Carcass.Measures.Ribeye.Units()
-		if basis == RibeyeForWeight {
-			need, _ := e.Carcass.Measures.Weight.RequiredRibeye()
-			ribeye[i] -= need.Units()
+		need, _ := e.Carcass.Measures.Weight.RequiredRibeye()
+		fat[i] = unitsOf(e.Carcass.Measures.Fat)
+		ribeye[i] = unitsOf(e.Carcass.Measures.Ribeye) - unitsOf(need)
+	}
+	var all []Finding
+	fats, muscles := g.given.Walk.moves(rank(fat), true), g.given.Walk.moves(rank(ribeye), false)
+	for e := range g.Len() {
+		for _, m := range [...][]move{fats, muscles} {
+			if m[e].way != 0 && !m[e].passed(m) {
+				all = append(all, m[e].finding())
+			}
 		}
 	}
-	if n == 0 {
-		return Representation{Basis: basis}, nil
-	}
-	r := Representation{Basis: basis, Fat: rank(fat), Ribeye: rank(ribeye), Missing: g.given.Walk.Missing()}
-	for s := range Sites() {
-		order, ok := g.given.Walk.At(s)
-		if !ok {
-			continue
-		}
-		rib := r.Ribeye
-		if s.Fat() {
-			rib = r.Fat
-		}
-		pairs, _ := rib.Against(order)
-		r.Sites = append(r.Sites, SiteAgreement{Look{s, order}, pairs})
-	}
-	r.FatStandings, r.MuscleStandings = r.standings(r.Fat, true), r.standings(r.Ribeye, false)
-	return r, nil
+	return all
 }
 
-func (r Representation) standings(rib Ranking, fat bool) []Standing {
-	all := make([]Standing, rib.Len())
+// move is how an exhibit moves from the rib to the sites of fat or of muscling.
+type move struct {
+	exhibit    int
+	fat        bool
+	more, less []Site
+	rib        HalfPlaces // its place at the rib, times the sites
+	shift      HalfPlaces // places it moves up, added up over the sites
+	way        int        // +1 or -1 where that comes to one place or more a site
+}
+
+// moves returns the moves of all exhibits, exhibit 1 first.
+func (w Walk) moves(rib Ranking, fat bool) []move {
+	all := make([]move, rib.Len())
 	for i := range all {
-		s := &all[i]
-		for _, l := range r.Sites {
-			if l.Site.Fat() != fat {
+		m := &all[i]
+		m.exhibit, m.fat = i+1, fat
+		looks := HalfPlaces(0)
+		for s := range Sites() {
+			order, ok := w.At(s)
+			if !ok || s.Fat() != fat {
 				continue
 			}
-			s.Looks++
-			move := rib.Place(i+1) - l.Order.Place(i+1)
-			s.Shift += move
+			looks++
+			by := rib.Place(i+1) - order.Place(i+1)
+			m.shift += by
 			switch {
-			case move > 0:
-				s.More = append(s.More, l.Site)
-			case move < 0:
-				s.Less = append(s.Less, l.Site)
+			case by > 0:
+				m.more = append(m.more, s)
+			case by < 0:
+				m.less = append(m.less, s)
 			}
 		}
-		switch one := HalfPlaces(2 * s.Looks); {
-		case s.Looks == 0:
-		case s.Shift >= one:
-			s.Drift = MoreElsewhere
-		case s.Shift <= -one:
-			s.Drift = LessElsewhere
-		}
-	}
-	for i := range all {
-		for j := range all {
-			if all[i].Drift != 0 && all[j].Drift != 0 && all[i].Drift != all[j].Drift && passed(rib, all, i, j) {
-				all[i].Passed = append(all[i].Passed, j+1)
-			}
+		m.rib = looks * rib.Place(i+1)
+		if max(m.shift, -m.shift) >= 2*looks {
+			m.way = cmp.Compare(m.shift, 0)
 		}
 	}
 	return all
 }
 
-// passed reports whether exhibit j, moving farther than i, went past it, from over
-// it to under it or the other way. To come level, or to leave from there, is not
-// to pass.
-func passed(rib Ranking, all []Standing, i, j int) bool {
-	if abs(all[j].Shift) <= abs(all[i].Shift) {
-		return false
-	}
-	// Looks are as many for both, so the sums compare like the mean places.
-	looks := HalfPlaces(all[i].Looks)
-	here, there := looks*rib.Place(i+1), looks*rib.Place(j+1)
-	return cmp.Compare(here, there)*cmp.Compare(here-all[i].Shift, there-all[j].Shift) < 0
-}
-
-func abs(h HalfPlaces) HalfPlaces { return max(h, -h) }
-
-// MeanTau returns Kendall's tau-b between rib and site, averaged over the sites
-// of fat or of muscling where it can be worked out. It is a statistic for the
-// class as a whole: near 1 the rib speaks for the carcass. ok is false where no
-// site has one.
-func (r Representation) MeanTau(fat bool) (tau float64, ok bool) {
-	n := 0
-	for _, s := range r.Sites {
-		if t, found := s.Pairs.TauB(); found && s.Site.Fat() == fat {
-			tau += t
-			n++
+// passed reports whether another exhibit, moving the other way and farther, went
+// past this one. Looks are as many for both, so the sums compare like mean places.
+func (m move) passed(all []move) bool {
+	for _, o := range all {
+		if o.way == -m.way && max(o.shift, -o.shift) > max(m.shift, -m.shift) &&
+			cmp.Compare(m.rib, o.rib)*cmp.Compare(m.rib-m.shift, o.rib-o.shift) < 0 {
+			return true
 		}
 	}
-	if n == 0 {
-		return 0, false
-	}
-	return tau / float64(n), true
+	return false
 }
 
-// Proposal is a proposal to adjust the fat of one exhibit, with the usual size.
-// Nothing is graded by it before the caller accepts; see [Class.Adjust].
-type Proposal struct {
-	Exhibit     int
-	Up          bool            // the rest is fatter than the rib shows: adjust up; else down
-	Least, Most grade.Thickness // the usual size, 0.1 to 0.2 in (published: ga-2004-yield-tutorial)
-	Sites       []Site          // the sites that speak for it
-	Cite        cite.Citation   // for the direction: up is official, down is from memory
-}
-
-// Proposals returns the adjustments of fat that the walk speaks for: up for an
-// exhibit that is one place or more a site fatter over the rest than at the rib
-// (official in direction: cfr-1965-53-p26), down for one that is trimmer (from
-// memory), and none for one whose move is that of another going past it. The
-// usual size is 0.1 to 0.2 in (published: ga-2004-yield-tutorial); no figure by
-// site is published. Muscling has no adjustment: the ribeye is measured.
-func (r Representation) Proposals() []Proposal {
-	var all []Proposal
-	for i, s := range r.FatStandings {
-		if s.Drift == 0 || s.Passed != nil {
-			continue
-		}
-		p := Proposal{Exhibit: i + 1, Up: s.Drift == MoreElsewhere, Least: grade.Inches(0.1), Most: grade.Inches(0.2)}
-		if p.Up {
-			p.Sites, p.Cite = append([]Site(nil), s.More...), cite.Citation{Standing: cite.Official, IDs: "cfr-1965-53-p26"}
-		} else {
-			p.Sites, p.Cite = append([]Site(nil), s.Less...), cite.Citation{Standing: cite.Memory}
-		}
-		all = append(all, p)
+func (m move) finding() Finding {
+	f := Finding{Exhibit: m.exhibit, Fat: m.fat, More: m.way > 0, Sites: m.less}
+	least, most := grade.Inches(-0.1), grade.Inches(-0.2)
+	from := cite.Citation{Standing: cite.Memory}
+	if f.More {
+		f.Sites = m.more
+		least, most, from = grade.Inches(0.1), grade.Inches(0.2), cite.Citation{Standing: cite.Official, IDs: "cfr-1965-53-p26"}
 	}
-	return all
+	if f.Fat {
+		f.Usual, f.Cite = [2]Adjustment{{m.exhibit, least}, {m.exhibit, most}}, from
+	}
+	return f
 }

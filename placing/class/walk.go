@@ -19,6 +19,7 @@ type Site uint8
 // rib, plate, clod, shoulder, neck and brisket is named by the federal text on
 // yield grades (official: cfr-54-105, cfr-1965-53-p26). Muscling of round, loin,
 // rib and clod, and the four traits of the round, are common practice, no source.
+// [Site.LookFor] says what to look for at each.
 const (
 	FatRound       Site = 1 + iota // outside round
 	FatInsideRound                 // inside round
@@ -74,6 +75,46 @@ func (s Site) Cite() cite.Citation {
 	}
 }
 
+// lookFor says for every site what a judge looks for there. All but that for the
+// outside round are from memory.
+var lookFor = [...]string{
+	FatRound:       "Look for lean that shows through on the outside of the round; the more purple or blue shows, the less fat lies over it.",
+	FatInsideRound: "Look at how far the fat runs over the inside round and how thick it lies; a trim one shows bare lean.",
+	FatRump:        "Look for fat that bulges over the rump and beside the tailhead.",
+	FatHip:         "Look at the hip from behind; a smooth, rounded hip is a fat one.",
+	FatCod:         "Look at how large and how full the cod of a steer or the udder of a heifer is.",
+	FatFlank:       "Look at how thick and heavy the flank hangs.",
+	FatLoinEdge:    "Look along the edge of the loin for the depth of fat, away from where it was cut.",
+	FatRib:         "Look down from the place of measurement to the lower rib, where fat often thickens.",
+	FatPlate:       "Look at the plate for fat that lies thick and smooth below the rib.",
+	FatClod:        "Look for lean that shows through over the clod; a fat one is smooth and white.",
+	FatShoulder:    "Look at the top of the shoulder for the depth of fat along the chine.",
+	FatNeck:        "Look at the neck for fat that fills it out and hides the lean.",
+	FatBrisket:     "Look at how full and wide the brisket hangs from the front.",
+
+	RoundPlumpness: "Look at the round from the side and from behind for how far it bulges.",
+	RoundLength:    "Look at how far down toward the shank the round stays full.",
+	RoundWidth:     "Look through the widest part of the round from behind.",
+	RoundCushion:   "Look at the cushion, between the legs, for how full it is.",
+	MuscleLoin:     "Look at the loin for how wide and full it is, and take off what is fat.",
+	MuscleRib:      "Look along the rib for how thick and full it is beside the chine.",
+	MuscleClod:     "Look at the clod and arm for how far the muscle bulges under the fat.",
+}
+
+// LookFor returns one sentence that says what a judge looks for at the site, and
+// where it comes from: for the outside round common practice, for all others from
+// memory. It returns nothing for a site that is not set.
+func (s Site) LookFor() (sentence string, from cite.Citation) {
+	switch {
+	case !s.IsValid():
+		return "", cite.Citation{}
+	case s == FatRound:
+		return lookFor[s], cite.Citation{Standing: cite.CommonPractice}
+	default:
+		return lookFor[s], cite.Citation{Standing: cite.Memory}
+	}
+}
+
 // IsValid reports whether s is one of the named sites.
 func (s Site) IsValid() bool { return sites.IsValid(int(s)) }
 
@@ -102,7 +143,8 @@ func (s Site) Value() (driver.Value, error) { return text.Value(s) }
 func (s *Site) Scan(src any) error { return text.Scan(s, sites.Kind, src) }
 
 // Look is what a judge found at one site: all exhibits, the fattest or the
-// heaviest muscled first, level ones tied.
+// heaviest muscled first, with ties. [RankScores] makes the ranking of a judge who
+// gives scores.
 type Look struct {
 	Site  Site
 	Order Ranking

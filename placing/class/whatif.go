@@ -7,6 +7,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 )
 
@@ -20,7 +21,7 @@ type Reversal struct {
 
 	// Effect is how large the change is on one scale: the change of the yield, or
 	// what the policy counts the marbling for. It is over 0.
-	Effect yield
+	Effect grade.Yield
 
 	Exhibits []Exhibit     // the class with the change made, as it would be graded
 	Order    placing.Order // how the policy would then place the class
@@ -33,20 +34,16 @@ type Reversal struct {
 // cannot turn the pair is not listed. With a posted weight, weight is no factor.
 //
 // What turns is the policy's decision on the pair; Order shows the placing of the
-// whole class, in which a circle may still hold the pair as it was.
+// whole class, in which a cycle may still hold the pair as it was.
 //
-// An exhibit that is not in the class, one given twice, and a policy that does
-// not check give a [*FieldError].
+// An exhibit that is not in the class, one given twice, a policy that does not
+// check and one with a grid, by which a better measure may be worth less, give a
+// [*FieldError].
 func (g Graded) Reversals(p Policy, a, b int) ([]Reversal, error) {
-	for _, e := range [...]int{a, b} {
-		if e < 1 || e > g.Len() {
-			return nil, &FieldError{Field: "exhibit", Value: itoa(e), Allowed: "1 to " + itoa(g.Len()), Err: ErrRange}
-		}
+	if err := g.pair(a, b); err != nil {
+		return nil, err
 	}
-	if a == b {
-		return nil, &FieldError{Field: "exhibit", Value: itoa(b), Allowed: "two exhibits", Err: ErrRepeated}
-	}
-	if err := p.Check(); err != nil {
+	if err := p.checkWhatIf(); err != nil {
 		return nil, err
 	}
 	p = p.clone()
@@ -69,9 +66,21 @@ func (g Graded) Reversals(p Policy, a, b int) ([]Reversal, error) {
 	return all, nil
 }
 
+// decide decides a pair by a policy without a grid.
 func (g Graded) decide(p *Policy, a, b int) Decision {
 	x, y := p.profile(g.assessed[a-1], g.given.Walk, a), p.profile(g.assessed[b-1], g.given.Walk, b)
 	return p.prefer(&x, &y)
+}
+
+// checkWhatIf refuses a policy that the questions of what if cannot be asked of.
+func (p Policy) checkWhatIf() error {
+	if err := p.Check(); err != nil {
+		return err
+	}
+	if p.Grid != nil {
+		return &FieldError{Field: "policy: grid", Value: p.Grid.Name, Allowed: "a policy without a grid, on which a better measure may be worth less", Err: ErrRange}
+	}
+	return nil
 }
 
 // lever moves one factor of a carcass by n steps toward better or worse.
@@ -110,42 +119,34 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 			func(n int) string { return signed(sign*n, text.Count(sign*n, "point")) },
 		}
 	case TraitFat:
-		adjust := int(c.FatAdjust.Units())
-		lo, hi := max(0, -adjust), 30_000-max(adjust, 0)
+		adjust := int(c.FatAdjust)
+		lo, hi := max(0, -adjust), int(3*grade.Inch)-max(adjust, 0)
 		return lever{
-			room(int(c.Measures.Fat.Units()), lo, hi, !better),
-			func(c *grade.Carcass, n int) {
-				c.Measures.Fat = grade.ThicknessUnits(c.Measures.Fat.Units() - int64(sign*n))
-			},
+			room(int(c.Measures.Fat), lo, hi, !better),
+			func(c *grade.Carcass, n int) { c.Measures.Fat -= grade.Thickness(sign * n) },
 			func(c *grade.Carcass) string { return c.Measures.Fat.String() },
-			func(n int) string { return signed(-sign*n, grade.ThicknessUnits(int64(-sign*n)).String()) },
+			func(n int) string { return signed(-sign*n, grade.Thickness(-sign*n).String()) },
 		}
 	case TraitRibeye:
 		return lever{
-			room(int(c.Measures.Ribeye.Units()), 10_000, 250_000, better),
-			func(c *grade.Carcass, n int) {
-				c.Measures.Ribeye = grade.AreaUnits(c.Measures.Ribeye.Units() + int64(sign*n))
-			},
+			room(int(c.Measures.Ribeye), 1, int(25*grade.SquareInch), better),
+			func(c *grade.Carcass, n int) { c.Measures.Ribeye += grade.Area(sign * n) },
 			func(c *grade.Carcass) string { return c.Measures.Ribeye.String() },
-			func(n int) string { return signed(sign*n, grade.AreaUnits(int64(sign*n)).String()) },
+			func(n int) string { return signed(sign*n, grade.Area(sign*n).String()) },
 		}
 	case TraitKPH:
 		return lever{
-			room(int(c.Measures.KPH.Units()), 0, 100_000, !better),
-			func(c *grade.Carcass, n int) {
-				c.Measures.KPH = grade.ShareUnits(c.Measures.KPH.Units() - int64(sign*n))
-			},
+			room(int(c.Measures.KPH), 0, int(10*grade.OnePercent), !better),
+			func(c *grade.Carcass, n int) { c.Measures.KPH -= grade.Share(sign * n) },
 			func(c *grade.Carcass) string { return c.Measures.KPH.String() },
-			func(n int) string { return signed(-sign*n, grade.ShareUnits(int64(-sign*n)).String()) },
+			func(n int) string { return signed(-sign*n, grade.Share(-sign*n).String()) },
 		}
 	default:
 		return lever{
-			room(int(c.Measures.Weight.Units()), 1_000_000, 18_000_000, !better),
-			func(c *grade.Carcass, n int) {
-				c.Measures.Weight = grade.WeightUnits(c.Measures.Weight.Units() - int64(sign*n))
-			},
+			room(int(c.Measures.Weight), 1, int(1800*grade.Pound), !better),
+			func(c *grade.Carcass, n int) { c.Measures.Weight -= grade.Weight(sign * n) },
 			func(c *grade.Carcass) string { return c.Measures.Weight.String() },
-			func(n int) string { return signed(-sign*n, grade.WeightUnits(int64(-sign*n)).String()) },
+			func(n int) string { return signed(-sign*n, grade.Weight(-sign*n).String()) },
 		}
 	}
 }
@@ -182,9 +183,9 @@ func (g Graded) reversal(p *Policy, d Decision, e int, t Trait) (Reversal, bool)
 	a, _ := g.given.Rules.Assess(moved)
 	r := Reversal{Exhibit: e, Trait: t, From: l.show(&c), To: l.show(&moved), Change: l.step(n)}
 	if t == TraitMarbling {
-		r.Effect = max(p.marblingWorth(n), smallest)
+		r.Effect = max(p.marblingWorth(n), yieldOf(smallest))
 	} else {
-		r.Effect = max(of(a.Yield)-of(g.assessed[e-1].Yield), of(g.assessed[e-1].Yield)-of(a.Yield))
+		r.Effect = max(a.Yield-g.assessed[e-1].Yield, g.assessed[e-1].Yield-a.Yield)
 	}
 	changed := g
 	changed.exhibits, changed.assessed = slices.Clone(g.exhibits), slices.Clone(g.assessed)
@@ -201,16 +202,17 @@ func (g Graded) reversal(p *Policy, d Decision, e int, t Trait) (Reversal, bool)
 // With a posted weight no weight is uncertain. Decisions are in the order of
 // their exhibits' numbers; a pair that the policy cannot tell apart is left out.
 //
-// Bad tolerances and a policy that does not check give a [*FieldError].
+// Bad tolerances, a policy that does not check and one with a grid give a
+// [*FieldError].
 func (g Graded) CouldReverse(p Policy, t grade.Tolerances) ([]Decision, error) {
-	if err := p.Check(); err != nil {
+	if err := p.checkWhatIf(); err != nil {
 		return nil, err
 	}
 	if err := t.Check(); err != nil {
 		return nil, err
 	}
 	if _, posted := g.Posted(); posted {
-		t.Weight = grade.Weight{}
+		t.Weight = 0
 	}
 	p = p.clone()
 	best, worst := make([][]profile, g.Len()), make([][]profile, g.Len())
@@ -218,7 +220,7 @@ func (g Graded) CouldReverse(p Policy, t grade.Tolerances) ([]Decision, error) {
 		e, _ := g.given.Rules.Estimate(a.Carcass, t) // what was graded can be estimated
 		m, _ := a.Carcass.Adjusted()
 		lean, fat, _ := t.Span(m)
-		for _, q := range e.Qualities {
+		for _, q := range possible(g.given.Rules, a, t) {
 			best[i] = append(best[i], p.extreme(a, g.given.Walk, i+1, q, q.Most, lean, e.Least))
 			worst[i] = append(worst[i], p.extreme(a, g.given.Walk, i+1, q, q.Least, fat, e.Most))
 		}
@@ -235,10 +237,64 @@ func (g Graded) CouldReverse(p Policy, t grade.Tolerances) ([]Decision, error) {
 	return all, nil
 }
 
+// span is one quality that the tolerances allow, with the marbling that can have it
+// in one maturity group.
+type span struct {
+	grade.QualityRange
+	maturity maturity.Score // of the group
+}
+
+// possible lists the qualities that the tolerances allow, by maturity group: the
+// bottom of a class and top Choice ask for the group besides.
+func possible(r grade.Rules, a grade.Assessment, t grade.Tolerances) []span {
+	kept := func(s maturity.Score, by int) maturity.Score {
+		return min(max(s+maturity.Score(by), maturity.A.At(0)), maturity.E.At(100))
+	}
+	type evidence struct {
+		overall  maturity.Score
+		skeletal maturity.Group // a bullock's is looked at besides
+	}
+	type kind struct {
+		quality grade.Quality
+		group   maturity.Group
+	}
+	tried, at := map[evidence]bool{}, map[kind]int{}
+	var all []span
+	off := t.Maturity
+	t.Maturity = 0
+	for bone := -off; bone <= off; bone++ {
+		for lean := -off; lean <= off; lean++ {
+			c := a.Carcass
+			c.Maturity.Skeletal = kept(c.Maturity.Skeletal, bone)
+			if c.Maturity.Lean != 0 {
+				c.Maturity.Lean = kept(c.Maturity.Lean, lean)
+			}
+			overall, err := r.Overall(c.Maturity)
+			s := evidence{overall, c.Maturity.Skeletal.Group()}
+			if err != nil || tried[s] {
+				continue
+			}
+			tried[s] = true
+			e, _ := r.Estimate(c, t)
+			for _, q := range e.Qualities {
+				k := kind{q.Quality, overall.Group()}
+				n, ok := at[k]
+				if !ok {
+					at[k] = len(all)
+					all = append(all, span{q, overall})
+					continue
+				}
+				all[n].Least, all[n].Most = min(all[n].Least, q.Least), max(all[n].Most, q.Most)
+			}
+		}
+	}
+	return all
+}
+
 // extreme is the profile of an exhibit at one end of its tolerances.
-func (p *Policy) extreme(a grade.Assessment, w Walk, number int, q grade.QualityRange, marbling grade.Marbling, m grade.Measures, y grade.Yield) profile {
-	a.Quality, a.Carcass.Marbling, a.Yield = q.Quality, marbling, y
-	a.Carcass.Measures, a.Carcass.FatAdjust = m, grade.Thickness{}
+func (p *Policy) extreme(a grade.Assessment, w Walk, number int, q span, marbling grade.Marbling, m grade.Measures, y grade.Yield) profile {
+	a.Quality, a.Maturity, a.Carcass.Marbling, a.Yield = q.Quality, q.maturity, marbling, y
+	a.Carcass.Measures, a.Carcass.FatAdjust = m, 0
 	return p.profile(a, w, number)
 }
 

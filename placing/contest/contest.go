@@ -23,14 +23,14 @@ type Contest struct {
 	name   string
 	format Format
 	rules  Rules
-	class  map[string]*class
+	class  map[string]*key
 	slots  []slot
 	slotAt map[slotKey]int
 	part   map[string]int // components by name
 }
 
-// class is what the contest knows of one class.
-type class struct {
+// key is what the contest knows of one class.
+type key struct {
 	official                placing.Official
 	facts                   [MaxExhibit + 1]*Facts
 	place, quality, yielded int // component, or -1
@@ -79,7 +79,7 @@ func NewContest(name string, f Format, r Rules, placings []OfficialPlacing, fact
 		return nil, err
 	}
 	r.Yield.Off = slices.Clone(r.Yield.Off)
-	c := &Contest{name: name, format: f.clone(), rules: r, class: map[string]*class{}, slotAt: map[slotKey]int{}, part: map[string]int{}}
+	c := &Contest{name: name, format: f.clone(), rules: r, class: map[string]*key{}, slotAt: map[slotKey]int{}, part: map[string]int{}}
 	for i := range c.format.Components {
 		c.addClasses(i)
 	}
@@ -113,7 +113,7 @@ func (c *Contest) addClasses(i int) {
 		}
 		k := c.class[name]
 		if k == nil {
-			k = &class{place: -1, quality: -1, yielded: -1}
+			k = &key{place: -1, quality: -1, yielded: -1}
 			c.class[name] = k
 		}
 		switch comp.Kind {
@@ -169,7 +169,7 @@ func (f Format) clone() Format {
 	return f
 }
 
-func (c *Contest) find(contest, name string) (*class, error) {
+func (c *Contest) find(contest, name string) (*key, error) {
 	if contest != c.name {
 		return nil, &fault.FieldError{Path: "contest", Field: "contest", Value: strconv.Quote(contest), Allowed: strconv.Quote(c.name), Err: fault.ErrUnknown}
 	}

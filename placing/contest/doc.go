@@ -8,7 +8,9 @@
 // what an answer loses. [NewContest] puts them together with the official answers
 // and checks that the items add up to the stated values. [Contest.Placing],
 // [Contest.Estimate] and [Contest.Hand] score one card each; a [Tally] adds the
-// items up, and [Tally.Standings] ranks them. [Contest.Feedback] is for one member.
+// items up, and [Tally.Standings] ranks them. [Contest.Feedback] is for one member;
+// [PlacingFeedback.Missed] adds why the official placing has a pair the other way,
+// from the graded class of package class.
 //
 // # Sheets
 //

@@ -10,6 +10,7 @@ import (
 	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/fixed"
 	"example.com/ribface/placing"
+	"example.com/ribface/placing/class"
 )
 
 // Feedback tells one member what was missed and what it cost. Its parts are in the
@@ -24,13 +25,47 @@ type Feedback struct {
 	Hand     []Item            `json:"hand"`
 }
 
-// PlacingFeedback is what one placing card missed.
+// PlacingFeedback is what one placing card missed. [PlacingFeedback.Missed] says
+// why the official placing has it the other way.
 type PlacingFeedback struct {
 	Class    string           `json:"class"`
 	Official placing.Official `json:"official"`
 	Card     placing.Card     `json:"card"`
 	Scored   Points           `json:"scored"`
 	Faults   []placing.Fault  `json:"faults"` // pairs that the card reverses, and what each costs
+}
+
+// Missed is a pair of exhibits that a card turned round: what the official placing
+// has over what, what turning it cost, and the reasons for the official placing.
+type Missed struct {
+	placing.Fault
+	Why class.PairReasons
+}
+
+// String gives the pair with its cost and the reasons, as "3 over 1, costs 4: 3 goes
+// over 1 on quality. 3 had more marbling."
+func (m Missed) String() string {
+	return strconv.Itoa(m.Upper) + " over " + strconv.Itoa(m.Lower) + ", costs " + strconv.Itoa(m.Points) + ": " + m.Why.Spoken()
+}
+
+// Missed returns the pairs that the card reverses, those of the official first
+// exhibit first, each with the reasons for the official placing of it from the
+// graded class, whoever made that placing; see [class.Graded.Why]. A card without
+// an order, and one that misses nothing, give none. A class of another size and a
+// policy that does not check give a [*FieldError].
+func (p PlacingFeedback) Missed(g class.Graded, policy class.Policy) ([]Missed, error) {
+	if n := p.Official.Order().Len(); g.Len() != n {
+		return nil, &FieldError{Field: "class", Value: strconv.Itoa(g.Len()) + " exhibits", Allowed: "the " + strconv.Itoa(n) + " of the official placing", Err: ErrRange}
+	}
+	var all []Missed
+	for f := range p.Official.Faults(p.Card.Order) {
+		why, err := g.Why(policy, f.Upper, f.Lower)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, Missed{f, why})
+	}
+	return all, nil
 }
 
 // QualityFeedback is how far one estimate of a quality grade was off.

@@ -20,14 +20,14 @@ func ExampleMake() {
 	}
 	// Output:
 	// invented class 7: no carcass of it is real
-	// exhibit 1: steer, skeletal A30, lean A50, marbling Mt30, fat 0.55 in, ribeye 14.8 sq in, KPH 1%, weight 886 lb
-	// exhibit 2: steer, skeletal A30, lean A70, marbling Md90, fat 0.7 in, ribeye 14.5 sq in, KPH 2.5%, weight 884 lb
-	// exhibit 3: steer, skeletal A60, lean A70, marbling Mt00, fat 0.35 in, ribeye 14.4 sq in, KPH 3%, weight 875 lb
-	// exhibit 4: steer, skeletal A40, lean A40, marbling Sl90, fat 0.4 in, ribeye 12.9 sq in, KPH 2.5%, weight 914 lb
-	// key: 2-1-3-4 cuts 2-1-8
-	// 2 over 1 by marbling, of one tier, yield higher by 0.7634; margin 0.7366.
-	// 1 over 3 by marbling, of one tier, yield higher by 0.0138; margin 0.45.
-	// 3 over 4 by quality tier, 2 tiers better in quality, yield lower by 0.6532; margin 2.6532.
+	// exhibit 1: steer, skeletal A60, lean A70, marbling Sl70, fat 0.5 in, ribeye 11.8 sq in, KPH 1.5%, weight 928 lb
+	// exhibit 2: steer, skeletal A30, lean A70, marbling Sm70, fat 0.4 in, ribeye 13.6 sq in, KPH 2.5%, weight 961 lb
+	// exhibit 3: steer, skeletal A50, lean A40, marbling Sm50, fat 0.55 in, ribeye 14.2 sq in, KPH 2%, weight 962 lb
+	// exhibit 4: steer, skeletal A50, lean A40, marbling Sm70, fat 0.3 in, ribeye 14 sq in, KPH 1.5%, weight 956 lb
+	// key: 4-2-3-1 cuts 3-1-5
+	// 4 over 2 by yield, of one tier, yield lower by 0.597; margin 0.597.
+	// 2 over 3 by marbling, of one tier, yield lower by 0.0868; margin 0.1868, close.
+	// 3 over 1 by quality tier, 1 tier better in quality, yield lower by 0.4138; margin 1.0138.
 }
 
 func ExampleClass() {
@@ -48,7 +48,7 @@ func ExampleClass() {
 	// exhibit 2: steer, skeletal A30, lean A30, marbling Md20, fat 0.35 in, ribeye 14.2 sq in, KPH 2%, weight 898 lb
 	// exhibit 3: steer, skeletal A50, lean A30, marbling Mt70, fat 0.45 in, ribeye 13.4 sq in, KPH 1.5%, weight 877 lb
 	// exhibit 4: steer, skeletal A60, lean A30, marbling Sm70, fat 0.35 in, ribeye 13.7 sq in, KPH 2%, weight 899 lb
-	// 2-3-4-1 3-4-7
+	// 2-3-4-1 1-4-8
 	// 1 High Standard 3.3876
 	// 2 High Choice 2.6434
 	// 3 Average Choice 2.9696
@@ -62,7 +62,7 @@ func ExampleSpec() {
 	fmt.Println(err)
 	// Output:
 	// exhibits: 13: out of range; allowed: 2 to 12
-	// spec: seed 7: out of range; allowed: a class that 20,000 draws can give
+	// least cut: 8 in a class of 4, hard: out of range; allowed: one that the size, the difficulty and the shape of the class leave room for
 }
 
 func ExampleHerd() {
@@ -92,9 +92,9 @@ func ExampleDifficulty() {
 		fmt.Println(d, c.Official.Cuts(), err)
 	}
 	// Output:
-	// hard 3-1-3 <nil>
-	// medium 1-4-6 <nil>
-	// easy 6-1-6 <nil>
+	// hard 3-1-4 <nil>
+	// medium 1-3-8 <nil>
+	// easy 6-3-5 <nil>
 }
 
 func ExampleShape() {
@@ -103,9 +103,9 @@ func ExampleShape() {
 		fmt.Println(s, c.Official.Cuts(), err)
 	}
 	// Output:
-	// close middle 5-1-6 <nil>
-	// close pairs 1-6-1 <nil>
-	// clear steps 5-4-4 <nil>
+	// close middle 4-1-3 <nil>
+	// close pairs 1-6-5 <nil>
+	// clear steps 4-4-3 <nil>
 }
 
 func ExampleFieldError() {

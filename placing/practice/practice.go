@@ -16,8 +16,10 @@ import (
 	"example.com/ribface/placing/contest"
 )
 
-// Difficulty is how hard a class is to place, by the total of its cuts. The zero
-// Difficulty is any.
+// Difficulty is how hard a class is to place, by the total of its cuts. In a class of
+// five and more, whose cuts cannot carry such totals without negative cards, it
+// goes by the total that [class.Placing.ProposeCuts] asks for. The zero Difficulty
+// is any.
 type Difficulty uint8
 
 // The difficulties. A committee gives 15 for a very placeable class and 5 for a
@@ -25,7 +27,7 @@ type Difficulty uint8
 const (
 	Hard   Difficulty = 1 + iota // a total of 8 or less
 	Medium                       // 9 to 12
-	Easy                         // 13 or more
+	Easy                         // 13 or more; not in a class of eight or more
 )
 
 var difficulties = text.Enum{Kind: "difficulty", Names: []string{"", "hard", "medium", "easy"}}
@@ -152,11 +154,14 @@ const mostDraws = 20_000
 // are within 50 lb of each other (published: amsa-committee); fat is in steps of
 // 0.05 in, ribeye of 0.1 sq in, KPH of 0.5 percent, weight of 1 lb and marbling of
 // 10 points, as people read them (common practice, no source). A class that the
-// policy places in a circle, or with a pair that it cannot tell apart, is drawn
+// policy places in a cycle, or with a pair that it cannot tell apart, is drawn
 // again.
 //
-// A value of the Spec that is out of range gives a [*FieldError], as does one for
-// which 20,000 draws gave no class.
+// A value of the Spec that is out of range gives a [*FieldError] before anything is
+// drawn, as do values that contradict each other: cuts that are too many for the
+// size, the difficulty or the shape, more grades than the marbling of the herd can
+// have, an easy class of eight or more, and a herd without spread for a policy that
+// tells nothing else apart. So does a Spec for which 20,000 draws gave no class.
 func Make(seed uint64, spec Spec) (Class, error) {
 	spec, err := spec.fill()
 	if err != nil {
@@ -177,11 +182,15 @@ func Make(seed uint64, spec Spec) (Class, error) {
 		}
 		// A pair that nothing decides may stand either way round, so that two orders
 		// are equal.
-		if len(p.Circles) > 0 || p.Equal != 1 {
+		if len(p.Cycles) > 0 || p.Equal != 1 {
 			continue
 		}
 		proposal, _ := p.ProposeCuts(0) // of a placed class, within no limit of the caller's
-		if !spec.wanted(proposal.Cuts) {
+		total := proposal.Total
+		if spec.Exhibits > mostCarried {
+			total = proposal.Asked
+		}
+		if !spec.wanted(total, proposal.Cuts) {
 			continue
 		}
 		o, err := placing.NewOfficial(p.Order, proposal.Cuts)
@@ -204,7 +213,7 @@ func (s Spec) fill() (Spec, error) {
 	if s.Rules == (grade.Rules{}) {
 		s.Rules.Edition = grade.Current
 	}
-	if s.Policy.Tiers == nil && s.Policy.Ties == nil {
+	if s.Policy.IsZero() {
 		s.Policy = class.DefaultPolicy()
 	}
 	if s.Herd == (Herd{}) {
@@ -241,7 +250,99 @@ func (s Spec) fill() (Spec, error) {
 	if s.Shape != 0 && s.Exhibits != 4 {
 		return Spec{}, &FieldError{Field: "shape", Value: s.Shape.String(), Allowed: "none but in a class of four", Err: ErrRange}
 	}
-	return s, nil
+	if err := s.Policy.Check(); err != nil {
+		return Spec{}, err
+	}
+	return s, s.contradiction()
+}
+
+const (
+	mostCarried = 4 // exhibits of the largest class whose cuts carry every total from 5 to 15
+	mostEasy    = 7 // exhibits of the largest class that is easy: in a larger one neighbors stand too near
+)
+
+// contradiction refuses what no draw could give.
+func (s *Spec) contradiction() error {
+	if s.Difficulty == Easy && s.Exhibits > mostEasy {
+		return &FieldError{Field: "difficulty", Value: s.Difficulty.String(), Allowed: "hard or medium in a class of eight or more", Err: ErrRange}
+	}
+	if !s.possibleCuts() {
+		value := strconv.Itoa(s.LeastCut) + " in a class of " + strconv.Itoa(s.Exhibits)
+		if s.Difficulty != 0 {
+			value += ", " + s.Difficulty.String()
+		}
+		if s.Shape != 0 {
+			value += ", " + s.Shape.String()
+		}
+		return &FieldError{Field: "least cut", Value: value, Allowed: "one that the size, the difficulty and the shape of the class leave room for", Err: ErrRange}
+	}
+	if n := s.possibleGrades(); s.LeastGrades > n {
+		return &FieldError{Field: "least grades", Value: strconv.Itoa(s.LeastGrades), Allowed: "up to " + strconv.Itoa(n) + ", which the marbling of the herd can have", Err: ErrRange}
+	}
+	blind := s.Policy.Grid == nil && s.Policy.Exchange == grade.Yield(0)
+	for _, g := range s.Policy.Ties {
+		blind = blind && (g == class.ByMarbling || g == class.ByDark || g == class.ByColor || g == class.ByTexture || g == class.ByFirmness)
+	}
+	if least, most := s.marblings(); blind && least == most {
+		return &FieldError{Field: "herd: spread of marbling", Value: "none", Allowed: "some, for a policy that looks at nothing else within a tier", Err: ErrRange}
+	}
+	return nil
+}
+
+// possibleCuts reports whether any cuts that the limits allow are as asked for.
+func (s *Spec) possibleCuts() bool {
+	each := make([]int, s.Exhibits-1)
+	for i := range each {
+		each[i] = s.LeastCut
+	}
+	if s.Exhibits > mostCarried {
+		// The total that is asked for is at least that of the cuts.
+		cuts, _ := placing.NewCuts(each...)
+		return cuts.NeverNegative() && cuts.Total() <= bands[s.Difficulty].most
+	}
+	limit := placing.LimitExact
+	if s.Exhibits == 4 {
+		limit = placing.LimitColorado
+	}
+	for {
+		cuts, _ := placing.NewCuts(each...)
+		if limit.Check(cuts) == nil && cuts.Total() <= 15 && s.wanted(cuts.Total(), cuts) {
+			return true
+		}
+		// The next cuts, as an odometer from the least cut to 15.
+		i := 0
+		for i < len(each) && each[i] == 15 {
+			each[i] = s.LeastCut
+			i++
+		}
+		if i == len(each) {
+			return false
+		}
+		each[i]++
+	}
+}
+
+// marblings returns the least and the most marbling that a draw can give.
+func (s *Spec) marblings() (least, most grade.Marbling) {
+	far := func(sigmas int64) grade.Marbling {
+		n := int64(s.Herd.Marbling) + sigmas*(int64(s.Herd.MarblingSpread)*int64(s.Spread)/100)
+		return grade.Marbling(kept((n+5)/10*10, int64(grade.PracticallyDevoid.At(0)), int64(grade.Abundant.At(90))))
+	}
+	return far(-6), far(6)
+}
+
+// possibleGrades counts the quality grades that a draw can give.
+func (s *Spec) possibleGrades() int {
+	seen := map[grade.Grade]bool{}
+	least, most := s.marblings()
+	for m := least; m <= most; m += 10 {
+		q, err := s.Rules.Quality(grade.Carcass{Sex: s.Sex, Maturity: maturity.Evidence{Skeletal: maturity.A.At(50), Lean: maturity.A.At(50)}, Marbling: m})
+		if err != nil {
+			return s.Exhibits // drawing tells what is wrong
+		}
+		seen[q.Grade()] = true
+	}
+	return len(seen)
 }
 
 // spread reports whether the class has enough different grades.
@@ -253,15 +354,15 @@ func (s *Spec) spread(g class.Graded) bool {
 	return len(seen) >= s.LeastGrades
 }
 
-// wanted reports whether the cuts are as asked for.
-func (s *Spec) wanted(c placing.Cuts) bool {
+// wanted reports whether the cuts, and the total that counts, are as asked for.
+func (s *Spec) wanted(total int, c placing.Cuts) bool {
 	for v := range c.All() {
 		if v < s.LeastCut {
 			return false
 		}
 	}
 	band := bands[s.Difficulty]
-	return c.Total() >= band.least && c.Total() <= band.most && s.Shape.fits(c)
+	return total >= band.least && total <= band.most && s.Shape.fits(c)
 }
 
 // draw makes whole numbers from the bits of a generator whose stream is fixed.
@@ -287,8 +388,10 @@ func (d draw) normal(mean, spread, step, least, most int64) int64 {
 	sum -= 6 * (one - 1)
 	n := mean + (sum*spread+one/2)>>16
 	n = (n + step/2) / step * step
-	return min(max(n, least), most)
+	return kept(n, least, most)
 }
+
+func kept(n, least, most int64) int64 { return min(max(n, least), most) }
 
 // class draws one class.
 func (d draw) class(s Spec) class.Class {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/grade/price"
 	"example.com/ribface/internal/conformance"
 	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/internal/golden"
@@ -16,6 +17,7 @@ import (
 	"example.com/ribface/placing/contest"
 	"example.com/ribface/placing/practice"
 	"github.com/google/go-cmp/cmp"
+	"github.com/shopspring/decimal"
 	"pgregory.net/rapid"
 )
 
@@ -156,7 +158,7 @@ func TestWanted(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if p.Order != c.Official.Order() || len(p.Circles) > 0 || p.Equal != 1 {
+		if p.Order != c.Official.Order() || len(p.Cycles) > 0 || p.Equal != 1 {
 			t.Fatalf("placed %v, key %v", p.Order, c.Official)
 		}
 		grades := map[grade.Grade]bool{}
@@ -243,10 +245,13 @@ func TestSpread(t *testing.T) {
 }
 
 func TestRefused(t *testing.T) {
-	herd := func(change func(*practice.Herd)) practice.Spec {
-		h := practice.Herds()[0]
-		change(&h)
-		return practice.Spec{Herd: h}
+	herd := func(change func(*practice.Herd), grades ...int) practice.Spec {
+		s := practice.Spec{Herd: practice.Herds()[0]}
+		change(&s.Herd)
+		for _, n := range grades {
+			s.LeastGrades = n
+		}
+		return s
 	}
 	for _, tt := range []struct {
 		name string
@@ -262,7 +267,13 @@ func TestRefused(t *testing.T) {
 		{"difficulty", practice.Spec{Difficulty: 4}, "difficulty: difficulty(4): unknown; allowed: hard, medium, easy"},
 		{"shape", practice.Spec{Shape: 4}, "shape: shape(4): unknown; allowed: close middle, close pairs, clear steps"},
 		{"shape of five", practice.Spec{Exhibits: 5, Shape: practice.ClearSteps}, "shape: clear steps: out of range; allowed: none but in a class of four"},
-		{"never", practice.Spec{Difficulty: practice.Hard, LeastCut: 8}, "spec: seed 1: out of range; allowed: a class that 20,000 draws can give"},
+		{"hard with great cuts", practice.Spec{Difficulty: practice.Hard, LeastCut: 3}, "least cut: 3 in a class of 4, hard: out of range; allowed: one that the size, the difficulty and the shape of the class leave room for"},
+		{"a shape without room", practice.Spec{Shape: practice.ClosePairs, LeastCut: 5}, "least cut: 5 in a class of 4, close pairs: out of range; allowed: one that the size, the difficulty and the shape of the class leave room for"},
+		{"a cut in every pair of seven", practice.Spec{Exhibits: 7, LeastCut: 1}, "least cut: 1 in a class of 7: out of range; allowed: one that the size, the difficulty and the shape of the class leave room for"},
+		{"an easy class of eight", practice.Spec{Exhibits: 8, Difficulty: practice.Easy}, "difficulty: easy: out of range; allowed: hard or medium in a class of eight or more"},
+		{"grades that steers do not have", practice.Spec{Exhibits: 6, LeastGrades: 5}, "least grades: 5: out of range; allowed: up to 4, which the marbling of the herd can have"},
+		{"grades without spread", herd(func(h *practice.Herd) { h.MarblingSpread = 0 }, 2), "least grades: 2: out of range; allowed: up to 1, which the marbling of the herd can have"},
+		{"a grid without a price", practice.Spec{Sex: grade.Bull, Policy: class.ValuePolicy(price.Latest().Terms(decimal.New(300, 0)))}, "exhibit 1: tier: below standard: no price; allowed: prime, top choice, low choice, select, standard"},
 		{"sex", practice.Spec{Sex: 9}, "exhibit 1: sex class: sex class(9): unknown; allowed: steer, heifer, cow, bullock, bull"},
 		{"policy", practice.Spec{Policy: class.Policy{Tiers: [][]grade.Tier{}}}, ""},
 		{"herd without fat", herd(func(h *practice.Herd) { h.Fat = -1 }), "herd: fat: -0.0001 in: out of range; allowed: 0 in to 3 in"},
@@ -281,18 +292,42 @@ func TestRefused(t *testing.T) {
 			faulttest.Text(t, err, tt.want)
 		})
 	}
-	for _, edge := range []practice.Spec{{Exhibits: 2}, {Exhibits: 12}, {Spread: 1}, {Spread: 400}, {LeastGrades: 4, Spread: 400}, {Exhibits: 2, LeastCut: 8}} {
+	for _, edge := range []practice.Spec{{Exhibits: 2}, {Exhibits: 12}, {Spread: 1}, {Spread: 400}, {LeastGrades: 4, Spread: 400}, {Exhibits: 2, LeastCut: 8}, {LeastCut: 3}} {
 		_, err := practice.Make(1, edge)
 		faulttest.Text(t, err, "")
 	}
-	// No spread at all: no pair can be told apart, so no class is ever taken.
-	level := herd(func(h *practice.Herd) {
-		h.FatSpread, h.RibeyeSpread, h.KPHSpread, h.WeightSpread, h.MarblingSpread = 0, 0, 0, 0, 0
-	})
-	level.Policy = class.DefaultPolicy()
+	// A policy that looks at marbling alone, and a herd that has one marbling.
+	level := herd(func(h *practice.Herd) { h.MarblingSpread = 0 })
+	level.Policy = class.NotesPolicy()
 	level.Policy.Ties = []class.Ground{class.ByMarbling}
 	_, err := practice.Make(1, level)
+	faulttest.Text(t, err, "herd: spread of marbling: none: out of range; allowed: some, for a policy that looks at nothing else within a tier")
+	// Select is nearly six standard deviations away: possible, and never met.
+	never := herd(func(h *practice.Herd) { h.Marbling, h.MarblingSpread = grade.MustParseMarbling("Sm23"), 5 }, 2)
+	_, err = practice.Make(1, never)
 	faulttest.Text(t, err, "spec: seed 1: out of range; allowed: a class that 20,000 draws can give")
+}
+
+// TestDifficultyOfLargeClasses makes a class of every difficulty that a size has.
+func TestDifficultyOfLargeClasses(t *testing.T) {
+	for n := 5; n <= 12; n++ {
+		for d := practice.Hard; d <= practice.Easy; d++ {
+			if d == practice.Easy && n > 7 {
+				continue
+			}
+			c, err := practice.Make(uint64(n), practice.Spec{Exhibits: n, Difficulty: d})
+			if err != nil {
+				t.Errorf("%d exhibits, %v: %v", n, d, err)
+				continue
+			}
+			p, err := c.Placing.ProposeCuts(0)
+			faulttest.Text(t, err, "")
+			hard, easy := p.Asked <= 8, p.Asked >= 13
+			if hard != (d == practice.Hard) || easy != (d == practice.Easy) {
+				t.Errorf("%d exhibits, %v: a total of %d was asked for", n, d, p.Asked)
+			}
+		}
+	}
 }
 
 // TestKey: the facts and the key of a class make a contest that scores its own key

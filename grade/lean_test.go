@@ -1,0 +1,159 @@
+package grade_test
+
+import (
+	"fmt"
+	"testing"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/maturity/cite"
+)
+
+func TestLeanEncodings(t *testing.T) {
+	roundtrip.Run(t, "Color", grade.LightRed, grade.ParseColor, roundtrip.Case[grade.Color]{
+		Texts: map[string]grade.Color{"very dark red": grade.VeryDarkRed, "slightly light red": grade.SlightlyLightRed, "light cherry red": grade.LightCherryRed},
+		Bad:   []string{"unset", "red", "Dark red"}, Invalid: []grade.Color{grade.LightCherryRed + 1},
+	})
+	roundtrip.Run(t, "Texture", grade.Coarse, grade.ParseTexture, roundtrip.Case[grade.Texture]{
+		Texts: map[string]grade.Texture{"very coarse": grade.VeryCoarse, "tends to be fine": grade.TendsToBeFine, "fine": grade.Fine},
+		Bad:   []string{"unset", "smooth", "Fine"}, Invalid: []grade.Texture{grade.Fine + 1},
+	})
+}
+
+func FuzzColor(f *testing.F) {
+	roundtrip.Fuzz(f, grade.ParseColor, grade.DarkRed, "light red", "light cherry red")
+}
+
+func FuzzTexture(f *testing.F) {
+	roundtrip.Fuzz(f, grade.ParseTexture, grade.Coarse, "fine", "tends to be fine")
+}
+
+// TestColorAndTextureMoveNoGrade grades one carcass with every color and texture.
+func TestColorAndTextureMoveNoGrade(t *testing.T) {
+	for _, dark := range []grade.DarkCut{0, grade.DarkTwoThirds} {
+		c := exampleCarcass()
+		c.Lean.Dark = dark
+		want, err := grade.Current.Assess(c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for color := grade.Color(0); color <= grade.LightCherryRed; color++ {
+			for texture := grade.Texture(0); texture <= grade.Fine; texture++ {
+				c.Lean.Color, c.Lean.Texture = color, texture
+				got, err := grade.Current.Assess(c)
+				if err != nil || got.Quality != want.Quality || got.Yield != want.Yield || got.Maturity != want.Maturity {
+					t.Errorf("%v, %v: %v %v %v, %v", color, texture, got.Quality, got.Yield, got.Maturity, err)
+				}
+			}
+		}
+	}
+	c := exampleCarcass()
+	c.Lean.Color = grade.LightCherryRed + 1
+	_, err := grade.Current.Assess(c)
+	faulttest.Field(t, "color", err, grade.FieldError{Field: "lean color", Value: "lean color(9)", Allowed: "very dark red, dark red, moderately dark red, slightly dark red, slightly light red, moderately light red, light red, light cherry red", Err: grade.ErrUnknown})
+	c.Lean.Color, c.Lean.Texture = 0, grade.Fine+1
+	_, err = grade.Current.Assess(c)
+	faulttest.Field(t, "texture", err, grade.FieldError{Field: "lean texture", Value: "lean texture(6)", Allowed: "very coarse, coarse, slightly coarse, tends to be fine, fine", Err: grade.ErrUnknown})
+}
+
+// TestTermsSayWhereTheyComeFrom holds the standing of every term, and that a value
+// that is no term has none.
+func TestTermsSayWhereTheyComeFrom(t *testing.T) {
+	colors := map[grade.Color]cite.Standing{grade.LightCherryRed: cite.Published, grade.ModeratelyLightRed: cite.Published, grade.SlightlyLightRed: cite.Official}
+	for c := grade.VeryDarkRed; c <= grade.LightCherryRed; c++ {
+		want := cite.Memory
+		if s, ok := colors[c]; ok {
+			want = s
+		}
+		if got := c.Cite().Standing; got != want {
+			t.Errorf("%v: %v, want %v", c, got, want)
+		}
+	}
+	for x := grade.VeryCoarse; x <= grade.Fine; x++ {
+		want := cite.Memory
+		if x >= grade.TendsToBeFine {
+			want = cite.Official
+		}
+		if got := x.Cite().Standing; got != want {
+			t.Errorf("%v: %v, want %v", x, got, want)
+		}
+	}
+	if (grade.Color(0).Cite() != cite.Citation{}) || (grade.Texture(0).Cite() != cite.Citation{}) {
+		t.Error("the zero value has a source")
+	}
+}
+
+func ExampleColor() {
+	fmt.Println(grade.LightCherryRed, grade.LightCherryRed > grade.DarkRed, grade.LightCherryRed.IsValid())
+	fmt.Println(grade.LightCherryRed.Cite())
+	// Output:
+	// light cherry red true true
+	// published: enc-quality
+}
+
+func ExampleParseColor() {
+	fmt.Println(grade.ParseColor("slightly light red"))
+	// Output:
+	// slightly light red <nil>
+}
+
+func ExampleTexture() {
+	fmt.Println(grade.Fine, grade.Fine > grade.Coarse, grade.Fine.IsValid())
+	fmt.Println(grade.Coarse.Cite())
+	// Output:
+	// fine true true
+	// from memory
+}
+
+func ExampleParseTexture() {
+	fmt.Println(grade.ParseTexture("tends to be fine"))
+	// Output:
+	// tends to be fine <nil>
+}
+
+func ExampleColor_encodings() {
+	c := grade.LightRed
+	line, err := c.AppendText([]byte("text: "))
+	fmt.Printf("%s, %v\n", line, err)
+	text, err := c.MarshalText()
+	fmt.Printf("%q, %v\n", text, err)
+
+	// A failed read leaves the value as it was.
+	fmt.Println(c.UnmarshalText([]byte("dark red")), c)
+	fmt.Println(c.UnmarshalText([]byte("pink")) != nil, c)
+
+	column, err := c.Value()
+	fmt.Printf("%q, %v\n", column, err)
+	fmt.Println(c.Scan([]byte("light cherry red")), c)
+	// Output:
+	// text: light red, <nil>
+	// "light red", <nil>
+	// <nil> dark red
+	// true dark red
+	// "dark red", <nil>
+	// <nil> light cherry red
+}
+
+func ExampleTexture_encodings() {
+	x := grade.Fine
+	line, err := x.AppendText([]byte("text: "))
+	fmt.Printf("%s, %v\n", line, err)
+	text, err := x.MarshalText()
+	fmt.Printf("%q, %v\n", text, err)
+
+	// A failed read leaves the value as it was.
+	fmt.Println(x.UnmarshalText([]byte("coarse")), x)
+	fmt.Println(x.UnmarshalText([]byte("rough")) != nil, x)
+
+	column, err := x.Value()
+	fmt.Printf("%q, %v\n", column, err)
+	fmt.Println(x.Scan([]byte("slightly coarse")), x)
+	// Output:
+	// text: fine, <nil>
+	// "fine", <nil>
+	// <nil> coarse
+	// true coarse
+	// "coarse", <nil>
+	// <nil> slightly coarse
+}

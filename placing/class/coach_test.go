@@ -1,0 +1,210 @@
+package class_test
+
+import (
+	"testing"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/grade/price"
+	"example.com/ribface/maturity"
+	"example.com/ribface/placing"
+	"example.com/ribface/placing/class"
+	"github.com/shopspring/decimal"
+)
+
+// rib makes an invented steer of 800 lb with 2.5% of kidney fat: its yield is
+// 6.04 + 2.5 fat - 0.32 ribeye.
+func rib(marbling string, fat, ribeye float64) grade.Carcass {
+	return steer(marbling, fat, ribeye, 2.5, 800)
+}
+
+// aged gives a carcass the bone and lean of another age.
+func aged(c grade.Carcass, skeletal, lean maturity.Score) grade.Carcass {
+	c.Maturity = maturity.Evidence{Skeletal: skeletal, Lean: lean}
+	return c
+}
+
+// darkened makes a dark cutter.
+func darkened(c grade.Carcass, d grade.DarkCut) grade.Carcass {
+	c.Lean.Dark = d
+	return c
+}
+
+// TestCoach has invented classes with the placing that any coach would give, each
+// with the reason in one line.
+func TestCoach(t *testing.T) {
+	tests := []struct {
+		reason string
+		want   string
+		class  class.Class
+	}{
+		{
+			"a quality class: alike in cutability, they go by quality from Prime down to Select", "4-2-1-3",
+			classOf(rib("Sm50", 0.45, 13.0), rib("Mt60", 0.45, 13.0), rib("Sl30", 0.45, 13.0), rib("SlAb40", 0.45, 13.0)),
+		},
+		{
+			"all low Choice and alike in marbling: the class is decided on cutability, 2.4, 2.9, 3.5, 4.3", "3-1-4-2",
+			classOf(rib("Sm40", 0.45, 13.3), rib("Sm50", 0.80, 12.0), rib("Sm40", 0.35, 14.2), rib("Sm50", 0.60, 12.7)),
+		},
+		{
+			"all Select: cutability again, whatever a few points of marbling say", "2-4-1-3",
+			classOf(rib("Sl70", 0.50, 13.0), rib("Sl60", 0.20, 15.0), rib("Sl80", 0.75, 12.2), rib("Sl50", 0.30, 14.0)),
+		},
+		{
+			"Standard hangs last however trim it is", "1-4-2-3",
+			classOf(rib("Mt40", 0.50, 13.5), rib("Sl40", 0.50, 13.2), rib("Tr60", 0.10, 16.0), rib("Sm60", 0.50, 13.5)),
+		},
+		{
+			"a wasty low Choice of yield grade 4 goes under a trim Select, the two lean ones of Choice stay on top", "2-3-4-1",
+			classOf(rib("Sm60", 0.85, 12.0), rib("Mt50", 0.40, 14.0), rib("Sm40", 0.40, 13.8), rib("Sl50", 0.25, 14.5)),
+		},
+		{
+			"a Choice of yield grade 3.4 is fat, but not fat enough for any Select to beat it", "1-2-3-4",
+			classOf(rib("Mt30", 0.45, 13.8), rib("Sm30", 0.60, 12.9), rib("Sl80", 0.10, 15.8), rib("Sl40", 0.40, 13.3)),
+		},
+		{
+			"a Prime of yield grade 5 is overdone: all the sound ones of Choice, more than two grades trimmer, go over it", "2-1-3-4",
+			classOf(rib("Mt70", 0.45, 13.6), rib("Md40", 0.40, 13.8), rib("Sm70", 0.35, 13.8), rib("SlAb60", 1.30, 11.5)),
+		},
+		{
+			"a Prime of 3.5 keeps the top over trim ones of Choice, a grade lower in yield", "3-1-2-4",
+			classOf(rib("Mt60", 0.35, 14.0), rib("Sm50", 0.30, 14.2), rib("SlAb50", 0.65, 13.0), rib("Sl20", 0.45, 13.2)),
+		},
+		{
+			"a full dark cutter hangs last, though its marbling was the most of the class", "2-4-3-1",
+			classOf(darkened(rib("Md60", 0.40, 14.0), grade.DarkFull), rib("Mt20", 0.45, 13.6), rib("Sl60", 0.50, 13.2), rib("Sm40", 0.45, 13.4)),
+		},
+		{
+			"hard bone goes to the bottom with any marbling", "3-1-4-2",
+			classOf(rib("Sm60", 0.40, 13.8), aged(rib("Md50", 0.30, 14.5), maturity.C.At(60), maturity.B.At(80)), rib("Mt40", 0.45, 13.6), rib("Sl30", 0.50, 13.0)),
+		},
+		{
+			"Small marbling with B bone is Standard: it belongs in the bottom pair, over the Traces one by its marbling", "2-1-4-3",
+			classOf(rib("Sl70", 0.60, 12.5), rib("Sm40", 0.50, 13.3), rib("Tr40", 0.35, 13.5), aged(rib("Sm50", 0.35, 13.5), maturity.B.At(40), maturity.B.At(30))),
+		},
+		{
+			"two alike at the rib: over the carcass the second is the trimmer and the heavier in the round, so it wins the close pair", "1-3-2-4",
+			func() class.Class {
+				c := classOf(rib("Md20", 0.45, 13.8), rib("Sm50", 0.50, 13.3), rib("Sm50", 0.50, 13.2), rib("Sl20", 0.80, 12.0))
+				for _, s := range []class.Site{class.FatRound, class.FatRump, class.FatLoinEdge} {
+					c.Walk = append(c.Walk, class.Look{Site: s, Order: class.MustParseRanking("4 2 1=3")})
+				}
+				for _, s := range []class.Site{class.RoundPlumpness, class.MuscleLoin} {
+					c.Walk = append(c.Walk, class.Look{Site: s, Order: class.MustParseRanking("1 3 2 4")})
+				}
+				return c
+			}(),
+		},
+		{
+			"five hang: Prime, two of Choice by their yields, a lean Select over the fat low Choice", "5-2-4-3-1",
+			classOf(rib("Sm40", 0.90, 12.2), rib("Mt40", 0.40, 13.9), rib("Sl70", 0.30, 14.0), rib("Mt30", 0.65, 13.2), rib("SlAb30", 0.55, 13.5)),
+		},
+	}
+	for _, tt := range tests {
+		t.Run(tt.reason, func(t *testing.T) {
+			g, p := placed(t, tt.class)
+			if p.Order.String() != tt.want {
+				t.Errorf("placed %v, want %s:", p.Order, tt.want)
+				for e := 1; e <= g.Len(); e++ {
+					t.Log(e, g.Assessment(e).Quality, g.Assessment(e).Yield)
+				}
+				for _, line := range p.Explain() {
+					t.Log(line)
+				}
+			}
+			if p.Cycles != nil {
+				t.Errorf("cycles %v", p.Cycles)
+			}
+			cuts, err := p.ProposeCuts(0)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if last := p.Neighbors()[g.Len()-2]; last.Firm && cuts.Cuts.At(g.Len()-1) < 2 {
+				t.Errorf("an obvious bottom, cuts %v", cuts.Cuts)
+			}
+		})
+	}
+}
+
+// TestPublishedStatements holds every published statement on how classes are placed
+// to the policy that claims it.
+func TestPublishedStatements(t *testing.T) {
+	def := class.DefaultPolicy()
+	value := class.ValuePolicy(price.Latest().Terms(decimal.New(300, 0)))
+	over := func(name string, p class.Policy, u, l grade.Carcass, ground class.Ground) {
+		t.Run(name, func(t *testing.T) {
+			for _, c := range []class.Class{classOf(u, l), classOf(l, u)} {
+				d, err := graded(t, c).Decide(p, 1, 2)
+				if err != nil || d.Ground != ground || c.Exhibits[d.Upper-1].Carcass != u {
+					t.Errorf("%v, %v", d, err)
+				}
+			}
+		})
+	}
+	// uni-beef-judging-slides (published): carcasses are ranked on value.
+	over("value, against yield", value, rib("Sm20", 0.55, 13.0), rib("Sl80", 0.40, 13.5), class.ByValue)
+	over("value, against quality", value, rib("Sm20", 0.40, 13.5), rib("Mt20", 0.85, 12.0), class.ByValue)
+
+	// The same: Choice of yield grade 3.5 or better is normally preferred to Select
+	// of yield grade 1 or 2. 3.59 is 3.5, since tenths drop decimals.
+	over("Choice of 3.5", def, rib("Sm10", 0.684, 13.0), rib("Sl90", 0.30, 14.0), class.ByTier)
+	over("Choice of 3.59 and Select of 1.5", def, rib("Sm10", 0.684, 13.0), rib("Sl90", 0.20, 15.6), class.ByCeiling)
+	over("top Choice of 3.59 and Select of 1.5", def, rib("Mt10", 0.684, 13.0), rib("Sl90", 0.10, 15.9), class.ByCeiling)
+	// The same: Select goes over Choice where the Choice is yield grade 3.6 or higher.
+	over("Select over Choice of 3.6", def, rib("Sl10", 0.44, 13.0), rib("Sm90", 0.688, 13.0), class.ByCeiling)
+	over("Select over Choice of 4.9", def, rib("Sl10", 0.44, 13.0), rib("Sm90", 1.20, 13.0), class.ByAdvantage)
+	over("but no Select of yield grade 3", def, rib("Sm10", 0.80, 13.0), rib("Sl90", 0.45, 13.0), class.ByTier)
+
+	// The same: B with Slight or Small is Standard and belongs in the bottom pair.
+	older := aged(rib("Sm60", 0.20, 15.0), maturity.B.At(40), maturity.B.At(40))
+	over("B with Small", def, rib("Sl10", 0.90, 12.0), older, class.ByBottom)
+	older.Marbling = grade.MustParseMarbling("Sl60")
+	over("B with Slight", def, rib("Sl10", 0.90, 12.0), older, class.ByBottom)
+
+	// uni-carcass-placing-slides (published): C or older goes to the bottom.
+	over("C", def, rib("Sl10", 0.90, 12.0), aged(rib("SlAb60", 0.20, 15.0), maturity.C.At(20), maturity.C.At(20)), class.ByBottom)
+	// The same: marbling is the primary indicator of quality where maturity is alike.
+	over("marbling", def, rib("Md10", 0.50, 13.0), rib("Sm90", 0.50, 13.0), class.ByTier)
+	over("marbling within a tier", def, rib("Sm90", 0.50, 13.0), rib("Sm10", 0.50, 13.0), class.ByMarbling)
+	// The same: very heavy and very light carcasses are discounted; 600 to 800 lb
+	// fits. The grid takes off by the hundredweight.
+	value.ByCwt = true
+	over("very heavy", value, rib("Sm20", 0.50, 13.0), steer("Sm20", 0.50, 18.0, 2.5, 1150), class.ByValue)
+	over("very light", value, rib("Sm20", 0.50, 13.0), steer("Sm20", 0.50, 9.0, 2.5, 480), class.ByValue)
+
+	// A class all of Choice or all of Select is decided on cutability; a quality
+	// class has pairs alike in cutability and unlike in quality
+	// (uni-beef-judging-slides, published).
+	strict := class.CutabilityPolicy()
+	over("all Choice", strict, rib("Sm10", 0.40, 13.0), rib("Md90", 0.45, 13.0), class.ByYield)
+	over("all Select", strict, rib("Sl10", 0.40, 13.0), rib("Sl90", 0.45, 13.0), class.ByYield)
+	over("all Select, by the default too", def, rib("Sl10", 0.30, 13.0), rib("Sl90", 0.60, 13.0), class.ByYield)
+	over("a quality pair", def, rib("Mt10", 0.50, 13.0), rib("Sm10", 0.45, 13.0), class.ByTier)
+
+	// uni-placing-notes (published, of low authority): 1.5 lifts over one tier, 2.0
+	// over two; between them, over two, quality stays (derived).
+	for _, p := range []class.Policy{def, class.NotesPolicy()} {
+		over("1.5 over one tier, "+p.Name, p, rib("Mt10", 0.40, 13.0), rib("SlAb10", 1.00, 13.0), class.ByAdvantage)
+		over("under 1.5, "+p.Name, p, rib("SlAb10", 0.99, 13.0), rib("Mt10", 0.40, 13.0), class.ByTier)
+		over("2.0 over two tiers, "+p.Name, p, rib("Sm10", 0.40, 13.0), rib("SlAb10", 1.20, 13.0), class.ByAdvantage)
+		over("1.9 over two tiers, "+p.Name, p, rib("SlAb10", 1.16, 13.0), rib("Sm10", 0.40, 13.0), class.ByTier)
+	}
+	// Our own: 3.0 over three; by the notes three are never overcome.
+	over("3.0 over three tiers", def, rib("Sl10", 0.20, 13.0), rib("SlAb10", 1.40, 13.0), class.ByAdvantage)
+	over("under 3.0", def, rib("SlAb10", 1.39, 13.0), rib("Sl10", 0.20, 13.0), class.ByTier)
+	over("three by the notes", class.NotesPolicy(), rib("SlAb10", 1.40, 13.0), rib("Sl10", 0.20, 13.0), class.ByTier)
+
+	// Common practice, no source: top Choice asks for group A.
+	over("top Choice asks for A", def, rib("Mt00", 0.60, 13.0), aged(rib("Md90", 0.50, 13.0), maturity.B.At(20), maturity.B.At(10)), class.ByTier)
+	// From memory: a dark cutter of two thirds or the whole of a grade goes to the
+	// bottom, one of a third does not.
+	over("dark by two thirds", def, rib("Sl10", 0.90, 12.0), darkened(rib("Md60", 0.30, 14.0), grade.DarkTwoThirds), class.ByBottom)
+	over("dark by a third", def, darkened(rib("Md60", 0.30, 14.0), grade.DarkThird), rib("Sl10", 0.90, 12.0), class.ByTier)
+
+	// uni-beef-judging-slides (published): a common class is one Select of yield
+	// grade 1 or 2, one Choice of 4, two Choice of 1 or 2: Select over the fat Choice
+	// in the bottom pair, the top pair by cutability or quality.
+	_, p := placed(t, classOf(rib("Sm50", 0.80, 12.6), rib("Sl50", 0.30, 14.4), rib("Sm60", 0.35, 14.0), rib("Sm40", 0.35, 14.0)))
+	if p.Order != placing.MustParseOrder("3-4-2-1") {
+		t.Errorf("the common class: %v", p.Order)
+	}
+}

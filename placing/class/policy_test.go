@@ -1,0 +1,433 @@
+package class_test
+
+import (
+	"encoding/json"
+	"errors"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/ribface/grade"
+	"example.com/ribface/grade/price"
+	"example.com/ribface/maturity"
+	"example.com/ribface/placing/class"
+	"github.com/google/go-cmp/cmp"
+	"github.com/shopspring/decimal"
+	"pgregory.net/rapid"
+)
+
+func valuePolicy() class.Policy {
+	return class.ValuePolicy(price.Latest().Terms(decimal.New(300, 0)))
+}
+
+// TestPolicyJSON takes the named policies through JSON and back.
+func TestPolicyJSON(t *testing.T) {
+	bent := class.DefaultPolicy()
+	bent.Advantages[1].Yield, bent.Ties = grade.OneGrade*9/4, []class.Ground{class.ByFirmness}
+	for _, p := range append(class.Policies(), valuePolicy(), bent, class.Policy{}) {
+		b, err := json.Marshal(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var back class.Policy
+		if err := json.Unmarshal(b, &back); err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(p, back); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", p.Name, diff)
+		}
+		if p.IsZero() != (p.Name == "") {
+			t.Errorf("%q is zero: %v", p.Name, p.IsZero())
+		}
+	}
+	b, _ := json.Marshal(class.DefaultPolicy())
+	if !strings.Contains(string(b), `"ties":["lean color","texture","firmness"]`) || !strings.Contains(string(b), `"bottomdark":"two thirds"`) {
+		t.Errorf("settings are not text: %s", b)
+	}
+	p := class.NotesPolicy()
+	for _, tt := range []struct{ text, want string }{
+		{`{"name":"mine","exchnage":"0.5"}`, `unknown field "exchnage"`},
+		{`{"ties":["the color"]}`, "ground"},
+		{`{"tiers":[["veal"]]}`, "tier"},
+		{`{"close":"much"}`, "yield"},
+		{`[]`, "cannot unmarshal"},
+	} {
+		err := json.Unmarshal([]byte(tt.text), &p)
+		if err == nil || !strings.Contains(err.Error(), tt.want) {
+			t.Errorf("%s: %v", tt.text, err)
+		}
+	}
+	if diff := cmp.Diff(class.NotesPolicy(), p); diff != "" {
+		t.Errorf("a failed reading changed the policy:\n%s", diff)
+	}
+	bad := class.DefaultPolicy()
+	bad.Ties[0] = 99
+	if b, err := json.Marshal(bad); err == nil {
+		t.Errorf("written: %s", b)
+	}
+}
+
+func TestGroundText(t *testing.T) {
+	for g := class.Ground(0); g <= class.ByFirmness; g++ {
+		b, err := g.MarshalText()
+		var back class.Ground
+		if err2 := back.UnmarshalText(b); err != nil || err2 != nil || back != g {
+			t.Errorf("%v: %q, %v, %v, %v", g, b, back, err, err2)
+		}
+	}
+	g := class.ByYield
+	if err := g.UnmarshalText([]byte("luck")); !errors.Is(err, class.ErrUnknown) || g != class.ByYield {
+		t.Errorf("%v, %v", g, err)
+	}
+	if _, err := class.Ground(99).MarshalText(); err == nil {
+		t.Error("an unknown ground is written")
+	}
+}
+
+// TestSettingsRefused holds the settings that the course notes do not have.
+func TestSettingsRefused(t *testing.T) {
+	change := func(f func(p *class.Policy)) class.Policy {
+		p := class.DefaultPolicy()
+		f(&p)
+		return p
+	}
+	grid := func(f func(p *class.Policy)) class.Policy {
+		p := valuePolicy()
+		f(&p)
+		return p
+	}
+	for _, tt := range []struct {
+		name   string
+		policy class.Policy
+		want   string
+	}{
+		{"an unknown group", change(func(p *class.Policy) { p.BottomGroup = 9 }), "policy: bottom group: maturity group(9): unknown; allowed: A to E, or none"},
+		{"an unknown group of top Choice", change(func(p *class.Policy) { p.TopGroup = 9 }), "policy: top group: maturity group(9): unknown; allowed: A to E, or none"},
+		{"an unknown dark cut", change(func(p *class.Policy) { p.BottomDark = 9 }), "policy: bottom dark: dark cut(9): unknown; allowed: one third, two thirds or full, or none"},
+		{"a ceiling between tenths", change(func(p *class.Policy) { p.Ceiling++ }), "policy: ceiling: 3.60000001: out of range; allowed: 0 to 10 in whole tenths"},
+		{"a ceiling under 0", change(func(p *class.Policy) { p.Ceiling = -grade.OneGrade }), "policy: ceiling: -1: out of range; allowed: 0 to 10 in whole tenths"},
+		{"a ceiling too high", change(func(p *class.Policy) { p.Ceiling = 11 * grade.OneGrade }), "policy: ceiling: 11: out of range; allowed: 0 to 10 in whole tenths"},
+		{"a lean Select over the ceiling", change(func(p *class.Policy) { p.LeanSelect = 4 * grade.OneGrade }), "policy: lean select: 4: out of range; allowed: 0 to the ceiling"},
+		{"a lean Select under 0", change(func(p *class.Policy) { p.LeanSelect = -1 }), "policy: lean select: -0.00000001: out of range; allowed: 0 to the ceiling"},
+		{"a ceiling in one tier", change(func(p *class.Policy) { p.Tiers, p.Advantages = class.CutabilityPolicy().Tiers, nil }), "policy: ceiling: 3.6: out of range; allowed: none unless Select is a tier under Choice"},
+		{"an exchange too fine", change(func(p *class.Policy) { p.Exchange++ }), "policy: exchange: 0.50000001: out of range; allowed: 0 to 10 with at most 6 places"},
+		{"an exchange under 0", change(func(p *class.Policy) { p.Exchange = -100 }), "policy: exchange: -0.000001: out of range; allowed: 0 to 10 with at most 6 places"},
+		{"an exchange too great", change(func(p *class.Policy) { p.Exchange = 10*grade.OneGrade + 100 }), "policy: exchange: 10.000001: out of range; allowed: 0 to 10 with at most 6 places"},
+		{"darkness under 0", change(func(p *class.Policy) { p.Darkness = -1 }), "policy: darkness: -1: out of range; allowed: 0 to 500 points"},
+		{"darkness too great", change(func(p *class.Policy) { p.Darkness = 501 }), "policy: darkness: 501: out of range; allowed: 0 to 500 points"},
+		{"a grid and tiers", grid(func(p *class.Policy) { p.Tiers = class.DefaultPolicy().Tiers }), "policy: grid: week of 2025-01-06: out of range; allowed: no other rule beside it"},
+		{"a grid and a walk", grid(func(p *class.Policy) { p.Walk = true }), "policy: grid: week of 2025-01-06: out of range; allowed: no other rule beside it"},
+		{"a grid without a base", grid(func(p *class.Policy) { p.Grid.Base = decimal.Zero }), "policy: grid: base: 0.00: out of range; allowed: over 0.00"},
+	} {
+		_, err := graded(t, four()).Place(tt.policy)
+		wantError(t, tt.name, tt.want, err)
+	}
+	ends := change(func(p *class.Policy) {
+		p.Ceiling, p.LeanSelect, p.Exchange, p.Darkness = 10*grade.OneGrade, 10*grade.OneGrade, 10*grade.OneGrade, 500
+	})
+	if err := ends.Check(); err != nil {
+		t.Errorf("the ends of the ranges: %v", err)
+	}
+}
+
+func TestDecideRefused(t *testing.T) {
+	g := graded(t, four())
+	for _, tt := range []struct {
+		a, b int
+		want string
+	}{{0, 1, "exhibit: 0: out of range; allowed: 1 to 4"}, {1, 5, "exhibit: 5: out of range; allowed: 1 to 4"}, {2, 2, "exhibit: 2: repeated; allowed: two exhibits"}} {
+		_, err := g.Decide(class.DefaultPolicy(), tt.a, tt.b)
+		wantError(t, "Decide", tt.want, err)
+	}
+	_, err := g.Decide(class.Policy{}, 1, 2)
+	wantError(t, "Decide", "policy: tiers: below standard is not listed: missing; allowed: every tier once", err)
+	light := four()
+	light.Posted = grade.Pounds(300)
+	h := graded(t, light)
+	_, err = h.Decide(valuePolicy(), 1, 2)
+	if _, err2 := h.Place(valuePolicy()); !errors.Is(err, price.ErrNoPrice) || !errors.Is(err2, price.ErrNoPrice) {
+		t.Errorf("no price: %v, %v", err, err2)
+	}
+	if _, err := h.Splits(class.DefaultPolicy(), valuePolicy()); !errors.Is(err, price.ErrNoPrice) {
+		t.Errorf("no price: %v", err)
+	}
+	// What if asks for a policy that takes every better measure for the better.
+	const want = "policy: grid: week of 2025-01-06: out of range; allowed: a policy without a grid, on which a better measure may be worth less"
+	_, err = g.Reversals(valuePolicy(), 1, 2)
+	wantError(t, "Reversals", want, err)
+	_, err = g.CouldReverse(valuePolicy(), grade.Tolerances{})
+	wantError(t, "CouldReverse", want, err)
+}
+
+// TestDecideAsPlaced decides every pair as the placing has it.
+func TestDecideAsPlaced(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := drawClass(t, 5)
+		g := graded(t, c)
+		for _, policy := range class.Policies() {
+			p := placedBy(t, c, policy)
+			for _, d := range p.Decisions {
+				got, err := g.Decide(policy, d.Lower, d.Upper)
+				if err != nil || got != d {
+					t.Fatalf("%v, placed with %v, %v", got, d, err)
+				}
+			}
+		}
+	})
+}
+
+// drawPolicy draws a policy with settings of its own.
+func drawPolicy(t *rapid.T) class.Policy {
+	p := rapid.SampledFrom(class.Policies()).Draw(t, "policy").Name
+	at := slices.IndexFunc(class.Policies(), func(q class.Policy) bool { return q.Name == p })
+	q := class.Policies()[at]
+	if n := rapid.IntRange(0, 3).Draw(t, "advantages"); n < len(q.Advantages) {
+		q.Advantages = q.Advantages[:n]
+	}
+	if q.Exchange != 0 {
+		q.Exchange = grade.Yield(rapid.IntRange(1, 200).Draw(t, "exchange")) * grade.OneGrade / 20
+	} else {
+		q.Ties = rapid.Permutation(q.Ties).Draw(t, "ties")
+		q.Ties = q.Ties[:rapid.IntRange(1, len(q.Ties)).Draw(t, "used")]
+	}
+	if rapid.Bool().Draw(t, "no ceiling") {
+		q.Ceiling, q.LeanSelect = 0, 0
+	}
+	q.Close = grade.Yield(rapid.IntRange(0, 10).Draw(t, "close")) * grade.OneGrade / 10
+	return q
+}
+
+// TestFirmIsKept goes against no firm decision, whatever the policy.
+func TestFirmIsKept(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := placedBy(t, drawClass(t, 7), drawPolicy(t))
+		for _, d := range p.Decisions {
+			if d.Firm && (d.Close || d.Margin != 0 || d.Ground == 0 || p.Order.Place(d.Upper) > p.Order.Place(d.Lower)) {
+				t.Fatalf("%v is gone against in %v", d, p.Order)
+			}
+		}
+	})
+}
+
+// TestFirmInACycle has a firm decision that it would cost least to go against, were
+// it weighed like the others: Prime over Select by three tiers, which the notes
+// never lift, in a cycle with low Choice, whose two decisions have margins of 1.0
+// and 1.1.
+func TestFirmInACycle(t *testing.T) {
+	c := classOf(rib("SlAb10", 1.2, 9.5), rib("Sm10", 0.4, 12.625), rib("Sl10", 0.1, 18.4))
+	p := placedBy(t, c, class.NotesPolicy())
+	lines := []string{
+		"1 over 3 by quality tier, 3 tiers better in quality, yield higher by 5.598; no yield could turn it.",
+		"3 over 2 by yield advantage, 1 tier lower in quality, yield lower by 2.598; margin 1.098.",
+		"The policy runs in a cycle: 1 over 3, 3 over 2 and 2 over 1.",
+		"In the cycle: 1 over 3 by quality tier, 3 tiers better in quality, yield higher by 5.598; no yield could turn it.",
+		"In the cycle: 2 over 1 by yield advantage, 2 tiers lower in quality, yield lower by 3; margin 1.",
+		"In the cycle: 3 over 2 by yield advantage, 1 tier lower in quality, yield lower by 2.598; margin 1.098.",
+		"Resolved by the least total margin against it: the placing goes against 2 over 1 (margin 1).",
+	}
+	if diff := cmp.Diff(lines, p.Explain()); diff != "" || p.Order.String() != "1-3-2" || p.Against != grade.OneGrade {
+		t.Errorf("placed %v against %v (-want +got):\n%s", p.Order, p.Against, diff)
+	}
+	// The same in a class of twelve, where the margins against it add up: nine more
+	// of low Choice, each lifted over Prime and under Select.
+	for e := 4; e <= 12; e++ {
+		x := rib("Sm10", 0.4, 12.625)
+		x.Marbling += grade.Marbling(e)
+		c.Exhibits = append(c.Exhibits, class.Exhibit{Number: e, Carcass: x})
+	}
+	p = placedBy(t, c, class.NotesPolicy())
+	if p.Order.Place(1) > p.Order.Place(3) || len(p.Cycles) != 1 || p.Against != 10*grade.OneGrade {
+		t.Errorf("placed %v against %v", p.Order, p.Against)
+	}
+}
+
+// TestNoCycles: what weighs everything by one exchange cannot run in a cycle.
+func TestNoCycles(t *testing.T) {
+	one := class.CutabilityPolicy()
+	one.Exchange, one.Darkness, one.Ties = grade.OneGrade/2, 50, nil
+	rapid.Check(t, func(t *rapid.T) {
+		c := drawClass(t, 7)
+		for i := range c.Exhibits { // what the grid has a price for
+			x := &c.Exhibits[i].Carcass
+			x.Sex, x.Lean.Dark, x.Maturity = grade.Steer, 0, maturity.Evidence{Skeletal: maturity.A.At(50), Lean: maturity.A.At(50)}
+		}
+		for _, p := range []class.Policy{one, class.CutabilityPolicy(), valuePolicy()} {
+			if placed := placedBy(t, c, p); placed.Cycles != nil || placed.Against != 0 {
+				t.Fatalf("%s: %+v", p.Name, placed.Cycles)
+			}
+		}
+	})
+}
+
+// TestValueMargins finds by trying how far yields must move for the other one to be
+// worth more.
+func TestValueMargins(t *testing.T) {
+	terms := price.Latest().Terms(decimal.New(300, 0))
+	// One edge belongs below, and one band is a single unit wide.
+	narrow := price.Terms{Name: "invented", Base: decimal.New(300, 0), YieldEdge: price.EdgeLower, Yield: []price.Band[grade.Yield]{
+		{From: 0, To: 2 * grade.OneGrade, Amount: decimal.New(2, 0)},
+		{From: 2 * grade.OneGrade, To: 2*grade.OneGrade + 1, Amount: decimal.New(50, 0)},
+		{From: 2*grade.OneGrade + 1, To: 4 * grade.OneGrade},
+		{From: 4 * grade.OneGrade, Amount: decimal.New(-20, 0)},
+	}}
+	flat := price.Terms{Name: "invented", Base: decimal.New(300, 0), Tiers: terms.Tiers}
+	rapid.Check(t, func(t *rapid.T) {
+		p := class.ValuePolicy(rapid.SampledFrom([]price.Terms{terms, narrow, flat}).Draw(t, "grid"))
+		p.ByCwt = rapid.Bool().Draw(t, "per cwt")
+		c := classOf(drawCarcass(t), drawCarcass(t))
+		for i := range c.Exhibits {
+			x := &c.Exhibits[i].Carcass
+			x.Sex, x.Lean.Dark, x.Maturity = grade.Steer, 0, maturity.Evidence{Skeletal: maturity.A.At(50), Lean: maturity.A.At(50)}
+		}
+		g := graded(t, c)
+		d, err := g.Decide(p, 1, 2)
+		if err != nil {
+			t.Fatal(err)
+		}
+		grid, _ := price.New(*p.Grid)
+		compare := price.ByHead
+		if p.ByCwt {
+			compare = price.ByCwt
+		}
+		a, b := g.Assessment(d.Upper), g.Assessment(d.Lower)
+		worth := func(a grade.Assessment, y grade.Yield) price.Value {
+			a.Yield = y
+			v, err := grid.Value(a)
+			if err != nil {
+				t.Fatal(err)
+			}
+			return v
+		}
+		was := compare(worth(a, a.Yield), worth(b, b.Yield))
+		if was == 0 != (d.Ground == 0) || was < 0 {
+			t.Fatalf("%v: %d", d, was)
+		}
+		if was == 0 {
+			return
+		}
+		at := func(own grade.Yield) []grade.Yield {
+			all := []grade.Yield{own}
+			for _, b := range p.Grid.Yield {
+				all = append(all, b.From-1, b.From, b.From+1)
+			}
+			return all
+		}
+		least := int64(-1)
+		for _, x := range at(a.Yield) {
+			for _, y := range at(b.Yield) {
+				away := int64(max(x-a.Yield, a.Yield-x) + max(y-b.Yield, b.Yield-y))
+				if x > 0 && y > 0 && compare(worth(a, x), worth(b, y)) < 0 && (least < 0 || away < least) {
+					least = away
+				}
+			}
+		}
+		switch m := int64(d.Margin); {
+		case least < 0:
+			if !d.Firm || m != 0 {
+				t.Fatalf("nothing turns %+v", d)
+			}
+		case d.Firm || m > max(least, 1) || least-m > 2:
+			t.Fatalf("%+v is turned by %d", d, least)
+		}
+	})
+}
+
+func TestValuePolicyPlaces(t *testing.T) {
+	p := placedBy(t, four(), valuePolicy())
+	// As ByValue has it: 1 and 3 are worth the same.
+	if p.Order.String() != "3-1-2-4" || p.Equal != 2 {
+		t.Errorf("placed %v, %d equal", p.Order, p.Equal)
+	}
+	var rules []string
+	for _, r := range append(p.Policy.Rules(), func() class.Policy { q := valuePolicy(); q.ByCwt = true; return q }().Rules()...) {
+		rules = append(rules, r.Name+": "+r.Rule+" ("+r.Cite.String()+")")
+	}
+	want := []string{
+		`value: the carcass worth more per head goes over, on the grid "week of 2025-01-06" (official: ams-ct155-2025-01-06)`,
+		"close: a margin under 0.3 of a yield grade is close (no source given)",
+		`value: the carcass worth more per cwt goes over, on the grid "week of 2025-01-06" (official: ams-ct155-2025-01-06)`,
+		"close: a margin under 0.3 of a yield grade is close (no source given)",
+	}
+	if diff := cmp.Diff(want, rules); diff != "" {
+		t.Errorf("rules (-want +got):\n%s", diff)
+	}
+	// The placing keeps its grid whatever becomes of the caller's.
+	terms := price.Latest().Terms(decimal.New(300, 0))
+	mine := class.ValuePolicy(terms)
+	terms.Tiers[0].Amount = decimal.New(9, 0)
+	out := placedBy(t, four(), mine)
+	mine.Grid.Tiers[0].Amount = decimal.New(9, 0)
+	if diff := cmp.Diff(valuePolicy(), out.Policy); diff != "" {
+		t.Errorf("policy (-want +got):\n%s", diff)
+	}
+}
+
+func TestSplits(t *testing.T) {
+	g := graded(t, classOf(rib("SlAb20", 0.9, 12), rib("Sm40", 0.4, 14), rib("Sm50", 0.4, 14)))
+	splits, err := g.Splits(class.Policies()...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, s := range splits {
+		line := itoa(s.A) + " and " + itoa(s.B) + ":"
+		for _, d := range s.Decisions {
+			line += " " + itoa(d.Upper) + " by " + d.Ground.String() + ","
+		}
+		got = append(got, line)
+	}
+	// Prime of 4.45 against low Choice of 2.56: 1.89 is under the 2.0 that lifts over
+	// two tiers.
+	want := []string{"1 and 2: 1 by quality tier, 1 by quality tier, 2 by yield,", "1 and 3: 1 by quality tier, 1 by quality tier, 3 by yield,"}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("splits (-want +got):\n%s", diff)
+	}
+	twin := graded(t, classOf(rib("Sm40", 0.4, 14), rib("Sm40", 0.56, 15.25)))
+	blind := class.CutabilityPolicy()
+	blind.Ties = []class.Ground{class.ByTrimness}
+	if s, err := twin.Splits(class.CutabilityPolicy(), blind); err != nil || len(s) != 1 {
+		t.Errorf("one that tells and one that does not: %v, %v", s, err)
+	}
+	if s, err := g.Splits(class.DefaultPolicy(), class.DefaultPolicy()); s != nil || err != nil {
+		t.Errorf("one policy twice: %v, %v", s, err)
+	}
+	_, err = g.Splits(class.DefaultPolicy())
+	wantError(t, "one policy", "policies: 1: out of range; allowed: two or more", err)
+	_, err = g.Splits(class.DefaultPolicy(), class.Policy{})
+	wantError(t, "a zero policy", "policy 2: policy: tiers: below standard is not listed: missing; allowed: every tier once", err)
+}
+
+// TestCouldReverseByMaturity has a top Choice that is one only if its bone is of
+// group A.
+func TestCouldReverseByMaturity(t *testing.T) {
+	g := graded(t, classOf(aged(rib("Mt10", 0.5, 13), maturity.A.At(95), maturity.A.At(90)), rib("Mt00", 0.45, 13)))
+	for _, tt := range []struct {
+		tolerance int
+		want      int
+	}{{0, 0}, {5, 0}, {8, 1}} {
+		c := class.DefaultPolicy()
+		c.Exchange = 2 * grade.OneGrade // 10 points outweigh the yield
+		all, err := g.CouldReverse(c, grade.Tolerances{Maturity: tt.tolerance})
+		if err != nil || len(all) != tt.want {
+			t.Errorf("maturity within %d: %v, %v", tt.tolerance, all, err)
+		}
+	}
+}
+
+// TestCeilingWithoutAdvantages has the rule of Choice against Select alone.
+func TestCeilingWithoutAdvantages(t *testing.T) {
+	p := class.DefaultPolicy()
+	p.Advantages = nil
+	for _, tt := range []struct {
+		a, b grade.Carcass
+		want string
+	}{
+		{rib("Sm10", 0.4, 13), rib("Sl10", 0.4, 13), "1 over 2 by quality tier, 1 tier better in quality, equal in yield; margin 0.72"},
+		{rib("Sm10", 0.8, 13), rib("Sl10", 0.4, 13), "2 over 1 by Choice against Select, 1 tier lower in quality, yield lower by 1; margin 0.12, close"},
+		{rib("Mt10", 1.8, 13), rib("Sl10", 0.1, 13), "1 over 2 by quality tier, 2 tiers better in quality, yield higher by 4.25; no yield could turn it"},
+	} {
+		if got := decide(t, p, tt.a, tt.b).String(); got != tt.want {
+			t.Errorf("got %s, want %s", got, tt.want)
+		}
+	}
+}
