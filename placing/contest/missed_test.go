@@ -107,7 +107,7 @@ func TestMissedRefused(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, err = contest.PlacingFeedback{Official: o}.Missed(hanging(), class.DefaultPolicy())
-	faulttest.Field(t, "size", err, contest.FieldError{Field: "class", Value: "4 exhibits", Allowed: "the 3 of the official placing", Err: contest.ErrRange})
+	faulttest.Field(t, "size", err, placing.FieldError{Field: "class", Value: "4 exhibits", Allowed: "the 3 of the official placing", Err: placing.ErrRange})
 	if o, err = placing.ParseOfficial("1-2-3-4 cuts 2-2-2"); err != nil {
 		t.Fatal(err)
 	}
