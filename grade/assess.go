@@ -79,7 +79,7 @@ func (r Rules) Check(c Carcass) error {
 
 // checkQuality is Check without the measures.
 func (r Rules) checkQuality(c *Carcass) error {
-	var edition, sex, marbling, firmness, dark error
+	var edition, sex, marbling, firmness, dark, color, texture error
 	if !r.Edition.IsValid() {
 		edition = editionNames.Check("edition", int(r.Edition))
 	}
@@ -99,7 +99,13 @@ func (r Rules) checkQuality(c *Carcass) error {
 	if c.Lean.Dark > DarkFull {
 		dark = fault.At("lean.dark", "", darkCuts.Check("dark cut", int(c.Lean.Dark)))
 	}
-	return fault.Join(edition, sex, age, marbling, firmness, dark)
+	if c.Lean.Color > LightCherryRed {
+		color = fault.At("lean.color", "", colors.Check(colors.Kind, int(c.Lean.Color)))
+	}
+	if c.Lean.Texture > Fine {
+		texture = fault.At("lean.texture", "", textures.Check(textures.Kind, int(c.Lean.Texture)))
+	}
+	return fault.Join(edition, sex, age, marbling, firmness, dark, color, texture)
 }
 
 // Quality returns the quality grade of the carcass; its measures are not looked

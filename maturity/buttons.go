@@ -144,4 +144,4 @@ func (b *Buttons) UnmarshalJSON(from []byte) error { return text.UnmarshalJSON(b
 func (b Buttons) Value() (driver.Value, error) { return text.Value(b) }
 
 // Scan reads a database column that holds text, or a percent as an integer.
-func (b *Buttons) Scan(src any) error { return text.ScanNumber(b, "buttons", src) }
+func (b *Buttons) Scan(src any) error { return text.Scan(b, "buttons", src) }

@@ -43,7 +43,7 @@ func tradeOff(r Row) (Verdict, error) {
 	// overcomes is the most tiers that a yield advantage overcomes.
 	overcomes := func(y int64) (tiers int) {
 		for _, a := range p.Advantages {
-			if y >= int64(a.Yield) {
+			if y >= a.Yield.Units() {
 				tiers = max(tiers, a.Tiers)
 			}
 		}

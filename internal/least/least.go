@@ -1,6 +1,6 @@
 // Package least finds the orders of a few things that cost least when every pair
 // costs something, by dynamic programming over subsets. It is the shared core of
-// the consensus of several officials and of the resolution of circles in a
+// the consensus of several officials and of the resolution of cycles in a
 // placing policy.
 package least
 

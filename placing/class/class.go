@@ -40,12 +40,12 @@ type Graded struct {
 
 // Grade grades every exhibit. Exhibits must be numbered 1 to n, each number once,
 // with n from 2 to 12; the first figure that is missing or impossible gives a
-// [*FieldError] whose field names the exhibit. With a posted weight an exhibit
+// [*placing.FieldError] whose field names the exhibit. With a posted weight an exhibit
 // needs none of its own.
 func (c Class) Grade() (Graded, error) {
 	n := len(c.Exhibits)
 	if n < placing.MinExhibits || n > placing.MaxExhibits {
-		return Graded{}, &FieldError{Field: "exhibits", Value: strconv.Itoa(n), Allowed: "2 to 12", Err: ErrRange}
+		return Graded{}, &fault.FieldError{Field: "exhibits", Value: strconv.Itoa(n), Allowed: "2 to 12", Err: fault.ErrRange}
 	}
 	if err := c.Walk.Check(n); err != nil {
 		return Graded{}, fault.In("walk", err)
@@ -54,12 +54,12 @@ func (c Class) Grade() (Graded, error) {
 	g.given.Exhibits, g.given.Walk = slices.Clone(c.Exhibits), slices.Clone(c.Walk)
 	for _, e := range c.Exhibits {
 		if e.Number < 1 || e.Number > n {
-			return Graded{}, &FieldError{Field: "exhibit number", Value: strconv.Itoa(e.Number), Allowed: each(n), Err: ErrRange}
+			return Graded{}, &fault.FieldError{Field: "exhibit number", Value: strconv.Itoa(e.Number), Allowed: each(n), Err: fault.ErrRange}
 		}
 		if g.exhibits[e.Number-1].Number != 0 {
-			return Graded{}, &FieldError{Field: "exhibit number", Value: strconv.Itoa(e.Number), Allowed: each(n), Err: ErrRepeated}
+			return Graded{}, &fault.FieldError{Field: "exhibit number", Value: strconv.Itoa(e.Number), Allowed: each(n), Err: fault.ErrRepeated}
 		}
-		if c.Posted != 0 {
+		if c.Posted.IsSet() {
 			e.Carcass.Measures.Weight = c.Posted
 		}
 		a, err := c.Rules.Assess(e.Carcass)
@@ -96,11 +96,11 @@ func (g Graded) Assessment(exhibit int) grade.Assessment {
 
 // Posted returns the weight that stands in for every exhibit's own; ok is false
 // where each has its own.
-func (g Graded) Posted() (w grade.Weight, ok bool) { return g.given.Posted, g.given.Posted != 0 }
+func (g Graded) Posted() (w grade.Weight, ok bool) { return g.given.Posted, g.given.Posted.IsSet() }
 
 // widestClass is the range of weights within which the exhibits of a class are
 // chosen (published: amsa-committee).
-const widestClass = 50 * grade.Pound
+const widestClass = 50 * 10_000 // 0.0001 lb
 
 // Notes says in plain sentences what a reader of the results must know: that a
 // posted weight stands in for the exhibits' own, that their own weights are
@@ -113,16 +113,21 @@ func (g Graded) Notes() []string {
 	if w, ok := g.Posted(); ok {
 		notes = append(notes, "every exhibit is graded at the posted weight of "+w.String()+", not at its own")
 	}
-	least, most := grade.Weight(0), grade.Weight(0)
+	var least, most grade.Weight
 	for _, e := range g.given.Exhibits {
-		if w := e.Carcass.Measures.Weight; w > 0 {
-			if least == 0 {
+		if w := e.Carcass.Measures.Weight; w.IsSet() {
+			if !least.IsSet() {
 				least, most = w, w
 			}
-			least, most = min(least, w), max(most, w)
+			if w.Compare(least) < 0 {
+				least = w
+			}
+			if w.Compare(most) > 0 {
+				most = w
+			}
 		}
 	}
-	if most-least > widestClass {
+	if most.Units()-least.Units() > widestClass {
 		notes = append(notes, "own weights run from "+least.String()+" to "+most.String()+"; classes are chosen within 50 lb")
 	}
 	for _, e := range g.exhibits {
@@ -156,23 +161,23 @@ type Adjustment struct {
 // who accepts a proposal of [Representation.Proposals]: grade and place it again.
 // The adjustment replaces one that the exhibit may have had; the class itself
 // stays as it is. An exhibit that is not in the class or is given twice, and fat
-// that the adjustment would take under 0 or over 3 in, give a [*FieldError].
+// that the adjustment would take under 0 or over 3 in, give a [*placing.FieldError].
 func (c Class) Adjust(adjustments ...Adjustment) (Class, error) {
 	c.Exhibits, c.Walk = slices.Clone(c.Exhibits), slices.Clone(c.Walk)
 	done := map[int]bool{}
 	for _, a := range adjustments {
 		at := slices.IndexFunc(c.Exhibits, func(e Exhibit) bool { return e.Number == a.Exhibit })
 		if at < 0 {
-			return Class{}, &FieldError{Field: "adjustment: exhibit", Value: strconv.Itoa(a.Exhibit), Allowed: "an exhibit of the class", Err: ErrUnknown}
+			return Class{}, &fault.FieldError{Field: "adjustment: exhibit", Value: strconv.Itoa(a.Exhibit), Allowed: "an exhibit of the class", Err: fault.ErrUnknown}
 		}
 		if done[a.Exhibit] {
-			return Class{}, &FieldError{Field: "adjustment: exhibit", Value: strconv.Itoa(a.Exhibit), Allowed: "one adjustment for an exhibit", Err: ErrRepeated}
+			return Class{}, &fault.FieldError{Field: "adjustment: exhibit", Value: strconv.Itoa(a.Exhibit), Allowed: "one adjustment for an exhibit", Err: fault.ErrRepeated}
 		}
 		done[a.Exhibit] = true
 		e := &c.Exhibits[at]
 		e.Carcass.FatAdjust = a.Fat
 		carcass := e.Carcass
-		if c.Posted != 0 {
+		if c.Posted.IsSet() {
 			carcass.Measures.Weight = c.Posted
 		}
 		if _, err := carcass.Adjusted(); err != nil {

@@ -60,7 +60,7 @@ func TestGradeRefuses(t *testing.T) {
 			if g.Len() != 0 {
 				t.Errorf("%d exhibits with an error", g.Len())
 			}
-			var fe *class.FieldError
+			var fe *placing.FieldError
 			if !errors.As(err, &fe) {
 				t.Errorf("%T is no FieldError", err)
 			}
@@ -204,7 +204,7 @@ func TestPostedStandsIn(t *testing.T) {
 		without.Exhibits = slices.Clone(with.Exhibits)
 		for i := range with.Exhibits {
 			with.Exhibits[i].Carcass.Measures.Weight = with.Posted
-			without.Exhibits[i].Carcass.Measures.Weight = grade.Weight(0)
+			without.Exhibits[i].Carcass.Measures.Weight = grade.WeightUnits(0)
 		}
 		var told [2][]any
 		for i, c := range []class.Class{with, without} {

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/placing"
 	"github.com/shopspring/decimal"
 )
@@ -49,11 +50,11 @@ type CutProposal struct {
 // may start.
 //
 // The zero Placing and a limit that does not speak of the class give a
-// [*FieldError].
+// [*placing.FieldError].
 func (p Placing) ProposeCuts(limit placing.Limit) (CutProposal, error) {
 	n := p.Order.Len()
 	if n == 0 {
-		return CutProposal{}, &FieldError{Field: "placing", Allowed: "one that Graded.Place has made", Err: ErrMissing}
+		return CutProposal{}, &fault.FieldError{Field: "placing", Allowed: "one that Graded.Place has made", Err: fault.ErrMissing}
 	}
 	if limit == 0 {
 		limit = placing.LimitExact

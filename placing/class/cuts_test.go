@@ -15,7 +15,7 @@ func TestProposeCuts(t *testing.T) {
 	same := cmp.Comparer(func(a, b placing.Cuts) bool { return a == b })
 	y := func(tenths ...int) (all []grade.Yield) {
 		for _, v := range tenths {
-			all = append(all, grade.Yield(v)*grade.OneGrade/10)
+			all = append(all, grade.YieldUnits(int64(v))*grade.OneGrade/10)
 		}
 		return all
 	}

@@ -85,8 +85,8 @@ func (p *Policy) profile(a grade.Assessment, w Walk, number int) profile {
 		marbling: int(c.Marbling),
 		counted:  int(c.Marbling) - p.Darkness*int(c.Lean.Dark),
 		yield:    units(a.Yield),
-		muscling: int64(m.Ribeye) - int64(need),
-		trimness: -int64(m.Fat),
+		muscling: m.Ribeye.Units() - need.Units(),
+		trimness: -m.Fat.Units(),
 	}
 	if trade == grade.TopChoice && old {
 		trade = grade.LowChoice
@@ -232,7 +232,7 @@ func (a *profile) walked(b *profile) (favor int, g Ground) {
 // LeanSelect, n for the advantage needed:
 //
 //   - Choice over: max(C-c, 0) + max(s-S, 0) where LeanSelect applies, or
-//     max(C-c, n-(c-s), 0) where an advantage does. Where neither does it is firm.
+//     max(C-c, n-(c-s)) where an advantage does. Where neither does it is firm.
 //   - Select over: c-C, or max(S-s, c-s-n, 0), each of the two latter where it
 //     applies.
 //
@@ -243,7 +243,7 @@ func (a *profile) walked(b *profile) (favor int, g Ground) {
 // becomes 0.00000001: a line may stand on either side.
 //
 // An exhibit that is not in the class, one given twice, a policy that does not
-// check and a grid without a price for an exhibit give a [*FieldError].
+// check and a grid without a price for an exhibit give a [*placing.FieldError].
 func (g Graded) Decide(p Policy, a, b int) (Decision, error) {
 	if err := g.pair(a, b); err != nil {
 		return Decision{}, err
@@ -262,11 +262,11 @@ func (g Graded) Decide(p Policy, a, b int) (Decision, error) {
 func (g Graded) pair(a, b int) error {
 	for _, e := range [...]int{a, b} {
 		if e < 1 || e > g.Len() {
-			return &FieldError{Field: "exhibit", Value: itoa(e), Allowed: "1 to " + itoa(g.Len()), Err: ErrRange}
+			return &fault.FieldError{Field: "exhibit", Value: itoa(e), Allowed: "1 to " + itoa(g.Len()), Err: fault.ErrRange}
 		}
 	}
 	if a == b {
-		return &FieldError{Field: "exhibit", Value: itoa(b), Allowed: "two exhibits", Err: ErrRepeated}
+		return &fault.FieldError{Field: "exhibit", Value: itoa(b), Allowed: "two exhibits", Err: fault.ErrRepeated}
 	}
 	return nil
 }
@@ -407,7 +407,7 @@ func (p *Policy) byCeiling(c, s *profile) Decision {
 		ways = append(ways, max(ceiling-c.yield, 0)+max(s.yield-lean, 0))
 	}
 	if lifts {
-		ways = append(ways, max(ceiling-c.yield, l.at, 0))
+		ways = append(ways, max(ceiling-c.yield, l.at))
 	}
 	if ways == nil {
 		return firmly(c, s, ByTier)

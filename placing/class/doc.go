@@ -83,7 +83,7 @@
 //
 // # Errors
 //
-// What is refused gives a [*FieldError] or a [*ParseError]. Nothing panics but
+// What is refused gives a [*placing.FieldError] or a [*placing.ParseError]. Nothing panics but
 // [MustParseRanking].
 //
 // # Out of scope

@@ -204,7 +204,7 @@ func ExampleSites() {
 func ExampleParseSite() {
 	fmt.Println(class.ParseSite("fat over rump"))
 	_, err := class.ParseSite("tail")
-	fmt.Println(errors.Is(err, class.ErrUnknown))
+	fmt.Println(errors.Is(err, placing.ErrUnknown))
 	// Output:
 	// fat over rump <nil>
 	// true
@@ -213,7 +213,7 @@ func ExampleParseSite() {
 func ExampleParseTrait() {
 	fmt.Println(class.ParseTrait("marbling"))
 	_, err := class.ParseTrait("color of the hide")
-	fmt.Println(errors.Is(err, class.ErrUnknown))
+	fmt.Println(errors.Is(err, placing.ErrUnknown))
 	// Output:
 	// marbling <nil>
 	// true
@@ -223,7 +223,7 @@ func ExampleFieldError() {
 	c := exampleClass()
 	c.Exhibits[1].Number = 1
 	_, err := c.Grade()
-	var fe *class.FieldError
+	var fe *placing.FieldError
 	if errors.As(err, &fe) {
 		fmt.Println(fe.Field, "|", fe.Value, "|", fe.Allowed)
 	}
@@ -233,7 +233,7 @@ func ExampleFieldError() {
 
 func ExampleParseError() {
 	_, err := class.ParseRanking("3 2=2 4")
-	var pe *class.ParseError
+	var pe *placing.ParseError
 	if errors.As(err, &pe) {
 		fmt.Println(pe.Kind, "|", pe.Input, "|", pe.Part, "|", pe.Allowed)
 	}

@@ -550,7 +550,7 @@ func ExamplePolicy_UnmarshalJSON() {
 func ExampleParseGround() {
 	fmt.Println(class.ParseGround("yield"))
 	_, err := class.ParseGround("luck")
-	fmt.Println(errors.Is(err, class.ErrUnknown))
+	fmt.Println(errors.Is(err, placing.ErrUnknown))
 	// Output:
 	// yield <nil>
 	// true

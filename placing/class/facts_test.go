@@ -43,11 +43,11 @@ func lookAt(g class.Graded, e int) (all []known) {
 	put(class.TraitQuality, int64(a.Quality), a.Quality.String(), true)
 	put(class.TraitDark, -int64(c.Lean.Dark), "dark cutting "+c.Lean.Dark.String(), true)
 	put(class.TraitMarbling, int64(c.Marbling), c.Marbling.String(), true)
-	put(class.TraitYield, -int64(a.Yield), a.Yield.String(), true)
-	put(class.TraitFat, -int64(m.Fat), m.Fat.String(), true)
-	put(class.TraitRibeye, int64(m.Ribeye), m.Ribeye.String(), true)
-	put(class.TraitKPH, -int64(m.KPH), m.KPH.String(), true)
-	put(class.TraitWeight, -int64(m.Weight), m.Weight.String(), true)
+	put(class.TraitYield, -a.Yield.Units(), a.Yield.String(), true)
+	put(class.TraitFat, -m.Fat.Units(), m.Fat.String(), true)
+	put(class.TraitRibeye, m.Ribeye.Units(), m.Ribeye.String(), true)
+	put(class.TraitKPH, -m.KPH.Units(), m.KPH.String(), true)
+	put(class.TraitWeight, -m.Weight.Units(), m.Weight.String(), true)
 	put(class.TraitSkeletal, -int64(c.Maturity.Skeletal), c.Maturity.Skeletal.String(), true)
 	bone := int64(0)
 	if p, ok := c.Maturity.Buttons.Percent(); ok && p >= 10 {
@@ -105,7 +105,7 @@ func secondFact(g class.Graded, a, b int, x, y known) class.Fact {
 	case class.TraitWeight: // 0.0038 a pound
 		weight = by * 38
 	}
-	f.Weight = grade.Yield(weight)
+	f.Weight = grade.YieldUnits(int64(weight))
 	from := func(slight, plain, wide int64) class.Size {
 		switch {
 		case by >= wide:
@@ -213,9 +213,9 @@ func secondGroups(facts []class.Fact, first class.Heading) (out []class.Support)
 		}
 		under[h] = append(under[h], f)
 		if h == class.OnTrimness || h == class.OnMuscling {
-			weigh[h] += int64(f.Weight)
+			weigh[h] += f.Weight.Units()
 		} else {
-			weigh[h] = max(weigh[h], int64(f.Weight))
+			weigh[h] = max(weigh[h], f.Weight.Units())
 		}
 	}
 	if under[first] != nil {
@@ -497,7 +497,7 @@ func TestReasonsRefused(t *testing.T) {
 		_, err := g.Reasons(o, p)
 		wantError(t, o.String(), "order: "+o.String()+": out of range; allowed: an order of the 4 exhibits of the class", err)
 	}
-	if _, err := (class.Graded{}).Reasons(placing.Order{}, p); !errors.Is(err, class.ErrRange) {
+	if _, err := (class.Graded{}).Reasons(placing.Order{}, p); !errors.Is(err, placing.ErrRange) {
 		t.Errorf("no class: %v", err)
 	}
 	_, err := g.Why(p, 1, 5)
@@ -580,7 +580,7 @@ func TestTraits(t *testing.T) {
 	if sentence, from := class.Site(0).LookFor(); sentence != "" || from.Standing != 0 {
 		t.Errorf("no site: %q, %v", sentence, from)
 	}
-	if _, err := class.ParseTrait("hair"); !errors.Is(err, class.ErrUnknown) {
+	if _, err := class.ParseTrait("hair"); !errors.Is(err, placing.ErrUnknown) {
 		t.Errorf("ParseTrait: %v", err)
 	}
 	for h := range class.OnMuscling + 2 {

@@ -21,10 +21,10 @@ type Past struct {
 func (p Past) official() (placing.Official, error) {
 	n := p.Class.Len()
 	if n == 0 {
-		return placing.Official{}, &FieldError{Field: "class", Allowed: "a class that Class.Grade has graded", Err: ErrMissing}
+		return placing.Official{}, &fault.FieldError{Field: "class", Allowed: "a class that Class.Grade has graded", Err: fault.ErrMissing}
 	}
 	if p.Order.Len() != n {
-		return placing.Official{}, &FieldError{Field: "order", Value: p.Order.String(), Allowed: "an order of the " + itoa(n) + " exhibits", Err: ErrRange}
+		return placing.Official{}, &fault.FieldError{Field: "order", Value: p.Order.String(), Allowed: "an order of the " + itoa(n) + " exhibits", Err: fault.ErrRange}
 	}
 	if !p.Cuts.IsValid() {
 		even := slices.Repeat([]int{1}, n-1)
@@ -47,10 +47,10 @@ type Record struct {
 // decides otherwise than the committees. Records are in the order of the policies.
 //
 // No past class, an order or cuts that do not go with the class, a policy that does
-// not check and a grid without a price for an exhibit give a [*FieldError].
+// not check and a grid without a price for an exhibit give a [*placing.FieldError].
 func Replay(policies []Policy, past ...Past) ([]Record, error) {
 	if len(past) == 0 {
-		return nil, &FieldError{Field: "past classes", Allowed: "one or more", Err: ErrMissing}
+		return nil, &fault.FieldError{Field: "past classes", Allowed: "one or more", Err: fault.ErrMissing}
 	}
 	records := make([]Record, len(policies))
 	for i, p := range policies {
@@ -174,16 +174,16 @@ type fitter struct {
 // on one side only: more classes, or other ones, are needed to tell them.
 //
 // No past class, an order or cuts that do not go with the class, and a policy
-// without an exchange give a [*FieldError].
+// without an exchange give a [*placing.FieldError].
 func Fit(p Policy, past ...Past) (Fitting, error) {
 	if err := p.Check(); err != nil {
 		return Fitting{}, err
 	}
 	if units(p.Exchange) == 0 {
-		return Fitting{}, &FieldError{Field: "policy: exchange", Allowed: "a policy with an exchange", Err: ErrMissing}
+		return Fitting{}, &fault.FieldError{Field: "policy: exchange", Allowed: "a policy with an exchange", Err: fault.ErrMissing}
 	}
 	if len(past) == 0 {
-		return Fitting{}, &FieldError{Field: "past classes", Allowed: "one or more", Err: ErrMissing}
+		return Fitting{}, &fault.FieldError{Field: "past classes", Allowed: "one or more", Err: fault.ErrMissing}
 	}
 	f := newFitter(p.clone())
 	before := 0

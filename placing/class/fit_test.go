@@ -67,7 +67,7 @@ func fairs(t *testing.T) []class.Past {
 // leanGrid is an invented grid that pays more for a step of yield than for Prime.
 func leanGrid() class.Policy {
 	yield := func(fromTenths, toTenths int64, amount int64) price.Band[grade.Yield] {
-		return price.Band[grade.Yield]{From: grade.Yield(fromTenths) * grade.OneGrade / 10, To: grade.Yield(toTenths) * grade.OneGrade / 10, Amount: decimal.New(amount, 0)}
+		return price.Band[grade.Yield]{From: grade.YieldUnits(int64(fromTenths)) * grade.Grades(0.1), To: grade.YieldUnits(int64(toTenths)) * grade.Grades(0.1), Amount: decimal.New(amount, 0)}
 	}
 	p := class.ValuePolicy(price.Terms{
 		Name: "invented, lean", Base: decimal.New(300, 0), YieldEdge: price.EdgeUpper,
@@ -116,7 +116,7 @@ func TestFitOfFairs(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	y := func(hundredths int) grade.Yield { return grade.Yield(hundredths) * grade.OneGrade / 100 }
+	y := func(hundredths int) grade.Yield { return grade.YieldUnits(int64(hundredths)) * grade.Grades(0.01) }
 	want := []class.Fitted{
 		{"advantage over 1 tier", y(70), y(70), y(70), true},
 		{"advantage over 2 tiers", y(200), y(80), y(290), false},
@@ -179,7 +179,7 @@ func committee(t *testing.T, p class.Policy, seed uint64, classes int) []class.P
 
 // TestFitFindsTheCommittee finds the values of invented committees again.
 func TestFitFindsTheCommittee(t *testing.T) {
-	tenths := func(n int) grade.Yield { return grade.Yield(n) * grade.OneGrade / 10 }
+	tenths := func(n int) grade.Yield { return grade.YieldUnits(int64(n)) * grade.Grades(0.1) }
 	for seed, set := range []func(p *class.Policy){
 		func(p *class.Policy) {},
 		func(p *class.Policy) {
@@ -269,11 +269,11 @@ func TestFitIsLeast(t *testing.T) {
 			continue
 		}
 		for i := range p.Advantages {
-			p.Advantages[i].Yield = grade.Yield(rise[i]) * grade.OneGrade / 10
+			p.Advantages[i].Yield = grade.YieldUnits(int64(rise[i])) * grade.Grades(0.1)
 		}
-		p.Ceiling = grade.Yield(30+r.IntN(31)) * grade.OneGrade / 10
-		p.Exchange = grade.Yield(1+r.IntN(40)) * grade.OneGrade / 20
-		p.Close = grade.Yield(r.IntN(21)) * grade.OneGrade / 20
+		p.Ceiling = grade.YieldUnits(int64(30+r.IntN(31))) * grade.Grades(0.1)
+		p.Exchange = grade.YieldUnits(int64(1+r.IntN(40))) * grade.Grades(0.05)
+		p.Close = grade.YieldUnits(int64(r.IntN(21))) * grade.Grades(0.05)
 		if n := lost(p); n < fit.Lost {
 			t.Fatalf("%+v loses %d, the fitted policy %d: %+v", p, n, fit.Lost, fit.Settings)
 		}
@@ -296,7 +296,7 @@ func TestFitIsLeast(t *testing.T) {
 			}
 			return p
 		}
-		step := grade.OneGrade / 10
+		step := grade.Grades(0.1)
 		if s.Setting == "exchange" || s.Setting == "close" {
 			step /= 2
 		}
@@ -335,7 +335,7 @@ func TestFitOfOtherPolicies(t *testing.T) {
 	}
 	p.Ceiling, p.LeanSelect = 0, 0
 	p.Advantages = p.Advantages[:1]
-	p.Exchange = 53 * grade.OneGrade / 100 // between the steps
+	p.Exchange = grade.Grades(0.53) // between the steps
 	if diff := cmp.Diff([]string{"advantage over 1 tier", "exchange"}, names(p)); diff != "" {
 		t.Errorf("one advantage (-want +got):\n%s", diff)
 	}

@@ -112,14 +112,14 @@ func drawCarcass(t *rapid.T) grade.Carcass {
 			Dark:     grade.DarkCut(rapid.SampledFrom([]int{0, 0, 0, 0, 1, 3}).Draw(t, "dark")),
 		},
 		Measures: grade.Measures{
-			Fat:    grade.Thickness(step("fat", 1000, 12000, 500)),
-			Ribeye: grade.Area(step("ribeye", 90_000, 170_000, 2500)),
-			KPH:    grade.Share(step("KPH", 10_000, 40_000, 5000)),
-			Weight: grade.Weight(step("weight", 6_500_000, 9_000_000, 50_000)),
+			Fat:    grade.ThicknessUnits(int64(step("fat", 1000, 12000, 500))),
+			Ribeye: grade.AreaUnits(int64(step("ribeye", 90_000, 170_000, 2500))),
+			KPH:    grade.ShareUnits(int64(step("KPH", 10_000, 40_000, 5000))),
+			Weight: grade.WeightUnits(int64(step("weight", 6_500_000, 9_000_000, 50_000))),
 		},
 	}
 	if rapid.IntRange(0, 4).Draw(t, "adjusted") == 0 {
-		c.FatAdjust = grade.Thickness(step("adjustment", -1000, 2000, 1000))
+		c.FatAdjust = grade.ThicknessUnits(int64(step("adjustment", -1000, 2000, 1000)))
 	}
 	return c
 }

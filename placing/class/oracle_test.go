@@ -34,7 +34,7 @@ func secondLook(g class.Graded) []judged {
 		a := g.Assessment(e.Number)
 		old := a.Maturity.Group() > maturity.A
 		j := judged{number: e.Number, marbling: int64(a.Carcass.Marbling), dark: int64(a.Carcass.Lean.Dark), color: int64(a.Carcass.Lean.Color),
-			texture: int64(a.Carcass.Lean.Texture), firmness: int64(a.Carcass.Lean.Firmness), yield: int64(a.Yield)}
+			texture: int64(a.Carcass.Lean.Texture), firmness: int64(a.Carcass.Lean.Firmness), yield: a.Yield.Units()}
 		switch a.Quality.Tier() {
 		case grade.PrimeTier:
 			j.tier = 1
@@ -55,7 +55,7 @@ func secondLook(g class.Graded) []judged {
 		j.under = j.under || a.Maturity.Group() >= maturity.C || a.Carcass.Lean.Dark >= grade.DarkTwoThirds
 		m, _ := a.Carcass.Adjusted()
 		need, _ := m.Weight.RequiredRibeye()
-		j.spare, j.trim = int64(m.Ribeye)-int64(need), -int64(m.Fat)
+		j.spare, j.trim = m.Ribeye.Units()-int64(need), -m.Fat.Units()
 		for _, l := range g.Class().Walk {
 			if l.Site.Fat() {
 				j.fat, j.fats = j.fat+int64(l.Order.Place(e.Number)), j.fats+1
@@ -217,7 +217,7 @@ func secondCuts(neighbors []class.Decision) (asked int, cuts []int) {
 	var weights []int64
 	mean := int64(0) // in units, of 1.5 at the most
 	for _, d := range neighbors {
-		w := int64(d.Margin)
+		w := d.Margin.Units()
 		if d.Firm || w > 30*tenth {
 			w = 30 * tenth
 		}
@@ -308,7 +308,7 @@ func TestSecondImplementation(t *testing.T) {
 		for _, d := range p.Decisions {
 			u, l := look[d.Upper-1], look[d.Lower-1]
 			side, ground := secondChoice(u, l)
-			if ground != d.Ground || side != 1 && ground != 0 || d.Tiers != l.tier-u.tier || int64(d.Lead) != l.yield-u.yield {
+			if ground != d.Ground || side != 1 && ground != 0 || d.Tiers != l.tier-u.tier || d.Lead.Units() != l.yield-u.yield {
 				t.Fatalf("%v, second: %d by %v\n%+v\n%+v", d, side, ground, u, l)
 			}
 			grounds[ground]++
@@ -319,7 +319,7 @@ func TestSecondImplementation(t *testing.T) {
 				continue
 			}
 			margin := secondMargin(u, l)
-			switch m := int64(d.Margin); {
+			switch m := d.Margin.Units(); {
 			case margin < 0:
 				firm++
 				if !d.Firm || d.Close || m != 0 {
@@ -377,7 +377,7 @@ func secondOrder(look []judged, p class.Placing) placing.Order {
 		against := int64(0)
 		for _, d := range p.Decisions {
 			if d.Ground != 0 && named.Place(d.Upper) > named.Place(d.Lower) {
-				against += int64(d.Margin)
+				against += d.Margin.Units()
 				if d.Firm {
 					against += 1 << 50
 				}

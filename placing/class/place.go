@@ -58,10 +58,10 @@ const firmCost = int64(-1)
 // [Decision] without ground.
 //
 // The zero Graded, a policy that does not check and a grid without a price for an
-// exhibit give a [*FieldError].
+// exhibit give a [*placing.FieldError].
 func (g Graded) Place(p Policy) (Placing, error) {
 	if g.Len() == 0 {
-		return Placing{}, &FieldError{Field: "class", Allowed: "a class that Class.Grade has graded", Err: ErrMissing}
+		return Placing{}, &fault.FieldError{Field: "class", Allowed: "a class that Class.Grade has graded", Err: fault.ErrMissing}
 	}
 	if err := p.Check(); err != nil {
 		return Placing{}, err
@@ -283,10 +283,10 @@ type Split struct {
 // in the order of their numbers; nil where the policies agree throughout.
 //
 // Fewer than two policies, one that does not check, and a grid without a price for
-// an exhibit give a [*FieldError].
+// an exhibit give a [*placing.FieldError].
 func (g Graded) Splits(policies ...Policy) ([]Split, error) {
 	if len(policies) < 2 {
-		return nil, &FieldError{Field: "policies", Value: itoa(len(policies)), Allowed: "two or more", Err: ErrRange}
+		return nil, &fault.FieldError{Field: "policies", Value: itoa(len(policies)), Allowed: "two or more", Err: fault.ErrRange}
 	}
 	looks := make([][]profile, len(policies))
 	for i := range policies {

@@ -361,10 +361,10 @@ func TestLeastAgainst(t *testing.T) {
 
 // improve makes one trait of a carcass better by a step.
 var improve = map[string]func(c *grade.Carcass, step int){
-	"fat":      func(c *grade.Carcass, n int) { c.Measures.Fat = max(c.Measures.Fat-grade.Thickness(500*n), 1000) },
-	"ribeye":   func(c *grade.Carcass, n int) { c.Measures.Ribeye += grade.Area(2500 * n) },
-	"KPH":      func(c *grade.Carcass, n int) { c.Measures.KPH = max(c.Measures.KPH-grade.Share(5000*n), 0) },
-	"weight":   func(c *grade.Carcass, n int) { c.Measures.Weight -= grade.Weight(50_000 * n) },
+	"fat":      func(c *grade.Carcass, n int) { c.Measures.Fat = max(c.Measures.Fat-grade.ThicknessUnits(int64(500*n)), 1000) },
+	"ribeye":   func(c *grade.Carcass, n int) { c.Measures.Ribeye += grade.AreaUnits(int64(2500 * n)) },
+	"KPH":      func(c *grade.Carcass, n int) { c.Measures.KPH = max(c.Measures.KPH-grade.ShareUnits(int64(5000*n)), 0) },
+	"weight":   func(c *grade.Carcass, n int) { c.Measures.Weight -= grade.WeightUnits(int64(50_000 * n)) },
 	"marbling": func(c *grade.Carcass, n int) { c.Marbling += grade.Marbling(10 * n) },
 	"firmness": func(c *grade.Carcass, n int) {
 		if c.Lean.Firmness != 0 {
@@ -494,7 +494,7 @@ func TestPolicyRefused(t *testing.T) {
 		t.Errorf("the ends of the ranges: %v", err)
 	}
 	_, err := class.Graded{}.Place(class.DefaultPolicy())
-	if !errors.Is(err, class.ErrMissing) {
+	if !errors.Is(err, placing.ErrMissing) {
 		t.Errorf("the zero class: %v", err)
 	}
 }

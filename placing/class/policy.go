@@ -88,27 +88,27 @@ type Policy struct {
 	// with ByCwt by the price per cwt. A policy with a grid has no other setting
 	// than Close.
 	Grid  *price.Terms `json:"grid,omitempty"`
-	ByCwt bool         `json:"bycwt,omitempty"`
+	ByCwt bool         `json:"by_cwt,omitempty"`
 
 	// Bottom is the tier that goes to the bottom with all tiers under it; zero
 	// for none. BottomGroup is the maturity group that does, with all older ones,
 	// and BottomDark the dark cutting that does, with all darker; zero for none.
 	Bottom          grade.Tier     `json:"bottom"`
-	BottomCite      cite.Citation  `json:"bottomcite"`
-	BottomGroup     maturity.Group `json:"bottomgroup"`
-	BottomGroupCite cite.Citation  `json:"bottomgroupcite"`
-	BottomDark      grade.DarkCut  `json:"bottomdark"`
-	BottomDarkCite  cite.Citation  `json:"bottomdarkcite"`
+	BottomCite      cite.Citation  `json:"bottom_cite"`
+	BottomGroup     maturity.Group `json:"bottom_group"`
+	BottomGroupCite cite.Citation  `json:"bottom_group_cite"`
+	BottomDark      grade.DarkCut  `json:"bottom_dark"`
+	BottomDarkCite  cite.Citation  `json:"bottom_dark_cite"`
 
 	// Tiers are the quality tiers from the best down, each a list of trade tiers
 	// that count as one. Every tier of the trade must stand in it once.
 	Tiers     [][]grade.Tier `json:"tiers"`
-	TiersCite cite.Citation  `json:"tierscite"`
+	TiersCite cite.Citation  `json:"tiers_cite"`
 
 	// TopGroup is the oldest maturity group of top Choice: an older carcass of
 	// that tier counts as low Choice. Zero for any.
-	TopGroup     maturity.Group `json:"topgroup"`
-	TopGroupCite cite.Citation  `json:"topgroupcite"`
+	TopGroup     maturity.Group `json:"top_group"`
+	TopGroupCite cite.Citation  `json:"top_group_cite"`
 
 	// Advantages are in order of tiers and of yield, both rising. A gap over the
 	// last is never overcome.
@@ -119,34 +119,34 @@ type Policy struct {
 	// or more goes under any Select whose yield is under LeanSelect; zero for
 	// none.
 	Ceiling     grade.Yield   `json:"ceiling"`
-	LeanSelect  grade.Yield   `json:"leanselect"`
-	CeilingCite cite.Citation `json:"ceilingcite"`
+	LeanSelect  grade.Yield   `json:"lean_select"`
+	CeilingCite cite.Citation `json:"ceiling_cite"`
 
 	// Exchange is what 100 points of marbling are worth in yield between two of
 	// one tier, to 6 places; zero for no exchange. A dark cutter's marbling counts
 	// Darkness points lower for each third of the reduction, 0 to 500.
 	Exchange     grade.Yield   `json:"exchange"`
 	Darkness     int           `json:"darkness"`
-	ExchangeCite cite.Citation `json:"exchangecite"`
+	ExchangeCite cite.Citation `json:"exchange_cite"`
 
 	// Ties are the grounds that decide between two of one tier, in order: all of
 	// them without an exchange, and with one what it leaves equal.
 	Ties     []Ground      `json:"ties"`
-	TiesCite cite.Citation `json:"tiescite"`
+	TiesCite cite.Citation `json:"ties_cite"`
 
 	// Close is the margin under which a decision is close, a matter of taste. With
 	// Walk the walk over the carcasses decides such a pair.
 	Close     grade.Yield   `json:"close"`
-	CloseCite cite.Citation `json:"closecite"`
+	CloseCite cite.Citation `json:"close_cite"`
 	Walk      bool          `json:"walk"`
-	WalkCite  cite.Citation `json:"walkcite"`
+	WalkCite  cite.Citation `json:"walk_cite"`
 }
 
 // units counts a yield in units of 1e-8 of a grade.
-func units(y grade.Yield) int64 { return int64(y) }
+func units(y grade.Yield) int64 { return y.Units() }
 
 // yieldOf is the yield of so many units.
-func yieldOf(n int64) grade.Yield { return grade.Yield(n) }
+func yieldOf(n int64) grade.Yield { return grade.YieldUnits(n) }
 
 // oneGrade is a yield grade in units.
 const oneGrade int64 = 100_000_000
@@ -293,17 +293,17 @@ func (p Policy) IsZero() bool {
 		units(p.Ceiling) == 0 && units(p.LeanSelect) == 0 && units(p.Exchange) == 0 && p.Darkness == 0 && p.Ties == nil && units(p.Close) == 0 && !p.Walk
 }
 
-// Check returns a [*FieldError] for the first rule of the policy that makes no
+// Check returns a [*placing.FieldError] for the first rule of the policy that makes no
 // sense; nil when there is none.
 func (p Policy) Check() error {
 	if n := units(p.Close); n < 0 || n > 10*oneGrade {
-		return &FieldError{Field: "policy: close", Value: p.Close.String(), Allowed: "0 to 10", Err: ErrRange}
+		return &fault.FieldError{Field: "policy: close", Value: p.Close.String(), Allowed: "0 to 10", Err: fault.ErrRange}
 	}
 	if p.Grid != nil {
 		bare := p
 		bare.Grid, bare.ByCwt, bare.Close = nil, false, yieldOf(0)
 		if !bare.IsZero() {
-			return &FieldError{Field: "policy: grid", Value: p.Grid.Name, Allowed: "no other rule beside it", Err: ErrRange}
+			return &fault.FieldError{Field: "policy: grid", Value: p.Grid.Name, Allowed: "no other rule beside it", Err: fault.ErrRange}
 		}
 		_, err := price.New(*p.Grid)
 		if err != nil {
@@ -325,31 +325,31 @@ func (p *Policy) checkTiers() error {
 	for i, group := range p.Tiers {
 		field := "policy: tiers " + strconv.Itoa(i+1)
 		if len(group) == 0 {
-			return &FieldError{Field: field, Allowed: "one tier or more", Err: ErrMissing}
+			return &fault.FieldError{Field: field, Allowed: "one tier or more", Err: fault.ErrMissing}
 		}
 		for _, t := range group {
 			if !t.IsValid() {
-				return &FieldError{Field: field, Value: t.String(), Allowed: "the tiers of the trade", Err: ErrUnknown}
+				return &fault.FieldError{Field: field, Value: t.String(), Allowed: "the tiers of the trade", Err: fault.ErrUnknown}
 			}
 			if seen[t] {
-				return &FieldError{Field: field, Value: t.String(), Allowed: "every tier once", Err: ErrRepeated}
+				return &fault.FieldError{Field: field, Value: t.String(), Allowed: "every tier once", Err: fault.ErrRepeated}
 			}
 			seen[t] = true
 		}
 	}
 	for t := grade.BelowStandard; t <= grade.PrimeTier; t++ {
 		if !seen[t] {
-			return &FieldError{Field: "policy: tiers", Value: t.String() + " is not listed", Allowed: "every tier once", Err: ErrMissing}
+			return &fault.FieldError{Field: "policy: tiers", Value: t.String() + " is not listed", Allowed: "every tier once", Err: fault.ErrMissing}
 		}
 	}
 	last := Advantage{}
 	for i, a := range p.Advantages {
 		field := "policy: advantage " + strconv.Itoa(i+1)
 		if a.Tiers <= last.Tiers || a.Tiers > len(p.Tiers) {
-			return &FieldError{Field: field + ": tiers", Value: strconv.Itoa(a.Tiers), Allowed: fmt.Sprintf("over %d, up to the %d tiers", last.Tiers, len(p.Tiers)), Err: ErrRange}
+			return &fault.FieldError{Field: field + ": tiers", Value: strconv.Itoa(a.Tiers), Allowed: fmt.Sprintf("over %d, up to the %d tiers", last.Tiers, len(p.Tiers)), Err: fault.ErrRange}
 		}
 		if units(a.Yield) <= units(last.Yield) || units(a.Yield) > 10*oneGrade {
-			return &FieldError{Field: field + ": yield", Value: a.Yield.String(), Allowed: "over " + yieldOf(units(last.Yield)).String() + ", up to 10", Err: ErrRange}
+			return &fault.FieldError{Field: field + ": yield", Value: a.Yield.String(), Allowed: "over " + yieldOf(units(last.Yield)).String() + ", up to 10", Err: fault.ErrRange}
 		}
 		last = a
 	}
@@ -358,46 +358,46 @@ func (p *Policy) checkTiers() error {
 
 func (p *Policy) checkBottom() error {
 	if p.Bottom != 0 && !p.Bottom.IsValid() {
-		return &FieldError{Field: "policy: bottom", Value: p.Bottom.String(), Allowed: "a tier of the trade, or none", Err: ErrUnknown}
+		return &fault.FieldError{Field: "policy: bottom", Value: p.Bottom.String(), Allowed: "a tier of the trade, or none", Err: fault.ErrUnknown}
 	}
 	for _, g := range [...]struct {
 		field string
 		group maturity.Group
 	}{{"policy: bottom group", p.BottomGroup}, {"policy: top group", p.TopGroup}} {
 		if g.group != 0 && !g.group.IsValid() {
-			return &FieldError{Field: g.field, Value: g.group.String(), Allowed: "A to E, or none", Err: ErrUnknown}
+			return &fault.FieldError{Field: g.field, Value: g.group.String(), Allowed: "A to E, or none", Err: fault.ErrUnknown}
 		}
 	}
 	if p.BottomDark != 0 && !p.BottomDark.IsValid() {
-		return &FieldError{Field: "policy: bottom dark", Value: p.BottomDark.String(), Allowed: "one third, two thirds or full, or none", Err: ErrUnknown}
+		return &fault.FieldError{Field: "policy: bottom dark", Value: p.BottomDark.String(), Allowed: "one third, two thirds or full, or none", Err: fault.ErrUnknown}
 	}
 	if n := units(p.Ceiling); n < 0 || n > 10*oneGrade || n%(oneGrade/10) != 0 {
-		return &FieldError{Field: "policy: ceiling", Value: p.Ceiling.String(), Allowed: "0 to 10 in whole tenths", Err: ErrRange}
+		return &fault.FieldError{Field: "policy: ceiling", Value: p.Ceiling.String(), Allowed: "0 to 10 in whole tenths", Err: fault.ErrRange}
 	}
 	if n := units(p.LeanSelect); n < 0 || n > units(p.Ceiling) {
-		return &FieldError{Field: "policy: lean select", Value: p.LeanSelect.String(), Allowed: "0 to the ceiling", Err: ErrRange}
+		return &fault.FieldError{Field: "policy: lean select", Value: p.LeanSelect.String(), Allowed: "0 to the ceiling", Err: fault.ErrRange}
 	}
 	top, low, sel := p.tierOf(grade.TopChoice), p.tierOf(grade.LowChoice), p.tierOf(grade.SelectTier)
 	if units(p.Ceiling) != 0 && max(top, low) >= sel {
-		return &FieldError{Field: "policy: ceiling", Value: p.Ceiling.String(), Allowed: "none unless Select is a tier under Choice", Err: ErrRange}
+		return &fault.FieldError{Field: "policy: ceiling", Value: p.Ceiling.String(), Allowed: "none unless Select is a tier under Choice", Err: fault.ErrRange}
 	}
 	return nil
 }
 
 func (p *Policy) checkTies() error {
 	if n := units(p.Exchange); n < 0 || n > 10*oneGrade || n%100 != 0 {
-		return &FieldError{Field: "policy: exchange", Value: p.Exchange.String(), Allowed: "0 to 10 with at most 6 places", Err: ErrRange}
+		return &fault.FieldError{Field: "policy: exchange", Value: p.Exchange.String(), Allowed: "0 to 10 with at most 6 places", Err: fault.ErrRange}
 	}
 	if p.Darkness < 0 || p.Darkness > 500 {
-		return &FieldError{Field: "policy: darkness", Value: strconv.Itoa(p.Darkness), Allowed: "0 to 500 points", Err: ErrRange}
+		return &fault.FieldError{Field: "policy: darkness", Value: strconv.Itoa(p.Darkness), Allowed: "0 to 500 points", Err: fault.ErrRange}
 	}
 	used := map[Ground]bool{}
 	for _, g := range p.Ties {
 		if !g.ties() {
-			return &FieldError{Field: "policy: ties", Value: g.String(), Allowed: tieNames, Err: ErrUnknown}
+			return &fault.FieldError{Field: "policy: ties", Value: g.String(), Allowed: tieNames, Err: fault.ErrUnknown}
 		}
 		if used[g] {
-			return &FieldError{Field: "policy: ties", Value: g.String(), Allowed: "every ground once", Err: ErrRepeated}
+			return &fault.FieldError{Field: "policy: ties", Value: g.String(), Allowed: "every ground once", Err: fault.ErrRepeated}
 		}
 		used[g] = true
 	}

@@ -41,7 +41,7 @@ func TestPolicyJSON(t *testing.T) {
 		}
 	}
 	b, _ := json.Marshal(class.DefaultPolicy())
-	if !strings.Contains(string(b), `"ties":["lean color","texture","firmness"]`) || !strings.Contains(string(b), `"bottomdark":"two thirds"`) {
+	if !strings.Contains(string(b), `"ties":["lean color","texture","firmness"]`) || !strings.Contains(string(b), `"bottom_dark":"two thirds"`) {
 		t.Errorf("settings are not text: %s", b)
 	}
 	p := class.NotesPolicy()
@@ -76,7 +76,7 @@ func TestGroundText(t *testing.T) {
 		}
 	}
 	g := class.ByYield
-	if err := g.UnmarshalText([]byte("luck")); !errors.Is(err, class.ErrUnknown) || g != class.ByYield {
+	if err := g.UnmarshalText([]byte("luck")); !errors.Is(err, placing.ErrUnknown) || g != class.ByYield {
 		t.Errorf("%v, %v", g, err)
 	}
 	if _, err := class.Ground(99).MarshalText(); err == nil {
@@ -106,8 +106,8 @@ func TestSettingsRefused(t *testing.T) {
 		{"an unknown dark cut", change(func(p *class.Policy) { p.BottomDark = 9 }), "policy: bottom dark: dark cut(9): unknown; allowed: one third, two thirds or full, or none"},
 		{"a ceiling between tenths", change(func(p *class.Policy) { p.Ceiling++ }), "policy: ceiling: 3.60000001: out of range; allowed: 0 to 10 in whole tenths"},
 		{"a ceiling under 0", change(func(p *class.Policy) { p.Ceiling = -grade.OneGrade }), "policy: ceiling: -1: out of range; allowed: 0 to 10 in whole tenths"},
-		{"a ceiling too high", change(func(p *class.Policy) { p.Ceiling = 11 * grade.OneGrade }), "policy: ceiling: 11: out of range; allowed: 0 to 10 in whole tenths"},
-		{"a lean Select over the ceiling", change(func(p *class.Policy) { p.LeanSelect = 4 * grade.OneGrade }), "policy: lean select: 4: out of range; allowed: 0 to the ceiling"},
+		{"a ceiling too high", change(func(p *class.Policy) { p.Ceiling = grade.Grades(11) }), "policy: ceiling: 11: out of range; allowed: 0 to 10 in whole tenths"},
+		{"a lean Select over the ceiling", change(func(p *class.Policy) { p.LeanSelect = grade.Grades(4) }), "policy: lean select: 4: out of range; allowed: 0 to the ceiling"},
 		{"a lean Select under 0", change(func(p *class.Policy) { p.LeanSelect = -1 }), "policy: lean select: -0.00000001: out of range; allowed: 0 to the ceiling"},
 		{"a ceiling in one tier", change(func(p *class.Policy) { p.Tiers, p.Advantages = class.CutabilityPolicy().Tiers, nil }), "policy: ceiling: 3.6: out of range; allowed: none unless Select is a tier under Choice"},
 		{"an exchange too fine", change(func(p *class.Policy) { p.Exchange++ }), "policy: exchange: 0.50000001: out of range; allowed: 0 to 10 with at most 6 places"},
@@ -185,7 +185,7 @@ func drawPolicy(t *rapid.T) class.Policy {
 		q.Advantages = q.Advantages[:n]
 	}
 	if q.Exchange != 0 {
-		q.Exchange = grade.Yield(rapid.IntRange(1, 200).Draw(t, "exchange")) * grade.OneGrade / 20
+		q.Exchange = grade.Yield(rapid.IntRange(1, 200).Draw(t, "exchange")) * grade.Grades(0.05)
 	} else {
 		q.Ties = rapid.Permutation(q.Ties).Draw(t, "ties")
 		q.Ties = q.Ties[:rapid.IntRange(1, len(q.Ties)).Draw(t, "used")]
@@ -193,7 +193,7 @@ func drawPolicy(t *rapid.T) class.Policy {
 	if rapid.Bool().Draw(t, "no ceiling") {
 		q.Ceiling, q.LeanSelect = 0, 0
 	}
-	q.Close = grade.Yield(rapid.IntRange(0, 10).Draw(t, "close")) * grade.OneGrade / 10
+	q.Close = grade.Yield(rapid.IntRange(0, 10).Draw(t, "close")) * grade.Grades(0.1)
 	return q
 }
 
@@ -265,15 +265,18 @@ func TestValueMargins(t *testing.T) {
 	terms := price.Latest().Terms(decimal.New(300, 0))
 	// One edge belongs below, and one band is a single unit wide.
 	narrow := price.Terms{Name: "invented", Base: decimal.New(300, 0), YieldEdge: price.EdgeLower, Yield: []price.Band[grade.Yield]{
-		{From: 0, To: 2 * grade.OneGrade, Amount: decimal.New(2, 0)},
-		{From: 2 * grade.OneGrade, To: 2*grade.OneGrade + 1, Amount: decimal.New(50, 0)},
-		{From: 2*grade.OneGrade + 1, To: 4 * grade.OneGrade},
-		{From: 4 * grade.OneGrade, Amount: decimal.New(-20, 0)},
+		{From: 0, To: grade.Grades(2), Amount: decimal.New(2, 0)},
+		{From: grade.Grades(2), To: 2*grade.OneGrade + 1, Amount: decimal.New(50, 0)},
+		{From: 2*grade.OneGrade + 1, To: grade.Grades(4)},
+		{From: grade.Grades(4), Amount: decimal.New(-20, 0)},
 	}}
 	flat := price.Terms{Name: "invented", Base: decimal.New(300, 0), Tiers: terms.Tiers}
 	rapid.Check(t, func(t *rapid.T) {
 		p := class.ValuePolicy(rapid.SampledFrom([]price.Terms{terms, narrow, flat}).Draw(t, "grid"))
 		p.ByCwt = rapid.Bool().Draw(t, "per cwt")
+		if rapid.Bool().Draw(t, "edges above") {
+			p.Grid.YieldEdge = price.EdgeUpper
+		}
 		c := classOf(drawCarcass(t), drawCarcass(t))
 		for i := range c.Exhibits {
 			x := &c.Exhibits[i].Carcass
@@ -321,7 +324,7 @@ func TestValueMargins(t *testing.T) {
 				}
 			}
 		}
-		switch m := int64(d.Margin); {
+		switch m := d.Margin.Units(); {
 		case least < 0:
 			if !d.Firm || m != 0 {
 				t.Fatalf("nothing turns %+v", d)
@@ -406,7 +409,7 @@ func TestCouldReverseByMaturity(t *testing.T) {
 		want      int
 	}{{0, 0}, {5, 0}, {8, 1}} {
 		c := class.DefaultPolicy()
-		c.Exchange = 2 * grade.OneGrade // 10 points outweigh the yield
+		c.Exchange = grade.Grades(2) // 10 points outweigh the yield
 		all, err := g.CouldReverse(c, grade.Tolerances{Maturity: tt.tolerance})
 		if err != nil || len(all) != tt.want {
 			t.Errorf("maturity within %d: %v, %v", tt.tolerance, all, err)
@@ -428,6 +431,59 @@ func TestCeilingWithoutAdvantages(t *testing.T) {
 	} {
 		if got := decide(t, p, tt.a, tt.b).String(); got != tt.want {
 			t.Errorf("got %s, want %s", got, tt.want)
+		}
+	}
+}
+
+// TestWalkAtTheLine has pairs that stand exactly the close margin from their line,
+// and a hair nearer: the walk decides under the margin, not on it.
+func TestWalkAtTheLine(t *testing.T) {
+	for _, tt := range []struct {
+		name string
+		a, b grade.Carcass // the walk favors b
+		want string
+	}{
+		{"60 points are 0.3", rib("Sm70", 0.5, 13), rib("Sm10", 0.5, 13), "1 over 2 by marbling, of one tier, equal in yield; margin 0.00000001, close"},
+		{"59 are less", rib("Sm69", 0.5, 13), rib("Sm10", 0.5, 13), "2 over 1 by trimness, of one tier, equal in yield; margin 0.005, close"},
+		{"a lead of 1.2 is 0.3 from the advantage", rib("SlAb10", 0.88, 13), rib("Mt10", 0.4, 13), "1 over 2 by quality tier, 1 tier better in quality, yield higher by 1.2; margin 0.00000001, close"},
+		{"a lead of 1.225", rib("SlAb10", 0.89, 13), rib("Mt10", 0.4, 13), "2 over 1 by trimness, 1 tier lower in quality, yield lower by 1.225; margin 0.025, close"},
+	} {
+		c := classOf(tt.a, tt.b)
+		c.Walk = class.Walk{{Site: class.FatRump, Order: class.MustParseRanking("1 2")}}
+		d, err := graded(t, c).Decide(class.DefaultPolicy(), 1, 2)
+		if err != nil || d.String() != tt.want {
+			t.Errorf("%s: %v, %v", tt.name, d, err)
+		}
+	}
+	// The other way: on the line from the side that the walk favors, the other goes over.
+	c := classOf(rib("SlAb10", 1.12, 13), rib("Mt10", 0.4, 13))
+	c.Walk = class.Walk{{Site: class.FatRump, Order: class.MustParseRanking("2 1")}}
+	d, err := graded(t, c).Decide(class.DefaultPolicy(), 1, 2)
+	if want := "2 over 1 by yield advantage, 1 tier lower in quality, yield lower by 1.8; margin 0.00000001, close"; err != nil || d.String() != want {
+		t.Errorf("%v, %v", d, err)
+	}
+	// Without a close margin the walk has no say, on the line either.
+	p := class.DefaultPolicy()
+	p.Close = 0
+	c = classOf(rib("SlAb10", 1.0, 13), rib("Mt10", 0.4, 13))
+	c.Walk = class.Walk{{Site: class.FatRump, Order: class.MustParseRanking("1 2")}}
+	if d, err := graded(t, c).Decide(p, 1, 2); err != nil || d.Upper != 2 || d.Close {
+		t.Errorf("%v, %v", d, err)
+	}
+}
+
+// TestNarrowBand has a band of a single unit, which either of its edges may own.
+func TestNarrowBand(t *testing.T) {
+	for _, edge := range []price.Edge{price.EdgeLower, price.EdgeUpper} {
+		p := class.ValuePolicy(price.Terms{Name: "invented", Base: decimal.New(300, 0), YieldEdge: edge, Yield: []price.Band[grade.Yield]{
+			{From: 0, To: grade.Grades(2)},
+			{From: grade.Grades(2), To: 2*grade.OneGrade + 1, Amount: decimal.New(50, 0)},
+			{From: 2*grade.OneGrade + 1},
+		}})
+		// Both of 2.88; the first is the heavier by a pound.
+		d, err := graded(t, classOf(steer("Sm40", 0.4, 13, 2.5, 801), rib("Sm40", 0.4, 13))).Decide(p, 1, 2)
+		if err != nil || d.Upper != 1 || d.Firm || d.Margin/grade.OneGrade != 0 || d.Margin < grade.OneGrade*87/100 {
+			t.Errorf("%v: %v, %v", edge, d, err)
 		}
 	}
 }

@@ -31,16 +31,16 @@ func NewRanking(groups ...[]int) (Ranking, error) {
 		n += len(g)
 	}
 	if n < placing.MinExhibits || n > placing.MaxExhibits {
-		return Ranking{}, &FieldError{Field: "ranking", Value: text.Count(n, "exhibit"), Allowed: "2 to 12 exhibits", Err: ErrRange}
+		return Ranking{}, &fault.FieldError{Field: "ranking", Value: text.Count(n, "exhibit"), Allowed: "2 to 12 exhibits", Err: fault.ErrRange}
 	}
 	r := Ranking{n: uint8(n)}
 	for i, g := range groups {
 		if len(g) == 0 {
-			return Ranking{}, &FieldError{Field: "ranking", Value: "group " + strconv.Itoa(i+1) + " is empty", Allowed: "one exhibit or more in each group", Err: ErrMissing}
+			return Ranking{}, &fault.FieldError{Field: "ranking", Value: "group " + strconv.Itoa(i+1) + " is empty", Allowed: "one exhibit or more in each group", Err: fault.ErrMissing}
 		}
 		for _, e := range g {
 			if err := r.put(e, i+1); err != nil {
-				return Ranking{}, &FieldError{Field: "ranking", Value: "exhibit " + strconv.Itoa(e), Allowed: each(n), Err: err}
+				return Ranking{}, &fault.FieldError{Field: "ranking", Value: "exhibit " + strconv.Itoa(e), Allowed: each(n), Err: err}
 			}
 		}
 	}
@@ -52,9 +52,9 @@ func each(n int) string { return "each exhibit 1 to " + strconv.Itoa(n) + " once
 func (r *Ranking) put(e, group int) error {
 	switch {
 	case e < 1 || e > int(r.n):
-		return ErrRange
+		return fault.ErrRange
 	case r.group[e-1] != 0:
-		return ErrRepeated
+		return fault.ErrRepeated
 	}
 	r.group[e-1] = uint8(group)
 	return nil
@@ -63,10 +63,10 @@ func (r *Ranking) put(e, group int) error {
 // RankScores returns the ranking by whole-number scores, those of exhibit 1
 // first: the highest score is at the top and equal scores tie. It takes any
 // scale whose higher scores are the fatter or the heavier muscled. A number of
-// scores other than 2 to 12 gives a [*FieldError].
+// scores other than 2 to 12 gives a [*placing.FieldError].
 func RankScores(scores ...int) (Ranking, error) {
 	if len(scores) < placing.MinExhibits || len(scores) > placing.MaxExhibits {
-		return Ranking{}, &FieldError{Field: "scores", Value: text.Count(len(scores), "score"), Allowed: "2 to 12, one for each exhibit", Err: ErrRange}
+		return Ranking{}, &fault.FieldError{Field: "scores", Value: text.Count(len(scores), "score"), Allowed: "2 to 12, one for each exhibit", Err: fault.ErrRange}
 	}
 	return rank(scores), nil
 }
@@ -94,14 +94,14 @@ func ParseRanking(s string) (Ranking, error) {
 	groups := strings.Split(s, " ")
 	n := len(groups) + strings.Count(s, "=")
 	if n > placing.MaxExhibits {
-		return Ranking{}, fault.Parse("ranking", s, "", allowed, ErrRange)
+		return Ranking{}, fault.Parse("ranking", s, "", allowed, fault.ErrRange)
 	}
 	r := Ranking{n: uint8(n)}
 	for i, g := range groups {
 		for part := range strings.SplitSeq(g, "=") {
 			e, err := strconv.Atoi(part)
 			if err != nil || strconv.Itoa(e) != part {
-				return Ranking{}, fault.Parse("ranking", s, part, allowed, ErrSyntax)
+				return Ranking{}, fault.Parse("ranking", s, part, allowed, fault.ErrSyntax)
 			}
 			if err := r.put(e, i+1); err != nil {
 				return Ranking{}, fault.Parse("ranking", s, part, each(n), err)
@@ -109,7 +109,7 @@ func ParseRanking(s string) (Ranking, error) {
 		}
 	}
 	if n < placing.MinExhibits {
-		return Ranking{}, fault.Parse("ranking", s, "", allowed, ErrRange)
+		return Ranking{}, fault.Parse("ranking", s, "", allowed, fault.ErrRange)
 	}
 	return r, nil
 }
@@ -188,10 +188,10 @@ func (r Ranking) Place(exhibit int) HalfPlaces {
 }
 
 // Relabel returns the ranking in which every exhibit e has become to.At(e), as
-// when a class gets new numbers. Another size gives a [*FieldError].
+// when a class gets new numbers. Another size gives a [*placing.FieldError].
 func (r Ranking) Relabel(to placing.Order) (Ranking, error) {
 	if r.Len() != to.Len() || !r.IsValid() {
-		return Ranking{}, &FieldError{Field: "new numbers", Value: to.String(), Allowed: "an order of " + strconv.Itoa(r.Len()) + " exhibits", Err: ErrRange}
+		return Ranking{}, &fault.FieldError{Field: "new numbers", Value: to.String(), Allowed: "an order of " + strconv.Itoa(r.Len()) + " exhibits", Err: fault.ErrRange}
 	}
 	s := Ranking{n: r.n}
 	for e := 1; e <= r.Len(); e++ {
@@ -211,10 +211,10 @@ type Pairs struct {
 }
 
 // Against compares two rankings pair by pair. Rankings of different sizes, or
-// not set, give a [*FieldError].
+// not set, give a [*placing.FieldError].
 func (r Ranking) Against(s Ranking) (Pairs, error) {
 	if r.Len() != s.Len() || !r.IsValid() {
-		return Pairs{}, &FieldError{Field: "ranking", Value: s.String(), Allowed: "a ranking of " + strconv.Itoa(r.Len()) + " exhibits", Err: ErrRange}
+		return Pairs{}, &fault.FieldError{Field: "ranking", Value: s.String(), Allowed: "a ranking of " + strconv.Itoa(r.Len()) + " exhibits", Err: fault.ErrRange}
 	}
 	var p Pairs
 	for a := 1; a < r.Len(); a++ {

@@ -249,7 +249,7 @@ func TestRankingEncodings(t *testing.T) {
 	if err := back.Scan([]byte("1 2")); err != nil || back.String() != "1 2" {
 		t.Errorf("Scan %v, %v", back, err)
 	}
-	if err := back.UnmarshalText([]byte("1 1")); !errors.Is(err, class.ErrRepeated) || back.String() != "1 2" {
+	if err := back.UnmarshalText([]byte("1 1")); !errors.Is(err, placing.ErrRepeated) || back.String() != "1 2" {
 		t.Errorf("failed Unmarshal left %v, %v", back, err)
 	}
 	if err := back.Scan(nil); err == nil || back.String() != "1 2" {
@@ -349,7 +349,7 @@ func TestSites(t *testing.T) {
 	if got := []string{class.FatRump.Cite().String(), class.MuscleClod.Cite().String(), class.Site(0).Cite().String(), class.Site(99).Cite().String()}; !slices.Equal(got, []string{"official: cfr-54-105, cfr-1965-53-p26", "common practice, no source", "no source given", "no source given"}) {
 		t.Errorf("citations %v", got)
 	}
-	if _, err := class.ParseSite("fat over tail"); !errors.Is(err, class.ErrUnknown) {
+	if _, err := class.ParseSite("fat over tail"); !errors.Is(err, placing.ErrUnknown) {
 		t.Errorf("ParseSite: %v", err)
 	}
 }

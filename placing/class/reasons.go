@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
@@ -197,11 +198,11 @@ func (g Graded) data(exhibit int) []datum {
 		{TraitQuality, 0, int64(a.Quality), a.Quality.String(), true},
 		{TraitDark, 0, -int64(c.Lean.Dark), darkText + c.Lean.Dark.String(), true},
 		{TraitMarbling, 0, int64(c.Marbling), c.Marbling.String(), true},
-		{TraitYield, 0, -unitsOf(a.Yield), a.Yield.String(), true},
-		{TraitFat, 0, -unitsOf(m.Fat), m.Fat.String(), true},
-		{TraitRibeye, 0, unitsOf(m.Ribeye), m.Ribeye.String(), true},
-		{TraitKPH, 0, -unitsOf(m.KPH), m.KPH.String(), true},
-		{TraitWeight, 0, -unitsOf(m.Weight), m.Weight.String(), true},
+		{TraitYield, 0, -a.Yield.Units(), a.Yield.String(), true},
+		{TraitFat, 0, -m.Fat.Units(), m.Fat.String(), true},
+		{TraitRibeye, 0, m.Ribeye.Units(), m.Ribeye.String(), true},
+		{TraitKPH, 0, -m.KPH.Units(), m.KPH.String(), true},
+		{TraitWeight, 0, -m.Weight.Units(), m.Weight.String(), true},
 		{TraitSkeletal, 0, -int64(c.Maturity.Skeletal), c.Maturity.Skeletal.String(), true},
 		{TraitButtons, 0, -int64(beyondA(c.Maturity.Buttons)), c.Maturity.Buttons.String(), c.Maturity.Buttons != 0},
 		{TraitLean, 0, -int64(c.Maturity.Lean), c.Maturity.Lean.String(), c.Maturity.Lean != 0},
@@ -255,13 +256,13 @@ func (g Graded) weight(t Trait, better, worse int) grade.Yield {
 	switch t {
 	case TraitQuality:
 		tiers := int(a.Quality.Tier()) - int(b.Quality.Tier())
-		return gradesOf(max(tiersCount[min(max(tiers, 0), len(tiersCount)-1)], marbling))
+		return yieldOf(max(tiersCount[min(max(tiers, 0), len(tiersCount)-1)], marbling))
 	case TraitDark:
-		return gradesOf(thirdCounts * int64(b.Carcass.Lean.Dark-a.Carcass.Lean.Dark))
+		return yieldOf(thirdCounts * int64(b.Carcass.Lean.Dark-a.Carcass.Lean.Dark))
 	case TraitMarbling:
-		return gradesOf(marbling)
+		return yieldOf(marbling)
 	case TraitYield:
-		return gradesOf(unitsOf(b.Yield) - unitsOf(a.Yield))
+		return yieldOf(b.Yield.Units() - a.Yield.Units())
 	case TraitFat:
 		return terms.Fat
 	case TraitRibeye:
@@ -271,7 +272,7 @@ func (g Graded) weight(t Trait, better, worse int) grade.Yield {
 	case TraitWeight:
 		return terms.Weight
 	default:
-		return gradesOf(0)
+		return yieldOf(0)
 	}
 }
 
@@ -384,7 +385,7 @@ func (g Graded) Criticisms(exhibit int) []Fact {
 	for i, own := range class[exhibit-1] {
 		next := -1
 		lighter := func(e, than int) bool {
-			return unitsOf(g.weight(own.trait, e+1, exhibit)) < unitsOf(g.weight(own.trait, than+1, exhibit))
+			return units(g.weight(own.trait, e+1, exhibit)) < units(g.weight(own.trait, than+1, exhibit))
 		}
 		for e := range class {
 			o := class[e][i]
@@ -408,15 +409,15 @@ func (g Graded) Criticisms(exhibit int) []Fact {
 }
 
 func byWeight(all []Fact) {
-	slices.SortStableFunc(all, func(a, b Fact) int { return cmp.Compare(unitsOf(b.Weight), unitsOf(a.Weight)) })
+	slices.SortStableFunc(all, func(a, b Fact) int { return cmp.Compare(b.Weight.Units(), a.Weight.Units()) })
 }
 
 // weight is what the facts under a heading count for together.
 func (s Support) weight() int64 {
 	var all, most int64
 	for _, f := range s.Facts {
-		all += unitsOf(f.Weight)
-		most = max(most, unitsOf(f.Weight))
+		all += f.Weight.Units()
+		most = max(most, f.Weight.Units())
 	}
 	if s.On == OnQuality || s.On == OnCutability {
 		return most
@@ -495,11 +496,11 @@ func general(over []Support, d Decision, upper int) Heading {
 // Grants are grouped in the same way without a general statement.
 //
 // An order of another size, the zero Graded and a policy that does not check give
-// a [*FieldError].
+// a [*placing.FieldError].
 func (g Graded) Reasons(order placing.Order, p Policy) (Reasons, error) {
 	n := g.Len()
 	if order.Len() != n || n == 0 {
-		return Reasons{}, &FieldError{Field: "order", Value: order.String(), Allowed: "an order of the " + itoa(n) + " exhibits of the class", Err: ErrRange}
+		return Reasons{}, &fault.FieldError{Field: "order", Value: order.String(), Allowed: "an order of the " + itoa(n) + " exhibits of the class", Err: fault.ErrRange}
 	}
 	r := Reasons{Order: order, Sex: g.exhibits[0].Carcass.Sex}
 	for _, e := range g.exhibits {
@@ -524,7 +525,7 @@ func (g Graded) Reasons(order placing.Order, p Policy) (Reasons, error) {
 // not they are neighbors, as [Graded.Reasons] gives them for neighbors, without a
 // name. It is what a member who turned the pair needs to hear. An exhibit that is
 // not in the class, one given twice, and a policy that does not check give a
-// [*FieldError].
+// [*placing.FieldError].
 func (g Graded) Why(p Policy, upper, lower int) (PairReasons, error) {
 	d, err := g.Decide(p, upper, lower)
 	if err != nil {
@@ -543,11 +544,3 @@ func (g Graded) reasonsFor(name string, upper, lower int, d Decision) PairReason
 	}
 	return r
 }
-
-// unitsOf returns a measurement or a yield as a whole number of its units.
-func unitsOf[T grade.Thickness | grade.Area | grade.Share | grade.Weight | grade.Yield](v T) int64 {
-	return int64(v)
-}
-
-// gradesOf is the way back for a yield.
-func gradesOf(units int64) grade.Yield { return grade.Yield(units) }

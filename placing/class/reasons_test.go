@@ -283,7 +283,7 @@ func TestCouldReverseByHand(t *testing.T) {
 	if err != nil || got != nil {
 		t.Errorf("a posted weight is certain: %v, %v", got, err)
 	}
-	_, err = graded(t, c).CouldReverse(class.NotesPolicy(), grade.Tolerances{Fat: -1})
+	_, err = graded(t, c).CouldReverse(class.NotesPolicy(), grade.Tolerances{Fat: grade.ThicknessUnits(-1)})
 	wantError(t, "tolerance", "tolerance of fat: -0.0001 in: out of range; allowed: 0 in to 3 in", err)
 	x := steer("Sm40", 0.4, 13, 2.5, 800)
 	if got, err := graded(t, classOf(x, x)).CouldReverse(class.NotesPolicy(), grade.Tolerances{Fat: grade.Inches(0.1)}); err != nil || got != nil {

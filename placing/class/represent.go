@@ -72,8 +72,8 @@ func (g Graded) Represent() []Finding {
 	fat, ribeye := make([]int64, g.Len()), make([]int64, g.Len())
 	for i, e := range g.exhibits {
 		need, _ := e.Carcass.Measures.Weight.RequiredRibeye()
-		fat[i] = unitsOf(e.Carcass.Measures.Fat)
-		ribeye[i] = unitsOf(e.Carcass.Measures.Ribeye) - unitsOf(need)
+		fat[i] = e.Carcass.Measures.Fat.Units()
+		ribeye[i] = e.Carcass.Measures.Ribeye.Units() - need.Units()
 	}
 	var all []Finding
 	fats, muscles := g.given.Walk.moves(rank(fat), true), g.given.Walk.moves(rank(ribeye), false)

@@ -141,7 +141,7 @@ func TestRepresentHolds(t *testing.T) {
 			value := func(e int) int64 {
 				m := g.Assessment(e).Carcass.Measures
 				if fat {
-					return int64(m.Fat)
+					return m.Fat.Units()
 				}
 				need, _ := m.Weight.RequiredRibeye()
 				return int64(m.Ribeye - need)

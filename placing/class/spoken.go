@@ -220,7 +220,7 @@ func (s side) sites(fat bool) []Site {
 func (s side) weight(traits ...Trait) (sum int64) {
 	for _, f := range s.facts {
 		if slices.Contains(traits, f.Trait) {
-			sum += unitsOf(f.Weight)
+			sum += f.Weight.Units()
 		}
 	}
 	return sum
@@ -401,7 +401,7 @@ func (a side) advantage(after bool) string {
 		{75_000_000, "about a full yield grade"},
 		{35_000_000, "about half a yield grade"},
 	} {
-		if unitsOf(a.has(TraitYield).Weight) >= l.from {
+		if units(a.has(TraitYield).Weight) >= l.from {
 			return ", an advantage of " + l.words
 		}
 	}

@@ -37,13 +37,13 @@ func measured(g class.Graded, e int, trait class.Trait) int64 {
 	case class.TraitMarbling:
 		return int64(a.Carcass.Marbling)
 	case class.TraitYield:
-		return -int64(a.Yield)
+		return -a.Yield.Units()
 	case class.TraitFat:
-		return -int64(m.Fat)
+		return -m.Fat.Units()
 	case class.TraitRibeye:
-		return int64(m.Ribeye)
+		return m.Ribeye.Units()
 	case class.TraitKPH:
-		return -int64(m.KPH)
+		return -m.KPH.Units()
 	case class.TraitColor:
 		return int64(a.Carcass.Lean.Color)
 	case class.TraitTexture:

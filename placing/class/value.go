@@ -18,14 +18,14 @@ type Valuation struct {
 // price.ByHead or price.ByCwt. A placing is compared with it by
 // [RankingOf] and [Ranking.Against]. Marks that cannot be seen on a carcass are
 // given by exhibit number, and may be nil. An exhibit for which the grid has no
-// price, and marks for an exhibit that is not in the class, give a [*FieldError].
+// price, and marks for an exhibit that is not in the class, give a [*placing.FieldError].
 func (g Graded) ByValue(grid price.Grid, compare func(a, b price.Value) int, marks map[int][]price.Mark) (Valuation, error) {
 	if g.Len() == 0 {
-		return Valuation{}, &FieldError{Field: "class", Allowed: "a class that Class.Grade has graded", Err: ErrMissing}
+		return Valuation{}, &fault.FieldError{Field: "class", Allowed: "a class that Class.Grade has graded", Err: fault.ErrMissing}
 	}
 	for e := range marks {
 		if e < 1 || e > g.Len() {
-			return Valuation{}, &FieldError{Field: "marks: exhibit", Value: strconv.Itoa(e), Allowed: "1 to " + strconv.Itoa(g.Len()), Err: ErrRange}
+			return Valuation{}, &fault.FieldError{Field: "marks: exhibit", Value: strconv.Itoa(e), Allowed: "1 to " + strconv.Itoa(g.Len()), Err: fault.ErrRange}
 		}
 	}
 	var v Valuation

@@ -57,7 +57,7 @@ func TestByValue(t *testing.T) {
 	light := four()
 	light.Posted = grade.Pounds(300)
 	_, err = graded(t, light).ByValue(grid(t), price.ByHead, nil)
-	var fe *class.FieldError
+	var fe *placing.FieldError
 	if !errors.Is(err, price.ErrNoPrice) || !errors.As(err, &fe) || fe.Field != "exhibit 1: weight" {
 		t.Errorf("no price: %v", err)
 	}

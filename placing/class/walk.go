@@ -5,6 +5,7 @@ import (
 	"iter"
 	"strconv"
 
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity/cite"
 )
@@ -155,7 +156,7 @@ type Look struct {
 // walk at all, which is valid.
 type Walk []Look
 
-// Check returns a [*FieldError] for the first look that has no site, a site that
+// Check returns a [*placing.FieldError] for the first look that has no site, a site that
 // was looked at before, or no ranking of n exhibits; nil when there is none.
 func (w Walk) Check(n int) error {
 	var seen [MuscleClod + 1]bool
@@ -165,15 +166,15 @@ func (w Walk) Check(n int) error {
 			return err
 		}
 		if seen[l.Site] {
-			return &FieldError{Field: field + ": site", Value: l.Site.String(), Allowed: "every site once", Err: ErrRepeated}
+			return &fault.FieldError{Field: field + ": site", Value: l.Site.String(), Allowed: "every site once", Err: fault.ErrRepeated}
 		}
 		seen[l.Site] = true
 		if l.Order.Len() != n {
 			allowed := "a ranking of " + strconv.Itoa(n) + " exhibits"
 			if !l.Order.IsValid() {
-				return &FieldError{Field: l.Site.String(), Allowed: allowed, Err: ErrMissing}
+				return &fault.FieldError{Field: l.Site.String(), Allowed: allowed, Err: fault.ErrMissing}
 			}
-			return &FieldError{Field: l.Site.String(), Value: l.Order.String(), Allowed: allowed, Err: ErrRange}
+			return &fault.FieldError{Field: l.Site.String(), Value: l.Order.String(), Allowed: allowed, Err: fault.ErrRange}
 		}
 	}
 	return nil

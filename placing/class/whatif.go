@@ -1,11 +1,11 @@
 package class
 
 import (
-	"cmp"
 	"slices"
 	"sort"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
@@ -38,7 +38,7 @@ type Reversal struct {
 //
 // An exhibit that is not in the class, one given twice, a policy that does not
 // check and one with a grid, by which a better measure may be worth less, give a
-// [*FieldError].
+// [*placing.FieldError].
 func (g Graded) Reversals(p Policy, a, b int) ([]Reversal, error) {
 	if err := g.pair(a, b); err != nil {
 		return nil, err
@@ -62,7 +62,7 @@ func (g Graded) Reversals(p Policy, a, b int) ([]Reversal, error) {
 			}
 		}
 	}
-	slices.SortStableFunc(all, func(a, b Reversal) int { return cmp.Compare(a.Effect, b.Effect) })
+	slices.SortStableFunc(all, func(a, b Reversal) int { return a.Effect.Compare(b.Effect) })
 	return all, nil
 }
 
@@ -78,7 +78,7 @@ func (p Policy) checkWhatIf() error {
 		return err
 	}
 	if p.Grid != nil {
-		return &FieldError{Field: "policy: grid", Value: p.Grid.Name, Allowed: "a policy without a grid, on which a better measure may be worth less", Err: ErrRange}
+		return &fault.FieldError{Field: "policy: grid", Value: p.Grid.Name, Allowed: "a policy without a grid, on which a better measure may be worth less", Err: fault.ErrRange}
 	}
 	return nil
 }
@@ -110,6 +110,8 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 		}
 		return s
 	}
+	limits := grade.CarcassLimits()
+	least, most := limits.Least, limits.Most
 	switch t {
 	case TraitMarbling:
 		return lever{
@@ -119,34 +121,42 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 			func(n int) string { return signed(sign*n, text.Count(sign*n, "point")) },
 		}
 	case TraitFat:
-		adjust := int(c.FatAdjust)
-		lo, hi := max(0, -adjust), int(3*grade.Inch)-max(adjust, 0)
+		adjust := int(c.FatAdjust.Units())
+		lo, hi := max(0, -adjust), int(most.Fat.Units())-max(adjust, 0)
 		return lever{
-			room(int(c.Measures.Fat), lo, hi, !better),
-			func(c *grade.Carcass, n int) { c.Measures.Fat -= grade.Thickness(sign * n) },
+			room(int(c.Measures.Fat.Units()), lo, hi, !better),
+			func(c *grade.Carcass, n int) {
+				c.Measures.Fat = grade.ThicknessUnits(c.Measures.Fat.Units() - int64(sign*n))
+			},
 			func(c *grade.Carcass) string { return c.Measures.Fat.String() },
-			func(n int) string { return signed(-sign*n, grade.Thickness(-sign*n).String()) },
+			func(n int) string { return signed(-sign*n, grade.ThicknessUnits(int64(-sign*n)).String()) },
 		}
 	case TraitRibeye:
 		return lever{
-			room(int(c.Measures.Ribeye), 1, int(25*grade.SquareInch), better),
-			func(c *grade.Carcass, n int) { c.Measures.Ribeye += grade.Area(sign * n) },
+			room(int(c.Measures.Ribeye.Units()), int(least.Ribeye.Units()), int(most.Ribeye.Units()), better),
+			func(c *grade.Carcass, n int) {
+				c.Measures.Ribeye = grade.AreaUnits(c.Measures.Ribeye.Units() + int64(sign*n))
+			},
 			func(c *grade.Carcass) string { return c.Measures.Ribeye.String() },
-			func(n int) string { return signed(sign*n, grade.Area(sign*n).String()) },
+			func(n int) string { return signed(sign*n, grade.AreaUnits(int64(sign*n)).String()) },
 		}
 	case TraitKPH:
 		return lever{
-			room(int(c.Measures.KPH), 0, int(10*grade.OnePercent), !better),
-			func(c *grade.Carcass, n int) { c.Measures.KPH -= grade.Share(sign * n) },
+			room(int(c.Measures.KPH.Units()), 0, int(most.KPH.Units()), !better),
+			func(c *grade.Carcass, n int) {
+				c.Measures.KPH = grade.ShareUnits(c.Measures.KPH.Units() - int64(sign*n))
+			},
 			func(c *grade.Carcass) string { return c.Measures.KPH.String() },
-			func(n int) string { return signed(-sign*n, grade.Share(-sign*n).String()) },
+			func(n int) string { return signed(-sign*n, grade.ShareUnits(int64(-sign*n)).String()) },
 		}
 	default:
 		return lever{
-			room(int(c.Measures.Weight), 1, int(1800*grade.Pound), !better),
-			func(c *grade.Carcass, n int) { c.Measures.Weight -= grade.Weight(sign * n) },
+			room(int(c.Measures.Weight.Units()), int(least.Weight.Units()), int(most.Weight.Units()), !better),
+			func(c *grade.Carcass, n int) {
+				c.Measures.Weight = grade.WeightUnits(c.Measures.Weight.Units() - int64(sign*n))
+			},
 			func(c *grade.Carcass) string { return c.Measures.Weight.String() },
-			func(n int) string { return signed(-sign*n, grade.Weight(-sign*n).String()) },
+			func(n int) string { return signed(-sign*n, grade.WeightUnits(int64(-sign*n)).String()) },
 		}
 	}
 }
@@ -183,9 +193,10 @@ func (g Graded) reversal(p *Policy, d Decision, e int, t Trait) (Reversal, bool)
 	a, _ := g.given.Rules.Assess(moved)
 	r := Reversal{Exhibit: e, Trait: t, From: l.show(&c), To: l.show(&moved), Change: l.step(n)}
 	if t == TraitMarbling {
-		r.Effect = max(p.marblingWorth(n), yieldOf(smallest))
+		r.Effect = yieldOf(max(units(p.marblingWorth(n)), smallest))
 	} else {
-		r.Effect = max(a.Yield-g.assessed[e-1].Yield, g.assessed[e-1].Yield-a.Yield)
+		n := units(a.Yield) - units(g.assessed[e-1].Yield)
+		r.Effect = yieldOf(max(n, -n))
 	}
 	changed := g
 	changed.exhibits, changed.assessed = slices.Clone(g.exhibits), slices.Clone(g.assessed)
@@ -203,7 +214,7 @@ func (g Graded) reversal(p *Policy, d Decision, e int, t Trait) (Reversal, bool)
 // their exhibits' numbers; a pair that the policy cannot tell apart is left out.
 //
 // Bad tolerances, a policy that does not check and one with a grid give a
-// [*FieldError].
+// [*placing.FieldError].
 func (g Graded) CouldReverse(p Policy, t grade.Tolerances) ([]Decision, error) {
 	if err := p.checkWhatIf(); err != nil {
 		return nil, err
@@ -212,7 +223,7 @@ func (g Graded) CouldReverse(p Policy, t grade.Tolerances) ([]Decision, error) {
 		return nil, err
 	}
 	if _, posted := g.Posted(); posted {
-		t.Weight = 0
+		t.Weight = grade.Weight{}
 	}
 	p = p.clone()
 	best, worst := make([][]profile, g.Len()), make([][]profile, g.Len())
@@ -294,7 +305,7 @@ func possible(r grade.Rules, a grade.Assessment, t grade.Tolerances) []span {
 // extreme is the profile of an exhibit at one end of its tolerances.
 func (p *Policy) extreme(a grade.Assessment, w Walk, number int, q span, marbling grade.Marbling, m grade.Measures, y grade.Yield) profile {
 	a.Quality, a.Maturity, a.Carcass.Marbling, a.Yield = q.Quality, q.maturity, marbling, y
-	a.Carcass.Measures, a.Carcass.FatAdjust = m, 0
+	a.Carcass.Measures, a.Carcass.FatAdjust = m, grade.Thickness{}
 	return p.profile(a, w, number)
 }
 
