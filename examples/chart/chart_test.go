@@ -4,60 +4,87 @@ import (
 	"bytes"
 	"encoding/xml"
 	"io"
+	"math"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/golden"
 	"example.com/ribface/maturity"
-	"example.com/ribface/placing"
 	"github.com/google/go-cmp/cmp"
 )
 
-// TestGolden draws the invented class by every edition and holds the pictures to
-// those under testdata, which were looked at.
+// TestGolden draws the invented class by every edition and holds the pictures and
+// the page to those under testdata, which were looked at.
 func TestGolden(t *testing.T) {
 	for e := range grade.Editions() {
-		dir := t.TempDir()
-		chart, scores := filepath.Join(dir, "chart.svg"), filepath.Join(dir, "scores.svg")
-		if err := run([]string{"-edition", e.String(), "-chart", chart, "-scores", scores}, io.Discard); err != nil {
-			t.Fatal(err)
+		golden.Compare(t, "testdata/chart-"+e.String()+".svg", wellFormed(t, output(t, "-svg", "-edition", e.String())))
+	}
+	golden.Compare(t, "testdata/chart.html", output(t, "-html"))
+}
+
+// TestCrowded draws exhibits on one point and in the corners of the chart, C to E
+// among them, and names of three digits.
+func TestCrowded(t *testing.T) {
+	got := wellFormed(t, output(t, "-svg", "-edition", "1987", "-class", "testdata/crowded.csv"))
+	golden.Compare(t, "testdata/crowded.svg", got)
+	for _, want := range []string{">Cutter<", ">over 96 months<", ">101<", ">105<"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %s", want)
 		}
-		drawing(t, chart, "chart-"+e.String()+".svg")
-		drawing(t, scores, "scores.svg")
+	}
+	page := output(t, "-html", "-class", "testdata/crowded.csv", "-order", "3-1-4-2-5", "-cuts", "1-12-2-0")
+	for _, want := range []string{"Official placing 103-101-104-102-105, cuts 1-12-2-0.", "105 placed first", "<strong>103-101-104-102-105</strong>"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("no %q on the page", want)
+		}
+	}
+	if !strings.Contains(output(t, "-svg", "-old"), ">Commercial<") || strings.Contains(output(t, "-svg"), ">Commercial<") {
+		t.Error("the groups C to E are drawn with -old and only then")
 	}
 }
 
-// TestCrowded draws exhibits on one point and in the corners of the chart, and
-// cards below zero.
-func TestCrowded(t *testing.T) {
-	dir := t.TempDir()
-	chart, scores := filepath.Join(dir, "chart.svg"), filepath.Join(dir, "scores.svg")
-	if err := run([]string{"-class", "testdata/crowded.json", "-edition", "1987", "-chart", chart, "-scores", scores}, io.Discard); err != nil {
+// output runs the command with one file and returns what it wrote there.
+func output(t *testing.T, args ...string) string {
+	t.Helper()
+	file := filepath.Join(t.TempDir(), "out")
+	if err := run(append([]string{args[0], file}, args[1:]...), io.Discard, io.Discard); err != nil {
 		t.Fatal(err)
 	}
-	drawing(t, chart, "crowded-chart.svg")
-	drawing(t, scores, "crowded-scores.svg")
-}
-
-// drawing holds the file got to the picture of testdata, and to be well formed.
-func drawing(t *testing.T, got, name string) {
-	t.Helper()
-	b, err := os.ReadFile(got)
+	b, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := xml.NewDecoder(bytes.NewReader(b))
+	return string(b)
+}
+
+func wellFormed(t *testing.T, s string) string {
+	t.Helper()
+	d := xml.NewDecoder(bytes.NewReader([]byte(s)))
 	for {
 		if _, err := d.Token(); err == io.EOF {
-			break
+			return s
 		} else if err != nil {
-			t.Fatalf("%s: %v", name, err)
+			t.Fatal(err)
 		}
 	}
-	golden.Compare(t, "testdata/"+name, string(b))
+}
+
+// TestOrientation: marbling grows upward and maturity to the right, as in the
+// federal figure, and the chart is no wider than a phone.
+func TestOrientation(t *testing.T) {
+	if a, b := at(grade.Small.At(0), maturity.A, 50), at(grade.Modest.At(0), maturity.A, 50); a.Y <= b.Y || a.X != b.X {
+		t.Errorf("Small at %v, Modest at %v", a, b)
+	}
+	if a, b := at(grade.Small.At(0), maturity.A, 50), at(grade.Small.At(0), maturity.B, 0); a.X >= b.X || a.Y != b.Y {
+		t.Errorf("A at %v, B at %v", a, b)
+	}
+	if width > 390*px {
+		t.Errorf("%v pixels wide", width)
+	}
 }
 
 // TestCells holds the areas of the picture to the grades of the library: the part
@@ -88,17 +115,25 @@ func TestCells(t *testing.T) {
 	}
 }
 
-func TestFillsKeepTheirOrderInGrey(t *testing.T) {
-	grey := func(g grade.Grade) int {
-		var n int
-		for i, weight := range []int{299, 587, 114} {
-			var v int
-			for _, c := range strings.ToLower(fills[g][1+2*i : 3+2*i]) {
-				v = v*16 + strings.IndexRune("0123456789abcdef", c)
-			}
-			n += weight * v
+// channels returns the red, green and blue of a fill.
+func channels(t *testing.T, fill string) (c [3]float64) {
+	t.Helper()
+	for i := range c {
+		v, err := strconv.ParseUint(fill[1+2*i:3+2*i], 16, 8)
+		if err != nil {
+			t.Fatal(err)
 		}
-		return n / 1000
+		c[i] = float64(v)
+	}
+	return c
+}
+
+// TestFillsInGray: a grade is darker than the next one down by enough to see
+// without color, and light enough to write on: 4.5 to 1 (WCAG 2.1, 1.4.3).
+func TestFillsInGray(t *testing.T) {
+	gray := func(g grade.Grade) float64 {
+		c := channels(t, fills[g])
+		return 0.299*c[0] + 0.587*c[1] + 0.114*c[2]
 	}
 	for _, column := range [][]grade.Grade{
 		{grade.Utility, grade.Standard, grade.Select, grade.Choice, grade.Prime},
@@ -106,47 +141,77 @@ func TestFillsKeepTheirOrderInGrey(t *testing.T) {
 		{grade.Cutter, grade.Utility, grade.Commercial},
 	} {
 		for i := 1; i < len(column); i++ {
-			if d := grey(column[i-1]) - grey(column[i]); d < 5 {
-				t.Errorf("%v is only %d of 255 darker than %v", column[i], d, column[i-1])
+			if d := gray(column[i-1]) - gray(column[i]); d < 12 {
+				t.Errorf("%v is only %.0f of 255 darker than %v", column[i], d, column[i-1])
 			}
+		}
+	}
+	luminance := func(fill string) float64 {
+		sum := 0.0
+		for i, v := range channels(t, fill) {
+			v /= 255
+			if v <= 0.04045 {
+				v /= 12.92
+			} else {
+				v = math.Pow((v+0.055)/1.055, 2.4)
+			}
+			sum += []float64{0.2126, 0.7152, 0.0722}[i] * v
+		}
+		return sum
+	}
+	for g, fill := range fills {
+		if r := (luminance(fill) + 0.05) / (luminance("#16191c") + 0.05); r < 4.5 {
+			t.Errorf("words on %v have a contrast of %.1f", g, r)
 		}
 	}
 }
 
 func TestRefused(t *testing.T) {
-	for _, tt := range []struct{ name, class, want string }{
-		{"not JSON", `{`, "class:"},
-		{"a field that is not known", `{"Cuts": "2-8-2"}`, "class:"},
-		{"no official placing", `{"Name": "x"}`, "official placing: missing"},
-		{"more exhibits than places", `{"Official": "1-2 cuts 3", "Exhibits": [{}]}`, "the official placing has 2 exhibits, the class 1"},
-		{"an exhibit that cannot be graded", `{"Official": "1-2 cuts 3", "Exhibits": [{}, {}]}`, "exhibit 1: sex class: missing"},
+	const head = "id,sex,skeletal,lean,marbling,fat_in,ribeye_sq_in,kph_pct,weight_lb\n"
+	for _, tt := range []struct {
+		name, class string
+		args        []string
+		want        string
+	}{
+		{"an unknown column", "id,shade\n", nil, "class: "},
+		{"an empty class", head, nil, "class: "},
+		{"an exhibit that cannot be graded", head + "1,steer,A60,A50,Sm40,0.5,12,2,800\n2,steer,A60,A50,,0.5,12,2,800\n", nil, "marbling: missing"},
+		{"an order of another size", "", []string{"-order", "1-2", "-cuts", "3"}, "-order 1-2: the class has 4 exhibits"},
+		{"an order without cuts", "", []string{"-order", "1-2-3-4"}, "-order and -cuts go together"},
+		{"cuts for another size", "", []string{"-order", "1-2-3-4", "-cuts", "3-3"}, "cuts"},
+		{"an edition that there never was", "", []string{"-edition", "1976"}, "1976"},
+		{"a class that is not there", "", []string{"-class", "no such file"}, "no such file"},
+		{"nowhere to write", "", []string{"-html", "no such folder/x"}, "no such folder"},
 	} {
-		path := filepath.Join(t.TempDir(), "class.json")
-		if err := os.WriteFile(path, []byte(tt.class), 0o666); err != nil {
-			t.Fatal(err)
+		dir := t.TempDir()
+		args := append([]string{"-html", filepath.Join(dir, "x.html")}, tt.args...)
+		if tt.class != "" {
+			file := filepath.Join(dir, "class.csv")
+			if err := os.WriteFile(file, []byte(tt.class), 0o666); err != nil {
+				t.Fatal(err)
+			}
+			args = append(args, "-class", file)
 		}
-		err := run([]string{"-class", path, "-chart", path + ".svg", "-scores", path + ".svg"}, io.Discard)
+		err := run(args, io.Discard, io.Discard)
 		if err == nil || !strings.Contains(err.Error(), tt.want) {
 			t.Errorf("%s: %v, want %q in it", tt.name, err, tt.want)
 		}
 	}
-	if err := run([]string{"-edition", "1976"}, io.Discard); err == nil {
-		t.Error("an edition that there never was is drawn")
-	}
-	if err := run([]string{"-class", "no such file"}, io.Discard); err == nil {
-		t.Error("a class that is not there is drawn")
-	}
-	six := Class{Official: mustOfficial(t, "1-2-3-4-5-6 cuts 1-1-1-1-1")}
-	if _, err := scoreTable(six); err == nil || !strings.Contains(err.Error(), "fit a page") {
-		t.Errorf("720 cards: %v", err)
-	}
 }
 
-func mustOfficial(t *testing.T, s string) placing.Official {
-	t.Helper()
-	o, err := placing.ParseOfficial(s)
-	if err != nil {
+// TestLargeClass: a class whose cards do not fit a page has a page all the same.
+func TestLargeClass(t *testing.T) {
+	var b strings.Builder
+	b.WriteString("id,sex,skeletal,lean,marbling,fat_in,ribeye_sq_in,kph_pct,weight_lb\n")
+	for i := range 6 {
+		b.WriteString(strconv.Itoa(i+1) + ",steer,A60,A50,Sm" + strconv.Itoa(10+10*i) + ",0.5,12,2,800\n")
+	}
+	file := filepath.Join(t.TempDir(), "six.csv")
+	if err := os.WriteFile(file, []byte(b.String()), 0o666); err != nil {
 		t.Fatal(err)
 	}
-	return o
+	page := output(t, "-html", "-class", file, "-order", "1-2-3-4-5-6", "-cuts", "1-1-1-1-1")
+	if !strings.Contains(page, "A class of 6 has too many cards for a page. The lowest score is 15") || !strings.Contains(page, "<title>six</title>") {
+		t.Error("the page does not say why it has no cards")
+	}
 }

@@ -2,33 +2,56 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"example.com/ribface/examples/internal/svg"
 	"example.com/ribface/grade"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 )
 
-// Where things stand on the grade chart. Marbling runs to the right, maturity
-// downward, one band for each group.
+// Where things stand on the grade chart: marbling down the side, the most at the
+// top, and maturity across, youngest at the left. It is drawn as wide as a phone.
 const (
-	left   = 132 * px
-	top    = 112 * px
-	degree = 84 * px // width of a degree of marbling
-	band   = 92 * px // height of a maturity group
-	width  = left + 10*degree + 28*px
-	bottom = top + 5*band
+	px     = svg.Px
+	left   = 84 * px
+	top    = 44 * px
+	degree = 50 * px // height of a degree of marbling
+	high   = 10 * degree
+	young  = 150 * px // width of group A and of B; a line that rises a degree turns by 18.4 there
+	old    = 100 * px // width of the others; it turns by 26.6
+	width  = left + 2*young + 6*px
+	round  = 13 * px            // room for the number of an exhibit, from its middle
+	away   = 21 * px            // from an exhibit to its number
+	next   = top + high + 40*px // from the top of one panel to the top of the next
 )
 
-// at is the place of a marbling and a maturity.
-func at(m grade.Marbling, s maturity.Score) point {
-	return point{left + tenth(m-grade.Devoid.At(0))*degree/100, top + tenth(s-maturity.A.At(0))*band/100}
+// frame says where a group stands: A and B beside each other, C to E below them.
+func frame(g maturity.Group) (from svg.Point, wide svg.Tenth) {
+	if g <= maturity.B {
+		return svg.Point{X: left + svg.Tenth(g-maturity.A)*young, Y: top}, young
+	}
+	return svg.Point{X: left + svg.Tenth(g-maturity.C)*old, Y: top + next}, old
 }
 
-// fills are the fills of the grades, lightest for the lowest.
+// at is the place of a marbling, so many units into a group.
+func at(m grade.Marbling, g maturity.Group, units int) svg.Point {
+	from, wide := frame(g)
+	return svg.Point{X: from.X + svg.Tenth(units)*wide/100, Y: from.Y + svg.Tenth(grade.Abundant.At(100)-m)*degree/100}
+}
+
+// stands is the place of a carcass.
+func stands(a grade.Assessment) svg.Point {
+	g := a.Maturity.Group()
+	return at(a.Carcass.Marbling, g, int(a.Maturity-g.At(0)))
+}
+
+// fills are the fills of the grades, the better the darker, far enough apart to be
+// told without color and light enough to write on.
 var fills = map[grade.Grade]string{
-	grade.Cutter: "#fbfaf7", grade.Utility: "#f6f4ee", grade.Commercial: "#dfe3dd", grade.Standard: "#e6e9e6",
-	grade.Good: "#cfdbdc", grade.Select: "#cfdbdc", grade.Choice: "#adc3cb", grade.Prime: "#83a2b0",
+	grade.Cutter: "#ffffff", grade.Utility: "#f4f3ef", grade.Commercial: "#d2d8d4", grade.Standard: "#e2e6e4",
+	grade.Good: "#cad5d9", grade.Select: "#cad5d9", grade.Choice: "#a9c0cb", grade.Prime: "#86a6b6",
 }
 
 // stroke says by the line how strong its ground is.
@@ -37,23 +60,23 @@ func stroke(c cite.Citation) string {
 	case cite.Official, cite.Published:
 		return ""
 	case cite.Memory:
-		return `stroke-dasharray="1.5 4" stroke-linecap="round"`
+		return ` stroke-dasharray="1.5 4" stroke-linecap="round"`
 	default:
-		return `stroke-dasharray="7 4"`
+		return ` stroke-dasharray="7 4"`
 	}
 }
 
 // cell is one part of one grade in one group: from its own line up to the next.
 type cell struct {
 	grade.Line
-	next *grade.Line // nil at the right end of the chart
+	next *grade.Line // nil at the top of the chart
 }
 
 // cells returns the parts of the chart of an edition that have an area.
 func cells(e grade.Edition) []cell {
 	var out []cell
 	for g := range maturity.Groups() {
-		var lines []grade.Line // rightmost first: best grade down, highest part down
+		var lines []grade.Line // topmost first: best grade down, highest part down
 		for l := range e.Lines() {
 			if l.Group != g {
 				continue
@@ -77,7 +100,7 @@ func cells(e grade.Edition) []cell {
 	return out
 }
 
-// end is where the cell ends on the right, so many units into its group.
+// end is where the cell ends at the top, so many units into its group.
 func (c cell) end(units int) grade.Marbling {
 	if c.next == nil {
 		return grade.Abundant.At(100)
@@ -85,101 +108,105 @@ func (c cell) end(units int) grade.Marbling {
 	return max(c.next.On(units), c.On(units))
 }
 
-func (c cell) corners() []point {
-	young, old := c.Group.At(0), c.Group.At(100)
-	return []point{at(c.On(0), young), at(c.end(0), young), at(c.end(100), old), at(c.On(100), old)}
-}
+// name is what is written into the cell.
+func (c cell) name() string { return c.Grade.Part(c.Part).String() }
 
 // gradeChart draws the chart of the edition with the class on it.
-func gradeChart(e grade.Edition, class Class) ([]byte, error) {
-	exhibits := make([]grade.Assessment, len(class.Exhibits))
-	for i, c := range class.Exhibits {
-		a, err := e.Assess(c)
-		if err != nil {
-			return nil, fmt.Errorf("exhibit %d: %w", i+1, err)
-		}
-		exhibits[i] = a
+func gradeChart(e grade.Edition, class classed, older bool) []byte {
+	var exhibits []grade.Assessment
+	for n := range class.graded.Len() {
+		a := class.graded.Assessment(n + 1)
+		exhibits = append(exhibits, a)
+		older = older || a.Maturity.Group() > maturity.B
 	}
-	const row = 22 * px
-	tableTop := bottom + 108*px
-	height := tableTop + tenth(len(exhibits)+1)*row + 34*px
-	c := open(width, height, "Quality grade by marbling and maturity, edition "+e.String(),
-		"Each band is a maturity group, young at its top. Marbling grows to the right. A grade begins at its line. Numbered circles are the exhibits of "+class.Name+".")
-	c.text(left, 34*px, "title", "Quality grade by marbling and maturity, edition "+e.String())
-	c.text(left, 56*px, "small", class.Name)
+	height := top + high
+	if older {
+		height += next
+	}
+	c := svg.New(width, height+106*px, "Quality grade by marbling and maturity, edition "+e.String(),
+		"Marbling grows upward, maturity to the right. A grade begins at its lower line. Numbered circles are the exhibits of "+class.title+".")
 
-	for d := range grade.Degrees() {
-		x := at(d.At(50), maturity.A.At(0)).x
-		words := strings.Fields(d.String())
-		for i, w := range words {
-			c.text(x, top-(10+14*tenth(len(words)-1-i))*px, "small mid", w)
+	var all []cell
+	for _, cell := range cells(e) {
+		if older || cell.Group <= maturity.B {
+			all = append(all, cell)
 		}
 	}
-	all := cells(e)
-	for _, cell := range all {
-		c.polygon(cell.corners(), `fill="`+fills[cell.Grade]+`"`)
+	for _, l := range all {
+		c.Polygon([]svg.Point{at(l.On(0), l.Group, 0), at(l.end(0), l.Group, 0), at(l.end(100), l.Group, 100), at(l.On(100), l.Group, 100)}, `fill="`+fills[l.Grade]+`"`)
 	}
-	for d := range grade.Degrees() { // a light grid under the lines
-		c.line(at(d.At(0), maturity.A.At(0)), at(d.At(0), maturity.E.At(100)), `stroke="#ffffff" stroke-opacity="0.55"`)
+	groups := []maturity.Group{maturity.A, maturity.B}
+	if older {
+		groups = append(groups, maturity.C, maturity.D, maturity.E)
 	}
-	for _, cell := range all {
-		if cell.At == grade.Devoid.At(0) && !cell.Rises {
+	for _, g := range groups {
+		from, wide := frame(g)
+		heading(c, g, from, wide)
+		for d := range grade.Degrees() { // a light grid under the lines
+			c.Line(at(d.At(0), g, 0), at(d.At(0), g, 100), `stroke="#ffffff" stroke-opacity="0.6"`)
+		}
+	}
+	for _, l := range all {
+		if l.At == grade.Devoid.At(0) && !l.Rises {
 			continue // the edge of the chart
 		}
-		weight := "1.1"
-		if first(all, cell) {
+		weight := "1"
+		if first(all, l) {
 			weight = "2.2"
 		}
-		c.line(at(cell.On(0), cell.Group.At(0)), at(cell.On(100), cell.Group.At(100)),
-			`stroke="#26323a" stroke-width="`+weight+`" `+stroke(cell.Cite))
+		c.Line(at(l.On(0), l.Group, 0), at(l.On(100), l.Group, 100), `stroke="#16191c" stroke-width="`+weight+`"`+stroke(l.Cite))
 	}
-	for g := range maturity.Groups() {
-		y := at(0, g.At(50)).y
-		c.text(left-108*px, y+7*px, "title", g.String())
-		from, to := g.Months()
-		ages := fmt.Sprintf("%d to %d", from, to)
-		if to == 0 {
-			ages = fmt.Sprintf("%d and over", from)
-		}
-		c.text(left-12*px, y-1*px, "small end", ages)
-		c.text(left-12*px, y+13*px, "small end", "months")
-		c.line(at(grade.Devoid.At(0), g.At(0)), at(grade.Abundant.At(100), g.At(0)), `stroke="#26323a" stroke-width="1"`)
+	for _, g := range groups {
+		from, wide := frame(g)
+		c.Rect(from, wide, high, `fill="none" stroke="#16191c" stroke-width="1.4"`)
 	}
-	c.rect(left, top, 10*degree, 5*band, `fill="none" stroke="#26323a" stroke-width="1.4"`)
-
-	taken := plot(c, exhibits)
-	labels(c, all, taken)
-	legend(c)
-
-	columns := []struct {
-		x     tenth
-		title string
-		value func(grade.Assessment) string
-	}{
-		{64 * px, "maturity", func(a grade.Assessment) string { return a.Maturity.String() }},
-		{150 * px, "marbling", func(a grade.Assessment) string { return a.Carcass.Marbling.String() }},
-		{240 * px, "quality grade", func(a grade.Assessment) string { return a.Quality.String() }},
-		{390 * px, "yield grade", func(a grade.Assessment) string { return fmt.Sprint(a.Yield.Grade()) }},
-		{490 * px, "yield, exact", func(a grade.Assessment) string { return a.Yield.String() }},
+	side(c, top)
+	if older {
+		side(c, top+next)
 	}
-	c.text(left, tableTop, "small", "exhibit")
-	for _, col := range columns {
-		c.text(left+col.x, tableTop, "small", col.title)
+	// Names of grades keep clear of the dots and of where their numbers would like to
+	// stand; the numbers then keep clear of dots and names.
+	var taken, wanted []box
+	for _, a := range exhibits {
+		p := stands(a)
+		taken = append(taken, around(p, 9*px, 9*px))
+		wanted = append(wanted, around(svg.Point{X: p.X + away, Y: p.Y}, 2*round, 2*round))
 	}
-	for i, a := range exhibits {
-		y := tableTop + tenth(i+1)*row
-		c.line(point{left, y - 16*px}, point{left + 620*px, y - 16*px}, `stroke="#c9ced2"`)
-		c.text(left+14*px, y, "strong num", fmt.Sprint(i+1))
-		for _, col := range columns {
-			c.text(left+col.x, y, "num", col.value(a))
-		}
+	for _, l := range all {
+		taken = append(taken, label(c, l, append(slices.Clone(wanted), taken...))...)
 	}
-	c.text(left, height-18*px, "small", "For teaching and analysis. Only authorised federal graders assign official grades.")
-	return c.close(), nil
+	plot(c, class, exhibits, taken)
+	legend(c, height+20*px, e)
+	return c.Bytes()
 }
 
-// first reports whether no other cell of the same grade in the group begins
-// farther left.
+// heading writes a group and its age over its column.
+func heading(c *svg.Canvas, g maturity.Group, from svg.Point, wide svg.Tenth) {
+	months, to := g.Months()
+	age := fmt.Sprintf("%d to %d months", months, to)
+	switch {
+	case to == 0:
+		age = fmt.Sprintf("over %d months", months)
+	case wide == old:
+		age = fmt.Sprintf("%d to %d mo.", months, to)
+	}
+	middle := from.X + wide/2
+	c.Text(svg.Point{X: middle, Y: from.Y - 21*px}, "strong mid", g.String(), `style="font-size:20px"`)
+	c.Text(svg.Point{X: middle, Y: from.Y - 6*px}, "small mid", age, "")
+}
+
+// side writes the degrees of marbling beside a panel.
+func side(c *svg.Canvas, y svg.Tenth) {
+	for d := range grade.Degrees() {
+		middle := y + svg.Tenth(grade.Abundant.At(100)-d.At(50))*degree/100
+		words := strings.Fields(d.String())
+		for i, w := range words {
+			c.Text(svg.Point{X: left - 7*px, Y: middle + 4*px + svg.Tenth(2*i-len(words)+1)*7*px}, "small end", w, "")
+		}
+	}
+}
+
+// first reports whether no other cell of the same grade in the group begins lower.
 func first(all []cell, c cell) bool {
 	for _, d := range all {
 		if d.Group == c.Group && d.Grade == c.Grade && d.On(0)+d.On(100) < c.On(0)+c.On(100) {
@@ -190,14 +217,14 @@ func first(all []cell, c cell) bool {
 }
 
 // box is a place on the picture that is taken.
-type box struct{ from, to point }
+type box struct{ from, to svg.Point }
 
-func around(p point, w, h tenth) box {
-	return box{point{p.x - w/2, p.y - h/2}, point{p.x + w/2, p.y + h/2}}
+func around(p svg.Point, w, h svg.Tenth) box {
+	return box{svg.Point{X: p.X - w/2, Y: p.Y - h/2}, svg.Point{X: p.X + w/2, Y: p.Y + h/2}}
 }
 
 func (b box) meets(c box) bool {
-	return b.from.x < c.to.x && c.from.x < b.to.x && b.from.y < c.to.y && c.from.y < b.to.y
+	return b.from.X < c.to.X && c.from.X < b.to.X && b.from.Y < c.to.Y && c.from.Y < b.to.Y
 }
 
 func free(b box, taken []box) bool {
@@ -209,114 +236,108 @@ func free(b box, taken []box) bool {
 	return true
 }
 
-// plot draws each exhibit as a dot where it stands and its number beside it, and
-// returns the places taken.
-func plot(c *canvas, exhibits []grade.Assessment) []box {
-	const r = 10 * px
-	var taken []box
-	for _, a := range exhibits {
-		taken = append(taken, around(at(a.Carcass.Marbling, a.Maturity), 8*px, 8*px))
-	}
+// plot draws each exhibit as a dot where it stands and its name beside it, where
+// nothing else stands.
+func plot(c *svg.Canvas, class classed, exhibits []grade.Assessment, taken []box) {
+	numbers := make([]svg.Point, len(exhibits))
 	for i, a := range exhibits {
-		p := at(a.Carcass.Marbling, a.Maturity)
-		number := point{p.x + 18*px, p.y}
+		p := stands(a)
+		from, wide := frame(a.Maturity.Group())
+		numbers[i] = svg.Point{X: p.X + away, Y: p.Y}
 	search:
-		for _, away := range []tenth{18 * px, 32 * px, 46 * px, 60 * px} {
-			for _, d := range []point{{0, -1}, {0, 1}, {1, 0}, {-1, 0}, {1, -1}, {1, 1}, {-1, -1}, {-1, 1}} {
-				q := point{p.x + d.x*away, p.y + d.y*away}
-				b := around(q, 2*r+2*px, 2*r+2*px)
-				g := a.Maturity.Group()
-				inside := b.from.x > left && b.to.x < left+10*degree && b.from.y > at(0, g.At(0)).y && b.to.y < at(0, g.At(100)).y
+		for far := away; far <= 62*px; far += 14 * px {
+			for _, d := range []svg.Point{{X: 1}, {X: -1}, {Y: -1}, {Y: 1}, {X: 1, Y: -1}, {X: 1, Y: 1}, {X: -1, Y: -1}, {X: -1, Y: 1}} {
+				q := svg.Point{X: p.X + d.X*far, Y: p.Y + d.Y*far}
+				b := around(q, 2*round, 2*round)
+				inside := b.from.X > from.X && b.to.X < from.X+wide && b.from.Y > from.Y && b.to.Y < from.Y+high
 				if inside && free(b, taken) {
-					number = q
+					numbers[i] = q
 					break search
 				}
 			}
 		}
-		taken = append(taken, around(number, 2*r+2*px, 2*r+2*px))
-		c.line(p, number, `stroke="#1d2329" stroke-width="1.2"`)
-		c.circle(p, 35, `fill="#1d2329" stroke="#ffffff" stroke-width="1"`)
-		c.circle(number, r, `fill="#ffffff" stroke="#1d2329" stroke-width="1.6"`)
-		c.text(number.x, number.y+45, "mid strong num", fmt.Sprint(i+1))
+		taken = append(taken, around(numbers[i], 2*round, 2*round))
+		c.Line(p, numbers[i], `stroke="#16191c" stroke-width="1.4"`)
 	}
-	return taken
+	for i, a := range exhibits {
+		name, size := class.name(i+1), ""
+		if len(name) > 2 { // as 101
+			size = `style="font-size:12px"`
+		}
+		c.Circle(stands(a), 40, `fill="#16191c" stroke="#ffffff" stroke-width="1"`)
+		c.Circle(numbers[i], round-1*px, `fill="#ffffff" stroke="#16191c" stroke-width="1.8"`)
+		c.Text(svg.Point{X: numbers[i].X, Y: numbers[i].Y + 45}, "strong mid", name, size)
+	}
 }
 
-// span is the part of a band that a label belongs to: from one edge to another, at
-// so many units into the group.
-type span func(units int) (from, to grade.Marbling)
-
-// labels writes the name of each grade across all of it, and the parts below,
-// each in its own cell. A part that is too narrow for its name has none.
-func labels(c *canvas, all []cell, taken []box) {
-	for _, cell := range all {
-		if !first(all, cell) {
-			continue
-		}
-		whole := func(units int) (from, to grade.Marbling) {
-			from, to = cell.On(units), cell.end(units)
-			for _, part := range all {
-				if part.Group == cell.Group && part.Grade == cell.Grade {
-					to = max(to, part.end(units))
+// label writes the name of a grade into its cell where nothing else stands: along
+// its line, in the middle or to one side. It leaves the name out where it finds no
+// room, and returns the places that it takes.
+func label(c *svg.Canvas, l cell, taken []box) []box {
+	name := l.name()
+	from, wide := frame(l.Group)
+	half := (svg.Tenth(len(name))*57 + 4*px) / 2
+	rise, below := svg.Tenth(0), 1*px // of the line over the width of the group, and room above it
+	if l.Rises {
+		rise, below = degree, 2*px
+	}
+	for _, aside := range []svg.Tenth{0, -1, 1, -2, 2, -3, 3, -4, 4} {
+		for _, up := range []svg.Tenth{50, 35, 65, 22, 78} {
+			middle := wide/2 + aside*10*px
+			lo, hi := l.edges(middle)
+			at := svg.Point{X: from.X + middle, Y: lo - (lo-hi)*up/100}
+			// The name takes a row of small places, each with room above and below.
+			var places []box
+			for x := middle - half + 3*px; x < middle+half; x += 6 * px {
+				lo, hi := l.edges(x)
+				b := around(svg.Point{X: from.X + x, Y: at.Y - (x-middle)*rise/wide}, 6*px, 13*px)
+				if x < 4*px || x > wide-4*px || b.from.Y < hi+1*px || b.to.Y > lo-below || !free(b, taken) {
+					places = nil
+					break
 				}
+				places = append(places, b)
 			}
-			return from, to
-		}
-		heights := []tenth{-16 * px, -28 * px, 4 * px, 20 * px, 34 * px}
-		if _, to := whole(50); cell.Part == grade.Whole && to == cell.end(50) {
-			heights = []tenth{0, -16 * px, 16 * px, -32 * px, 32 * px} // no parts below
-		}
-		taken = write(c, cell.Line, whole, "mid strong", cell.Grade.String(), heights, taken)
-	}
-	for _, cell := range all {
-		if cell.Part != grade.Whole {
-			own := func(units int) (from, to grade.Marbling) { return cell.On(units), cell.end(units) }
-			taken = write(c, cell.Line, own, "mid part", cell.Part.String(), []tenth{22 * px, 36 * px, 8 * px, -6 * px, -24 * px}, taken)
-		}
-	}
-}
-
-// write puts a word into its span, at the first of some heights, counted from the
-// middle of the band, where nothing else stands; in the middle of the span or to
-// one side. The edge of the letters has the fill of the cell, so that lines do not
-// run through them. It leaves the word out where it finds no room, and returns
-// the places taken.
-func write(c *canvas, l grade.Line, in span, class, word string, heights []tenth, taken []box) []box {
-	wide := tenth(len(word))*70 + 6*px
-	for _, aside := range []tenth{0, -1, 1, -2, 2} {
-		for _, dy := range heights {
-			units := int(50 + 100*dy/band)
-			from, to := in(units)
-			lo, hi := at(from, l.Group.At(units)), at(to, l.Group.At(units))
-			p := point{(lo.x+hi.x)/2 + aside*24*px, lo.y}
-			b := around(p, wide, 14*px)
-			if b.from.x < lo.x || b.to.x > hi.x || !free(b, taken) {
+			if places == nil {
 				continue
 			}
-			fmt.Fprintf(&c.b, "<text x=\"%v\" y=\"%v\" class=\"%s\" stroke=\"%s\" stroke-width=\"4\" stroke-linejoin=\"round\" paint-order=\"stroke\">%s</text>\n", p.x, p.y+45, class, fills[l.Grade], escape(word))
-			return append(taken, b)
+			turn := ""
+			at.Y += 4 * px
+			if l.Rises {
+				turn = fmt.Sprintf(`transform="rotate(%s %v %v)"`, map[svg.Tenth]string{young: "-18.4", old: "-26.6"}[wide], at.X, at.Y)
+			}
+			c.Text(at, "small mid", name, turn)
+			return places
 		}
 	}
-	return taken
+	return nil
+}
+
+// edges returns the lower and the upper edge of the cell so far into its group.
+func (c cell) edges(x svg.Tenth) (lo, hi svg.Tenth) {
+	_, wide := frame(c.Group)
+	units := int(100 * x / wide)
+	return at(c.On(units), c.Group, units).Y, at(c.end(units), c.Group, units).Y
 }
 
 // legend explains the strokes.
-func legend(c *canvas) {
-	y := bottom + 26*px
-	x := left
-	c.text(x, y+4*px, "small", "A heavy line begins a grade, a light one a part of it. Its stroke tells the ground it stands on:")
-	y += 22 * px
+func legend(c *svg.Canvas, y svg.Tenth, e grade.Edition) {
+	line := func(words string) {
+		c.Text(svg.Point{X: 8 * px, Y: y}, "small", words, "")
+		y += 16 * px
+	}
+	line("A heavy line begins a grade, a light one a part of it.")
+	line("A carcass on a line has the grade above it.")
 	for _, l := range []struct {
 		what string
 		c    cite.Citation
 	}{
-		{"official or published", cite.Citation{Standing: cite.Official}},
+		{"line official or published", cite.Citation{Standing: cite.Official}},
 		{"derived or common practice", cite.Citation{Standing: cite.Derived}},
 		{"from memory", cite.Citation{Standing: cite.Memory}},
 	} {
-		c.line(point{x, y}, point{x + 44*px, y}, `stroke="#26323a" stroke-width="2.2" `+stroke(l.c))
-		c.text(x+54*px, y+4*px, "small", l.what)
-		x += 250 * px
+		c.Line(svg.Point{X: 8 * px, Y: y - 4*px}, svg.Point{X: 52 * px, Y: y - 4*px}, `stroke="#16191c" stroke-width="2.2"`+stroke(l.c))
+		c.Text(svg.Point{X: 60 * px, Y: y}, "small", l.what, "")
+		y += 16 * px
 	}
-	c.text(left, y+26*px, "small", "A carcass on a line has the grade to the right of it. Firmness, dark cutting and sex class can lower it.")
+	c.Text(svg.Point{X: 8 * px, Y: y}, "small", "The "+e.String()+" edition; for teaching and analysis, not for official grades.", "")
 }

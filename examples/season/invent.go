@@ -132,7 +132,7 @@ func invent(seed uint64) (files, error) {
 				s.estimates = append(s.estimates, contest.Estimate{Contest: name, Class: "coolers", Exhibit: x.Number, Member: e.Member, Facts: f})
 			}
 			score := min(max(e.reasons+n/2+j.off(2), 0), 50)
-			s.scores = append(s.scores, contest.HandScore{Contest: name, Component: "reasons", Class: placed[0], Member: e.Member, Score: contest.Give(contest.Points(score) * contest.Point)})
+			s.scores = append(s.scores, contest.HandScore{Contest: name, Component: "reasons", Class: placed[0], Member: e.Member, Score: contest.Give(points(int(score)))})
 		}
 	}
 	return s.write()

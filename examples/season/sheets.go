@@ -4,9 +4,11 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 
 	"example.com/ribface/placing/contest"
 )
@@ -55,6 +57,9 @@ func (f files) read() (s sheets, err error) {
 }
 
 func read[T any](name string, text []byte, sheet contest.Sheet[T], to *[]T) error {
+	if text == nil {
+		return nil // not there
+	}
 	var errs []error
 	for row, err := range sheet.Read(bytes.NewReader(text)) {
 		if err != nil {
@@ -76,12 +81,21 @@ func (f files) save(dir string) error {
 	return nil
 }
 
-// load reads the sheets of a directory.
+// load reads the sheets of a directory. One that is not there is left out, as for a
+// season without reasons.
 func load(dir string) (f files, err error) {
+	found := false
 	for i, name := range sheetNames {
-		if f[i], err = os.ReadFile(filepath.Join(dir, name)); err != nil {
+		text, err := os.ReadFile(filepath.Join(dir, name))
+		switch {
+		case err == nil:
+			f[i], found = text, true
+		case !errors.Is(err, fs.ErrNotExist):
 			return files{}, err
 		}
+	}
+	if !found {
+		return files{}, fmt.Errorf("%s: none of the sheets %s is there", dir, strings.Join(sheetNames[:], ", "))
 	}
 	return f, nil
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"log"
 
+	"example.com/ribface/placing"
 	"example.com/ribface/placing/practice"
 )
 
@@ -20,14 +21,14 @@ func ExampleMake() {
 	}
 	// Output:
 	// invented class 7: no carcass of it is real
-	// exhibit 1: steer, skeletal A60, lean A70, marbling Sl70, fat 0.5 in, ribeye 11.8 sq in, KPH 1.5%, weight 928 lb
-	// exhibit 2: steer, skeletal A30, lean A70, marbling Sm70, fat 0.4 in, ribeye 13.6 sq in, KPH 2.5%, weight 961 lb
-	// exhibit 3: steer, skeletal A50, lean A40, marbling Sm50, fat 0.55 in, ribeye 14.2 sq in, KPH 2%, weight 962 lb
-	// exhibit 4: steer, skeletal A50, lean A40, marbling Sm70, fat 0.3 in, ribeye 14 sq in, KPH 1.5%, weight 956 lb
-	// key: 4-2-3-1 cuts 3-1-5
-	// 4 over 2 by yield, of one tier, yield lower by 0.597; margin 0.597.
-	// 2 over 3 by marbling, of one tier, yield lower by 0.0868; margin 0.1868, close.
-	// 3 over 1 by quality tier, 1 tier better in quality, yield lower by 0.4138; margin 1.0138.
+	// exhibit 1: steer, skeletal A70, lean A70, marbling Mt90, fat 0.65 in, ribeye 13.4 sq in, KPH 2.5%, weight 898 lb
+	// exhibit 2: steer, skeletal A60, lean A50, marbling Md70, fat 0.6 in, ribeye 13.9 sq in, KPH 2.5%, weight 886 lb
+	// exhibit 3: steer, skeletal A60, lean A30, marbling Sl70, fat 0.7 in, ribeye 13.3 sq in, KPH 2%, weight 881 lb
+	// exhibit 4: steer, skeletal A40, lean A60, marbling Mt70, fat 0.65 in, ribeye 12.8 sq in, KPH 2%, weight 874 lb
+	// key: 2-1-4-3 cuts 3-1-6
+	// 2 over 1 by marbling, of one tier, yield lower by 0.3306; margin 0.7306.
+	// 1 over 4 by marbling, of one tier, yield lower by 0.0008; margin 0.1008, close.
+	// 4 over 3 by quality tier, 2 tiers better in quality, yield higher by 0.0084; margin 1.9916.
 }
 
 func ExampleClass() {
@@ -39,20 +40,20 @@ func ExampleClass() {
 	fmt.Print(c.String())
 	fmt.Println(c.Key().Order, c.Key().Cuts)
 	for _, f := range c.Facts() {
-		fmt.Println(f.Exhibit, f.Facts.Quality.Value, f.Facts.Yield.Value)
+		fmt.Println(f.Exhibit, f.Facts.Quality, f.Facts.Yield)
 	}
 	// Output:
 	// invented class 7
 	// invented class 7: no carcass of it is real
-	// exhibit 1: steer, skeletal A50, lean A30, marbling Tr50, fat 0.45 in, ribeye 12.6 sq in, KPH 2.5%, weight 867 lb
-	// exhibit 2: steer, skeletal A30, lean A30, marbling Md20, fat 0.35 in, ribeye 14.2 sq in, KPH 2%, weight 898 lb
-	// exhibit 3: steer, skeletal A50, lean A30, marbling Mt70, fat 0.45 in, ribeye 13.4 sq in, KPH 1.5%, weight 877 lb
-	// exhibit 4: steer, skeletal A60, lean A30, marbling Sm70, fat 0.35 in, ribeye 13.7 sq in, KPH 2%, weight 899 lb
-	// 2-3-4-1 1-4-8
-	// 1 High Standard 3.3876
-	// 2 High Choice 2.6434
-	// 3 Average Choice 2.9696
-	// 4 Low Choice 2.8072
+	// exhibit 1: steer, skeletal A50, lean A30, marbling Sm60, fat 0.35 in, ribeye 14.5 sq in, KPH 1.5%, weight 867 lb
+	// exhibit 2: steer, skeletal A30, lean A30, marbling Mt70, fat 0.65 in, ribeye 11.7 sq in, KPH 2.5%, weight 898 lb
+	// exhibit 3: steer, skeletal A50, lean A30, marbling Sl90, fat 0.6 in, ribeye 12.8 sq in, KPH 2%, weight 877 lb
+	// exhibit 4: steer, skeletal A60, lean A30, marbling Mt20, fat 0.55 in, ribeye 12.7 sq in, KPH 2%, weight 899 lb
+	// 4-1-2-3 1-2-6
+	// 1 Low Choice 2.3296
+	// 2 Average Choice 4.2934
+	// 3 High Select 3.6366
+	// 4 Average Choice 3.6272
 }
 
 func ExampleSpec() {
@@ -66,14 +67,16 @@ func ExampleSpec() {
 }
 
 func ExampleHerd() {
-	h := practice.Herds()[2]
+	h := practice.Herds()[3]
 	fmt.Println(h.Name, h.Fat, h.Ribeye, h.KPH, h.Weight, h.Marbling)
 	fmt.Println(h.Means)
 	fmt.Println(h.Spreads)
+	fmt.Println(h.Correlations)
 	// Output:
 	// fed cattle 2016, by instrument 0.5394 in 13.7795 sq in 2.1% 867.7395 lb Sm75
 	// published: nbqa-2016-instrument
 	// published: jas-2020-skaa287
+	// derived: marbling-trial-2010
 }
 
 func ExampleHerds() {
@@ -81,6 +84,7 @@ func ExampleHerds() {
 		fmt.Println(h.Name)
 	}
 	// Output:
+	// marbling trial 2010
 	// fed cattle 2011, in plant
 	// fed cattle 2016, in plant
 	// fed cattle 2016, by instrument
@@ -92,9 +96,9 @@ func ExampleDifficulty() {
 		fmt.Println(d, c.Official.Cuts(), err)
 	}
 	// Output:
-	// hard 3-1-4 <nil>
-	// medium 1-3-8 <nil>
-	// easy 6-3-5 <nil>
+	// hard 4-1-1 <nil>
+	// medium 5-3-2 <nil>
+	// easy 4-8-1 <nil>
 }
 
 func ExampleShape() {
@@ -103,23 +107,23 @@ func ExampleShape() {
 		fmt.Println(s, c.Official.Cuts(), err)
 	}
 	// Output:
-	// close middle 4-1-3 <nil>
-	// close pairs 1-6-5 <nil>
-	// clear steps 4-4-3 <nil>
+	// close middle 4-2-4 <nil>
+	// close pairs 2-7-2 <nil>
+	// clear steps 2-3-2 <nil>
 }
 
 func ExampleFieldError() {
 	_, err := practice.Make(7, practice.Spec{Spread: 500})
-	var fe *practice.FieldError
-	fmt.Println(errors.As(err, &fe), fe.Field, fe.Allowed, errors.Is(err, practice.ErrRange))
+	var fe *placing.FieldError
+	fmt.Println(errors.As(err, &fe), fe.Field, fe.Allowed, errors.Is(err, placing.ErrRange))
 	// Output:
 	// true spread 1 to 400 true
 }
 
 func ExampleParseError() {
 	_, err := practice.ParseShape("round")
-	var pe *practice.ParseError
-	fmt.Println(errors.As(err, &pe), pe.Kind, pe.Input, errors.Is(err, practice.ErrUnknown))
+	var pe *placing.ParseError
+	fmt.Println(errors.As(err, &pe), pe.Kind, pe.Input, errors.Is(err, placing.ErrUnknown))
 	// Output:
 	// true shape round true
 }

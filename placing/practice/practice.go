@@ -144,8 +144,8 @@ type Class struct {
 	Draws    int              // classes drawn until one was as wanted
 }
 
-// widest is the range of weights in a class (published: amsa-committee).
-const widest = 50 * grade.Pound
+// widest is the range of weights in a class, in pounds (published: amsa-committee).
+const widest = 50
 
 // mostDraws bounds the search for a class that is as wanted.
 const mostDraws = 20_000
@@ -157,7 +157,7 @@ const mostDraws = 20_000
 // policy places in a cycle, or with a pair that it cannot tell apart, is drawn
 // again.
 //
-// A value of the Spec that is out of range gives a [*FieldError] before anything is
+// A value of the Spec that is out of range gives a [*placing.FieldError] before anything is
 // drawn, as do values that contradict each other: cuts that are too many for the
 // size, the difficulty or the shape, more grades than the marbling of the herd can
 // have, an easy class of eight or more, and a herd without spread for a policy that
@@ -196,7 +196,7 @@ func Make(seed uint64, spec Spec) (Class, error) {
 		o, err := placing.NewOfficial(p.Order, proposal.Cuts)
 		return Class{Seed: seed, Spec: spec, Graded: g, Placing: p, Official: o, Draws: n}, err
 	}
-	return Class{}, &FieldError{Field: "spec", Value: "seed " + strconv.FormatUint(seed, 10), Allowed: "a class that 20,000 draws can give", Err: ErrRange}
+	return Class{}, &fault.FieldError{Field: "spec", Value: "seed " + strconv.FormatUint(seed, 10), Allowed: "a class that 20,000 draws can give", Err: fault.ErrRange}
 }
 
 // fill puts the defaults in and checks the rest.
@@ -227,7 +227,7 @@ func (s Spec) fill() (Spec, error) {
 		if n >= least && n <= most {
 			return nil
 		}
-		return &FieldError{Field: field, Value: strconv.Itoa(n), Allowed: strconv.Itoa(least) + " to " + strconv.Itoa(most), Err: ErrRange}
+		return &fault.FieldError{Field: field, Value: strconv.Itoa(n), Allowed: strconv.Itoa(least) + " to " + strconv.Itoa(most), Err: fault.ErrRange}
 	}
 	if err := refuse("exhibits", s.Exhibits, placing.MinExhibits, placing.MaxExhibits); err != nil {
 		return Spec{}, err
@@ -248,7 +248,7 @@ func (s Spec) fill() (Spec, error) {
 		return Spec{}, shapes.Check("shape", int(s.Shape))
 	}
 	if s.Shape != 0 && s.Exhibits != 4 {
-		return Spec{}, &FieldError{Field: "shape", Value: s.Shape.String(), Allowed: "none but in a class of four", Err: ErrRange}
+		return Spec{}, &fault.FieldError{Field: "shape", Value: s.Shape.String(), Allowed: "none but in a class of four", Err: fault.ErrRange}
 	}
 	if err := s.Policy.Check(); err != nil {
 		return Spec{}, err
@@ -264,7 +264,7 @@ const (
 // contradiction refuses what no draw could give.
 func (s *Spec) contradiction() error {
 	if s.Difficulty == Easy && s.Exhibits > mostEasy {
-		return &FieldError{Field: "difficulty", Value: s.Difficulty.String(), Allowed: "hard or medium in a class of eight or more", Err: ErrRange}
+		return &fault.FieldError{Field: "difficulty", Value: s.Difficulty.String(), Allowed: "hard or medium in a class of eight or more", Err: fault.ErrRange}
 	}
 	if !s.possibleCuts() {
 		value := strconv.Itoa(s.LeastCut) + " in a class of " + strconv.Itoa(s.Exhibits)
@@ -274,17 +274,17 @@ func (s *Spec) contradiction() error {
 		if s.Shape != 0 {
 			value += ", " + s.Shape.String()
 		}
-		return &FieldError{Field: "least cut", Value: value, Allowed: "one that the size, the difficulty and the shape of the class leave room for", Err: ErrRange}
+		return &fault.FieldError{Field: "least cut", Value: value, Allowed: "one that the size, the difficulty and the shape of the class leave room for", Err: fault.ErrRange}
 	}
 	if n := s.possibleGrades(); s.LeastGrades > n {
-		return &FieldError{Field: "least grades", Value: strconv.Itoa(s.LeastGrades), Allowed: "up to " + strconv.Itoa(n) + ", which the marbling of the herd can have", Err: ErrRange}
+		return &fault.FieldError{Field: "least grades", Value: strconv.Itoa(s.LeastGrades), Allowed: "up to " + strconv.Itoa(n) + ", which the marbling of the herd can have", Err: fault.ErrRange}
 	}
-	blind := s.Policy.Grid == nil && s.Policy.Exchange == grade.Yield(0)
+	blind := s.Policy.Grid == nil && s.Policy.Exchange.Units() == 0
 	for _, g := range s.Policy.Ties {
 		blind = blind && (g == class.ByMarbling || g == class.ByDark || g == class.ByColor || g == class.ByTexture || g == class.ByFirmness)
 	}
 	if least, most := s.marblings(); blind && least == most {
-		return &FieldError{Field: "herd: spread of marbling", Value: "none", Allowed: "some, for a policy that looks at nothing else within a tier", Err: ErrRange}
+		return &fault.FieldError{Field: "herd: spread of marbling", Value: "none", Allowed: "some, for a policy that looks at nothing else within a tier", Err: fault.ErrRange}
 	}
 	return nil
 }
@@ -374,47 +374,72 @@ func (d draw) below(n int64) int64 {
 	return int64(hi)
 }
 
-// normal returns a number around the mean with about the given standard deviation,
-// in whole steps and kept from least to most: the sum of twelve even draws, which
-// comes close to a normal one and never goes beyond six standard deviations.
-func (d draw) normal(mean, spread, step, least, most int64) int64 {
-	const one = 1 << 16 // standard deviation of the sum, to one part in 10^10
+// one is one standard deviation of what [draw.normal] returns, to one part in
+// 10^10.
+const one = 1 << 16
+
+// normal returns a number around 0: the sum of twelve even draws, which comes close
+// to a normal one and never goes beyond six standard deviations.
+func (d draw) normal() int64 {
 	sum := int64(0)
 	for range 3 {
 		for v, i := d.pcg.Uint64(), 0; i < 4; v, i = v>>16, i+1 {
 			sum += int64(v & (one - 1))
 		}
 	}
-	sum -= 6 * (one - 1)
-	n := mean + (sum*spread+one/2)>>16
-	n = (n + step/2) / step * step
-	return kept(n, least, most)
+	return sum - 6*(one-1)
 }
 
 func kept(n, least, most int64) int64 { return min(max(n, least), most) }
 
-// class draws one class.
+// correlate returns traits that go together, in parts of [one] and never beyond six
+// standard deviations, from traits each drawn on its own.
+func correlate(alone [traits]int64) (out [traits]int64) {
+	for i, row := range together {
+		sum := int64(one / 2)
+		for j, c := range row {
+			sum += c * alone[j]
+		}
+		out[i] = kept(sum>>16, -6*one, 6*one)
+	}
+	return out
+}
+
+// read returns the value of a trait that is so many parts of [one] standard
+// deviation off its mean, as people read it: in whole steps, and kept to what is
+// drawn.
+func read(trait int, mean, spread, off int64) int64 {
+	t := drawn[trait]
+	n := mean + (off*spread+one/2)>>16
+	return kept((n+t.step/2)/t.step*t.step, t.least, t.most)
+}
+
+// class draws one class. The weight of its middle comes first, and the other traits
+// of every exhibit go together with that.
 func (d draw) class(s Spec) class.Class {
-	h := s.Herd
-	wide := func(spread int64) int64 { return spread * int64(s.Spread) / 100 }
-	// The middle of the class first, so that all weights are within 50 lb.
-	middle := d.normal(int64(h.Weight), wide(int64(h.WeightSpread)), int64(grade.Pound), 400*int64(grade.Pound), 1300*int64(grade.Pound))
+	means, spreads := s.Herd.means(), s.Herd.spreads()
+	for i := range spreads {
+		spreads[i] = spreads[i] * int64(s.Spread) / 100
+	}
+	heavy := d.normal()
+	middle := read(weight, means[weight], spreads[weight], heavy)
 	c := class.Class{Rules: s.Rules}
-	for i := range s.Exhibits {
+	for n := range s.Exhibits {
 		skeletal := maturity.A.At(int(30 + 10*d.below(5)))
 		lean := maturity.A.At(int(30 + 10*d.below(5)))
-		pounds := int64(grade.Pound)
-		c.Exhibits = append(c.Exhibits, class.Exhibit{Number: i + 1, Carcass: grade.Carcass{
-			Sex:      s.Sex,
-			Maturity: maturity.Evidence{Skeletal: skeletal, Lean: lean},
-			Marbling: grade.Marbling(d.normal(int64(h.Marbling), wide(int64(h.MarblingSpread)), 10, int64(grade.PracticallyDevoid.At(0)), int64(grade.Abundant.At(90)))),
-			Measures: grade.Measures{
-				Fat:    grade.Thickness(d.normal(int64(h.Fat), wide(int64(h.FatSpread)), 500, 500, 2*int64(grade.Inch))),
-				Ribeye: grade.Area(d.normal(int64(h.Ribeye), wide(int64(h.RibeyeSpread)), 1000, 6*int64(grade.SquareInch), 22*int64(grade.SquareInch))),
-				KPH:    grade.Share(d.normal(int64(h.KPH), wide(int64(h.KPHSpread)), 5000, 5000, 6*int64(grade.OnePercent))),
-				Weight: grade.Weight(middle + d.below(int64(widest)/pounds+1)*pounds - int64(widest)/2),
-			},
-		}})
+		alone := [traits]int64{weight: heavy}
+		for i := weight + 1; i < traits; i++ {
+			alone[i] = d.normal()
+		}
+		var v [traits]int64
+		for i, off := range correlate(alone) {
+			v[i] = read(i, means[i], spreads[i], off)
+		}
+		v[weight] = middle + (d.below(widest+1)-widest/2)*unit
+		k := carcass(v)
+		k.Sex = s.Sex
+		k.Maturity = maturity.Evidence{Skeletal: skeletal, Lean: lean}
+		c.Exhibits = append(c.Exhibits, class.Exhibit{Number: n + 1, Carcass: k})
 	}
 	return c
 }
