@@ -114,17 +114,17 @@ func (d dice) carcass() grade.Carcass {
 		c.Lean.Dark = grade.DarkThird + grade.DarkCut(d.below(3))
 	}
 	c.Measures = grade.Measures{
-		Fat:    grade.Thickness(d.of(fat)),
-		Ribeye: grade.Area(d.of(ribeye)),
-		KPH:    grade.Share(d.of(kph)),
-		Weight: grade.Weight(d.of(weight)),
+		Fat:    grade.ThicknessUnits(d.of(fat)),
+		Ribeye: grade.AreaUnits(d.of(ribeye)),
+		KPH:    grade.ShareUnits(d.of(kph)),
+		Weight: grade.WeightUnits(d.of(weight)),
 	}
 	// Every tenth is adjusted for fat elsewhere, by the usual 0.1 or 0.2 in
 	// either way (usual size published: ga-2004-yield-tutorial).
 	if d.below(10) == 0 {
-		c.FatAdjust = []grade.Thickness{-2000, -1000, 1000, 2000}[d.below(4)]
-		if c.Measures.Fat+c.FatAdjust < 0 {
-			c.FatAdjust = 0
+		adjust := []int64{-2000, -1000, 1000, 2000}[d.below(4)]
+		if c.Measures.Fat.Units()+adjust >= 0 {
+			c.FatAdjust = grade.ThicknessUnits(adjust)
 		}
 	}
 	return c

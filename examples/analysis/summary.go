@@ -1,118 +1,221 @@
 package main
 
 import (
-	"fmt"
-	"io"
-	"strconv"
+	"cmp"
+	"math/big"
+	"math/bits"
+	"slices"
 	"strings"
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
+	"example.com/ribface/grade/sheet"
 	"github.com/shopspring/decimal"
 )
 
 // summary is what is known of a lot. It has the same size whatever the lot's.
 type summary struct {
-	graded, refused int
+	sheet.Counts
+	by     string // the column of the groups
+	all    tally
+	groups map[string]*tally
 
-	tiers [grade.PrimeTier + 1][6]int // carcasses by tier and whole yield grade
-	dark  int
-
-	// Sums, in the units of package grade. A sum of a million carcasses is under
-	// a thousandth of what they hold.
-	fat, ribeye, kph, weight, marbling, yield int64
-
-	priced int
-	cwt    int64           // sum of the weights priced
-	head   decimal.Decimal // sum of the values per head, exact
+	grid     *price.Grid // nil for no prices
+	priced   int
+	unpriced int
+	weight   int64           // sum of the weights priced, in 0.0001 lb
+	head     decimal.Decimal // sum of the values per head, exact
 }
 
-func (s *summary) add(a grade.Assessment, v price.Value, priced bool) {
-	s.graded++
-	s.tiers[a.Quality.Tier()][a.Yield.Grade()]++
+// tally counts the carcasses of one group.
+type tally struct {
+	n       int
+	dark    int                     // dark cutters
+	cells   [grade.Prime + 1][6]int // by quality grade and whole yield grade, 0 for not graded
+	halves  [halves]int             // by half grades of the exact yield
+	degrees [grade.Abundant + 1]int // by degree of marbling
+	means   [len(figures)]moments
+}
+
+// halves is how many half grades the histogram has; those at the ends hold what is
+// beyond too.
+const halves = 14
+
+// figure is something of which means are taken.
+type figure struct {
+	name   string // as a column of a sheet
+	title  string
+	places int32 // of its unit
+	shown  int32 // decimals that are shown
+}
+
+var figures = [...]figure{
+	{"fat_in", "fat, adjusted, in", 4, 3},
+	{"ribeye_sq_in", "ribeye, sq in", 4, 2},
+	{"kph_pct", "KPH, %", 4, 2},
+	{"weight_lb", "hot carcass weight, lb", 4, 1},
+	{"marbling", "marbling, Slight00 = 400", 0, 0},
+	{"yield", "yield", 8, 3},
+}
+
+// mostGroups is how many groups are kept apart; the rows of more go into one.
+const mostGroups = 1000
+
+func (s *summary) add(key string, a *grade.Assessment) {
+	s.all.add(a)
+	if s.by == "" {
+		return
+	}
+	if s.groups == nil {
+		s.groups = map[string]*tally{}
+	}
+	t := s.groups[key]
+	if t == nil && len(s.groups) >= mostGroups {
+		key = "(all other groups)"
+		t = s.groups[key]
+	}
+	if t == nil {
+		t = &tally{}
+		s.groups[key] = t
+	}
+	t.add(a)
+}
+
+func (s *summary) price(v price.Value, priced bool) {
+	if !priced {
+		s.unpriced++
+		return
+	}
+	s.priced++
+	s.weight += v.Weight().Units()
+	s.head = s.head.Add(v.PerHead())
+}
+
+// names lists the groups in order, numbers by their value.
+func (s *summary) names() []string {
+	var names []string
+	for name := range s.groups {
+		names = append(names, name)
+	}
+	slices.SortFunc(names, func(a, b string) int {
+		x, errX := decimal.NewFromString(a)
+		y, errY := decimal.NewFromString(b)
+		if errX == nil && errY == nil && !x.Equal(y) {
+			return x.Cmp(y)
+		}
+		return cmp.Compare(a, b)
+	})
+	return names
+}
+
+func (t *tally) add(a *grade.Assessment) {
+	t.n++
+	t.cells[a.Quality.Grade()][a.Yield.Grade()]++
 	c := &a.Carcass
 	if c.Lean.Dark != 0 {
-		s.dark++
+		t.dark++
 	}
-	s.fat += int64(c.Measures.Fat + c.FatAdjust)
-	s.ribeye += int64(c.Measures.Ribeye)
-	s.kph += int64(c.Measures.KPH)
-	s.weight += int64(c.Measures.Weight)
-	s.marbling += int64(c.Marbling)
-	s.yield += int64(a.Yield)
-	if priced {
-		s.priced++
-		s.cwt += int64(v.Weight())
-		s.head = s.head.Add(v.PerHead())
+	fat := c.Measures.Fat
+	if m, err := c.Adjusted(); err == nil {
+		fat = m.Fat
+	}
+	if fat.IsSet() {
+		t.means[0].add(fat.Units())
+	}
+	if v := c.Measures.Ribeye; v.IsSet() {
+		t.means[1].add(v.Units())
+	}
+	if v := c.Measures.KPH; v.IsSet() {
+		t.means[2].add(v.Units())
+	}
+	if v := c.Measures.Weight; v.IsSet() {
+		t.means[3].add(v.Units())
+	}
+	if c.Marbling != 0 {
+		t.means[4].add(int64(c.Marbling))
+		t.degrees[c.Marbling.Degree()]++
+	}
+	if a.Yield.IsSet() {
+		v := a.Yield.Units()
+		t.means[5].add(v)
+		t.halves[min(max(v, 0)/(grade.OneGrade/2), halves-1)]++
 	}
 }
 
-// print writes the summary.
-func (s *summary) print(out io.Writer, grid price.Grid) error {
-	w := &strings.Builder{}
-	line := func(name, value string) { fmt.Fprintf(w, "%-26s %s\n", name, value) }
-	line("carcasses graded", grouped(s.graded))
-	line("rows refused", grouped(s.refused))
-	if s.graded == 0 {
-		_, err := io.WriteString(out, w.String())
-		return err
+// quality and yield count the carcasses of a grade.
+func (t *tally) quality(g grade.Grade) (n int) {
+	for _, c := range t.cells[g] {
+		n += c
 	}
-	line("dark cutters", grouped(s.dark)+", "+share(s.dark, s.graded))
+	return n
+}
 
-	fmt.Fprintf(w, "\n%-16s %11s %7s", "tier", "carcasses", "share")
-	for y := 1; y <= 5; y++ {
-		fmt.Fprintf(w, " %11s", "yield "+strconv.Itoa(y))
+func (t *tally) yield(y int) (n int) {
+	for _, row := range t.cells {
+		n += row[y]
 	}
-	fmt.Fprintln(w)
-	var all [6]int
-	for t := grade.PrimeTier; t >= grade.BelowStandard; t-- {
-		n := 0
-		for y, c := range s.tiers[t] {
-			n += c
-			all[y] += c
+	return n
+}
+
+// grades lists the quality grades that occur, best first.
+func (t *tally) grades() (all []grade.Grade) {
+	for g := grade.Prime; g >= grade.NoGrade; g-- {
+		if t.quality(g) > 0 {
+			all = append(all, g)
 		}
-		s.row(w, t.String(), n, s.tiers[t])
 	}
-	s.row(w, "all", s.graded, all)
-	fmt.Fprintf(w, "%-16s %11s %7s", "share", "", "")
-	for y := 1; y <= 5; y++ {
-		fmt.Fprintf(w, " %11s", share(all[y], s.graded))
-	}
-	fmt.Fprint(w, "\n\n")
-
-	n := int64(s.graded)
-	yield, err := grade.Yield(mean(s.yield, n)).Round(grade.HalfUp, 4)
-	if err != nil {
-		return err
-	}
-	line("mean fat, adjusted", grade.Thickness(mean(s.fat, n)).String())
-	line("mean ribeye", grade.Area(mean(s.ribeye, n)).String())
-	line("mean KPH", grade.Share(mean(s.kph, n)).String())
-	line("mean hot carcass weight", grade.Weight(mean(s.weight, n)).String())
-	line("mean marbling", grade.Marbling(mean(s.marbling, n)).String())
-	line("mean yield", yield.String())
-
-	t := grid.Terms()
-	fmt.Fprintln(w)
-	line("grid", t.Name+", base "+t.Base.StringFixed(2)+" per cwt")
-	line("carcasses priced", grouped(s.priced))
-	line("without a price", grouped(s.graded-s.priced))
-	if s.priced > 0 {
-		cwt := decimal.New(s.cwt, -6)
-		line("total value", dollars(s.head))
-		line("mean value per head", dollars(s.head.DivRound(decimal.NewFromInt(int64(s.priced)), 2)))
-		line("mean price per cwt", dollars(s.head.DivRound(cwt, 2)))
-	}
-	_, err = io.WriteString(out, w.String())
-	return err
+	return all
 }
 
-func (s *summary) row(w *strings.Builder, name string, n int, by [6]int) {
-	fmt.Fprintf(w, "%-16s %11s %7s", name, grouped(n), share(n, s.graded))
-	for y := 1; y <= 5; y++ {
-		fmt.Fprintf(w, " %11s", grouped(by[y]))
+// graded counts the carcasses with a quality grade and those with a yield.
+func (t *tally) graded() (quality, yield int) { return t.n - t.quality(0), t.n - t.yield(0) }
+
+// moments are the count of some values, their sum and the sum of their squares, all
+// exact.
+type moments struct {
+	n      int
+	sum    int64
+	hi, lo uint64
+}
+
+func (m *moments) add(v int64) {
+	m.n++
+	m.sum += v
+	u := uint64(max(v, -v))
+	hi, lo := bits.Mul64(u, u)
+	var carry uint64
+	m.lo, carry = bits.Add64(m.lo, lo, 0)
+	m.hi, _ = bits.Add64(m.hi, hi, carry)
+}
+
+// mean gives the mean with so many decimals, halves up; empty for no values.
+func (m *moments) mean(t figure) string {
+	if m.n == 0 {
+		return ""
 	}
-	fmt.Fprintln(w)
+	return decimal.New(mean(m.sum, int64(m.n)), -t.places).Round(t.shown).StringFixed(t.shown)
+}
+
+// spread gives the sample standard deviation with so many decimals; empty for fewer
+// than two values. It is the root of (n sum of squares - square of sum) / (n (n - 1)).
+func (m *moments) spread(t figure) string {
+	if m.n < 2 {
+		return ""
+	}
+	n := big.NewInt(int64(m.n))
+	squares := new(big.Int).SetUint64(m.hi)
+	squares.Lsh(squares, 64).Add(squares, new(big.Int).SetUint64(m.lo))
+	sum := big.NewInt(m.sum)
+	v := squares.Mul(squares, n)
+	v.Sub(v, sum.Mul(sum, sum))
+	// Two more digits than are shown, and 4 times under the root for its half.
+	const more = 2
+	for range 2 * more {
+		v.Mul(v, big.NewInt(10))
+	}
+	v.Mul(v, big.NewInt(4)).Quo(v, new(big.Int).Mul(n, big.NewInt(int64(m.n)-1))).Sqrt(v)
+	v.Add(v, big.NewInt(1)).Rsh(v, 1)
+	return decimal.NewFromBigInt(v, -t.places-more).Round(t.shown).StringFixed(t.shown)
 }
 
 // mean divides a sum by n, halves up.
@@ -127,28 +230,51 @@ func mean(sum, n int64) int64 {
 	return q
 }
 
-// share gives part of n in percent with one place, halves up.
-func share(part, n int) string {
-	tenths := int(mean(1000*int64(part), int64(n)))
-	return strconv.Itoa(tenths/10) + "." + strconv.Itoa(tenths%10) + "%"
+// group finds what makes the groups: an extra column, or one of ours.
+func group(by string, extra []string) (func(*sheet.Graded) string, error) {
+	for i, name := range extra {
+		if strings.EqualFold(name, by) {
+			return func(g *sheet.Graded) string { return strings.TrimSpace(g.Extra[i]) }, nil
+		}
+	}
+	type g = *sheet.Graded
+	of := map[string]func(g) string{
+		"id":            func(g g) string { return g.ID },
+		"sex":           func(g g) string { return text(g.Assessment.Carcass.Sex) },
+		"skeletal":      func(g g) string { return text(g.Assessment.Carcass.Maturity.Skeletal) },
+		"lean":          func(g g) string { return text(g.Assessment.Carcass.Maturity.Lean) },
+		"teeth":         func(g g) string { return text(g.Assessment.Carcass.Maturity.Teeth) },
+		"papers_months": func(g g) string { return text(g.Assessment.Carcass.Maturity.Papers) },
+		"marbling":      func(g g) string { return text(g.Assessment.Carcass.Marbling) },
+		"degree":        func(g g) string { return text(g.Assessment.Carcass.Marbling.Degree()) },
+		"firmness":      func(g g) string { return text(g.Assessment.Carcass.Lean.Firmness) },
+		"dark":          func(g g) string { return text(g.Assessment.Carcass.Lean.Dark) },
+		"fat_in":        func(g g) string { return text(g.Assessment.Carcass.Measures.Fat) },
+		"fat_adjust_in": func(g g) string { return text(g.Assessment.Carcass.FatAdjust) },
+		"ribeye_sq_in":  func(g g) string { return text(g.Assessment.Carcass.Measures.Ribeye) },
+		"kph_pct":       func(g g) string { return text(g.Assessment.Carcass.Measures.KPH) },
+		"weight_lb":     func(g g) string { return text(g.Assessment.Carcass.Measures.Weight) },
+		"assumed":       func(g g) string { return text(g.Assumed) },
+		"overall":       func(g g) string { return text(g.Assessment.Maturity) },
+		"maturity":      func(g g) string { return text(g.Assessment.Maturity.Group()) },
+		"quality":       func(g g) string { return text(g.Assessment.Quality) },
+		"quality_grade": func(g g) string { return text(g.Assessment.Quality.Grade()) },
+		"yield":         func(g g) string { return text(g.Assessment.Yield) },
+		"yield_grade":   func(g g) string { return count(g.Assessment.Yield.Grade()) },
+		"tier":          func(g g) string { return text(g.Assessment.Quality.Tier()) },
+		"flagged":       func(g g) string { return map[bool]string{true: "yes", false: "no"}[len(g.Flags) > 0] },
+	}
+	if f := of[strings.ToLower(by)]; f != nil {
+		return f, nil
+	}
+	return nil, usage("-by: no column " + by + "; it wants one that is kept as it stands, or a column of the graded sheet")
 }
 
-// dollars writes an amount to the cent.
-func dollars(d decimal.Decimal) string {
-	whole, cents, _ := strings.Cut(d.Abs().StringFixed(2), ".")
-	sign := ""
-	if d.IsNegative() {
-		sign = "-"
+// text gives the text of a value, empty for one that is not set.
+func text(v interface{ MarshalText() ([]byte, error) }) string {
+	b, err := v.MarshalText()
+	if err != nil {
+		return ""
 	}
-	return sign + "$" + thousands(whole) + "." + cents
-}
-
-// grouped writes a count with a comma between every three digits.
-func grouped(n int) string { return thousands(strconv.Itoa(n)) }
-
-func thousands(s string) string {
-	for i := len(s) - 3; i > 0; i -= 3 {
-		s = s[:i] + "," + s[i:]
-	}
-	return s
+	return string(b)
 }

@@ -5,7 +5,6 @@ import (
 	"math/rand/v2"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
 	"example.com/ribface/placing/contest"
@@ -64,10 +63,10 @@ func (e eye) sees(j judge, c grade.Carcass, contest int64) grade.Carcass {
 		return min(max((v+step/2)/step*step, least), most)
 	}
 	m := &c.Measures
-	m.Fat = grade.Thickness(seen(int64(m.Fat), e.fat*10, 600, 500, 500, 25_000))
-	m.Ribeye = grade.Area(seen(int64(m.Ribeye), e.ribeye*10, 6000, 1000, 60_000, 240_000))
-	m.KPH = grade.Share(seen(int64(m.KPH), e.kph*10, 3000, 5000, 5000, 60_000))
-	m.Weight = grade.Weight(seen(int64(m.Weight), e.weight*10, 60_000, 10_000, 4_000_000, 14_000_000))
+	m.Fat = grade.ThicknessUnits(seen(m.Fat.Units(), e.fat*10, 600, 500, 500, 25_000))
+	m.Ribeye = grade.AreaUnits(seen(m.Ribeye.Units(), e.ribeye*10, 6000, 1000, 60_000, 240_000))
+	m.KPH = grade.ShareUnits(seen(m.KPH.Units(), e.kph*10, 3000, 5000, 5000, 60_000))
+	m.Weight = grade.WeightUnits(seen(m.Weight.Units(), e.weight*10, 60_000, 10_000, 4_000_000, 14_000_000))
 	c.Marbling = grade.Marbling(seen(int64(c.Marbling), e.marbling, 35, 10, int64(grade.PracticallyDevoid.At(0)), int64(grade.Abundant.At(0))))
 	return c
 }
@@ -120,19 +119,18 @@ func invent(seed uint64) (files, error) {
 				}
 				// The weight is posted, maturity and preliminary grade are not asked for, and the
 				// yield is written in tenths.
-				none := contest.Answer[maturity.Score]{}
-				f.Skeletal, f.Lean, f.Maturity = none, none, none
-				f.Weight, f.Preliminary = contest.Answer[grade.Weight]{}, contest.Answer[grade.QuickYield]{}
-				if f.Yield.Value, err = a.Yield.Tenth(grade.HalfUp); err != nil {
+				f.Skeletal, f.Lean, f.Maturity = 0, 0, 0
+				f.Weight, f.Preliminary = grade.Weight{}, grade.ShortcutYield{}
+				if f.Yield, err = a.Yield.Round(grade.HalfUp, 1); err != nil {
 					return files{}, err
 				}
 				if j.below(80) == 0 {
-					f.Quality = contest.Answer[grade.Quality]{Mark: placing.Blank}
+					f.Quality, f.Marks.Quality = 0, placing.Blank
 				}
 				s.estimates = append(s.estimates, contest.Estimate{Contest: name, Class: "coolers", Exhibit: x.Number, Member: e.Member, Facts: f})
 			}
 			score := min(max(e.reasons+n/2+j.off(2), 0), 50)
-			s.scores = append(s.scores, contest.HandScore{Contest: name, Component: "reasons", Class: placed[0], Member: e.Member, Score: contest.Give(points(int(score)))})
+			s.scores = append(s.scores, contest.HandScore{Contest: name, Component: "reasons", Class: placed[0], Member: e.Member, Score: points(int(score))})
 		}
 	}
 	return s.write()

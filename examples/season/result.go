@@ -60,13 +60,13 @@ type pair struct {
 }
 
 // points are whole points.
-func points(n int) contest.Points { return contest.Points(n) * contest.Point }
+func points(n int) contest.Points { return contest.PointsOf(float64(n)) }
 
 // units are points in whole numbers, to add up and to compare.
-func units(p contest.Points) int64 { return int64(p) }
+func units(p contest.Points) int64 { return p.Units() }
 
 // ofUnits are points again.
-func ofUnits(n int64) contest.Points { return contest.Points(n) }
+func ofUnits(n int64) contest.Points { return contest.PointsUnits(n) }
 
 // newRound puts one contest together of what its sheets have: 50 points for each
 // placing class and set of reasons, 10 for each quality and yield. Two points are

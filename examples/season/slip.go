@@ -76,14 +76,14 @@ func missed(f *contest.Feedback) (out []miss) {
 		}
 	}
 	for _, q := range f.Quality {
-		if !q.Answer.Given {
+		if q.Answer == 0 {
 			add(units(q.Lost), "Class %s, exhibit %d: %s; you gave no quality grade that counts", q.Class, q.Exhibit, q.Key)
 			continue
 		}
-		add(units(q.Lost), "Class %s, exhibit %d: %s; you said %s", q.Class, q.Exhibit, q.Key, q.Answer.Value)
+		add(units(q.Lost), "Class %s, exhibit %d: %s; you said %s", q.Class, q.Exhibit, q.Key, q.Answer)
 	}
 	for _, y := range f.Yield {
-		if !y.Answer.Given {
+		if !y.Answer.IsSet() {
 			add(units(y.Lost), "Class %s, exhibit %d: yield grade %s; you gave none that counts", y.Class, y.Exhibit, say.Nearest(y.Key))
 			continue
 		}
@@ -91,7 +91,7 @@ func missed(f *contest.Feedback) (out []miss) {
 		if parts := y.Split.Parts(); len(parts) > 0 {
 			why = ", most of it by " + parts[0].Name
 		}
-		add(units(y.Lost), "Class %s, exhibit %d: yield grade %s; you said %s%s", y.Class, y.Exhibit, say.Nearest(y.Key), say.Nearest(y.Answer.Value), why)
+		add(units(y.Lost), "Class %s, exhibit %d: yield grade %s; you said %s%s", y.Class, y.Exhibit, say.Nearest(y.Key), say.Nearest(y.Answer), why)
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].lost > out[j].lost })
 	return out

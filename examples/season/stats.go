@@ -46,7 +46,7 @@ func follow(b *strings.Builder, name string, c *contest.Contest, standings conte
 			if err != nil {
 				return err
 			}
-			if err := class.Add(p.Card.Order, total[p.Member.ID]-item.Points); err != nil {
+			if err := class.Add(p.Card.Order, total[p.Member.ID].Sub(item.Points)); err != nil {
 				return err
 			}
 		}
@@ -67,8 +67,8 @@ func (s sheets) agreement(b *strings.Builder) error {
 	b.WriteString("\n== Agreement between members\n\n")
 	marbling := season.NewJudges()
 	for _, e := range s.estimates {
-		if e.Facts.Marbling.Given {
-			if err := marbling.Add(fmt.Sprint(e.Contest, ", class ", e.Class, ", exhibit ", e.Exhibit), e.Member.ID, int64(e.Facts.Marbling.Value)); err != nil {
+		if e.Facts.Marbling != 0 {
+			if err := marbling.Add(fmt.Sprint(e.Contest, ", class ", e.Class, ", exhibit ", e.Exhibit), e.Member.ID, int64(e.Facts.Marbling)); err != nil {
 				return err
 			}
 		}

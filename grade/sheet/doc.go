@@ -1,114 +1,135 @@
-// Package sheet reads and writes sheets of carcasses: CSV files with one carcass
-// to a row, whose column names carry the unit. It streams, so that a sheet of a
-// million carcasses needs no more memory than one of ten.
+// Package sheet reads the sheets of carcasses that people keep, grades them, and
+// writes them. A sheet has a header and one carcass to a row. It streams on all cores,
+// so that a million carcasses need no more memory than a thousand.
 //
-//	id,sex,skeletal,lean,marbling,fat_in,ribeye_sq_in,kph_pct,weight_lb
-//	1,steer,A60,A50,Sm40,0.45,12.4,2.5,820
+//	Tag;Sex;Marb;BF;REA;HCW
+//	T001;S;540;.28;15.0;779
 //
-// A sheet is read, graded and written in one loop:
+// What the columns of a sheet mean, a [Mapping] says. It is data, and stands in a file
+// of JSON beside the sheet:
 //
-//	r, err := sheet.NewReader(in)
+//	{
+//	  "separator": ";",
+//	  "columns": {"Tag": "id", "Sex": "sex", "Marb": "marbling",
+//	              "BF": "fat_in", "REA": "ribeye_sq_in", "HCW": "weight_lb"},
+//	  "marbling": "Slight00 = 400",
+//	  "assumed": {"maturity": "A50", "kph": "2.5%"}
+//	}
+//
+// A sheet is graded and written in one loop:
+//
+//	r, err := mapping.NewReader("lot7.csv", in)
 //	w, err := sheet.NewGradedWriter(out, r.Extra()...)
-//	for g, err := range r.Grade(grade.Rules{Edition: grade.Current}) {
-//		// report err, or use g.Assessment
-//		err = w.Write(g)
+//	for g, err := range r.Grade(ctx, grade.Rules{Edition: grade.Current}) {
+//		var row *sheet.RowError
+//		if errors.As(err, &row) {
+//			// a row that is refused; the next follows
+//		} else if err != nil {
+//			// the end: of the input, or of the context
+//		} else {
+//			err = w.Write(g)
+//		}
 //	}
 //	err = w.Flush()
 //
 // # Columns
 //
-// A sheet has a header and any of these columns, in any order:
+// These are our columns; [Columns] yields the same list, with what a cell may hold:
 //
 //	id             number or name of the carcass, one line of text
 //	sex            steer, heifer, cow, bullock, bull
 //	skeletal       skeletal maturity, as A70
 //	lean           lean maturity, as A70
-//	teeth          permanent incisors, 0 to 8; empty when nobody looked
-//	papers_months  age by verified papers, 1 to 600; empty without papers
-//	marbling       as Sm40; also in full, as Small40
-//	firmness       a term, as slightly firm; empty when nobody looked
-//	dark           one third, two thirds, full; none or empty for no dark cutter
-//	below_cutter   yes; no or empty otherwise
+//	maturity       overall maturity, taken for both; or the two above
+//	teeth          permanent incisors, 0 to 8; missing when nobody looked
+//	papers_months  age by verified papers, 1 to 600; missing without papers
+//	marbling       as Sm40
+//	firmness       a term, as slightly firm; missing when nobody looked
+//	dark           one third, two thirds, full; none or missing for no dark cutter
+//	below_cutter   yes; no or missing otherwise
 //	fat_in         fat opposite the ribeye; or fat_mm, fat_cm
 //	fat_adjust_in  adjustment for fat elsewhere; or fat_adjust_mm, fat_adjust_cm
 //	ribeye_sq_in   ribeye area; or ribeye_sq_cm
 //	kph_pct        kidney, pelvic and heart fat, percent of carcass weight
 //	weight_lb      hot carcass weight; or weight_kg
+//	assumed        what was assumed and not seen: sex, maturity, kph, weight
 //
-// [Columns] yields the same list. The terms are those of the packages maturity
-// and grade. Numbers are bare, with at most 4 places: the unit stands in the
-// header, once, and a measure in two units is an error. Metric numbers are turned
-// into the nearest 0.0001 of the customary unit.
+// The terms are those of the packages maturity and grade. The zero Mapping reads a
+// sheet that has our own headings; a heading a letter away from one of ours is then an
+// error, so that a misspelled dark is no column for notes. A column that is not read is
+// kept, cell by cell as it stands, and [Reader.Extra] lists it.
 //
-// The spelling of a name is exact: lower case, with underscores. A sheet is
-// divided by commas, or by what [Options].Comma says: a semicolon, a tab or a
-// bar. Numbers have a point and no grouping whatever the divider is. A byte order
-// mark before the header and a carriage return before the end of a line are left
-// out, as spreadsheets write both.
-//
-// # What may be left out
-//
-// An empty cell, or a column that is not there, leaves its field unset, and
-// grading then refuses the carcass by the missing field. Fat, ribeye, KPH and
-// weight are given together or not at all, in the header and in each row, because
-// an unset fat or KPH would read as zero and give a wrong yield grade without any
-// error.
-//
-// A column that is not known is an error of the header, since it may be a known
-// one misspelled; [Options].Extra keeps it instead, cell by cell as it stands.
-//
-// No column has to be there, the id neither. Two rows may have the same id: a
-// stream that remembers every id would not be flat in memory.
+// [Propose] reads a sheet and proposes a mapping, with what it could not place and
+// what it doubts. Nothing is guessed without it.
 //
 // # What a cell may hold
 //
-// Every cell is checked when it is read, so that a wrong figure is found where it
-// stands and not in the sum: fat 0 to 3 in, ribeye over 0 to 25 sq in, KPH 0 to
-// 10%, weight over 0 to 1,800 lb, an adjustment that leaves the fat 0 to 3 in,
-// 0 to 8 incisors, 1 to 600 months. These are the limits of package grade, which
-// keep the published extremes inside (derived: nbqa-2016-cows). A number with
-// more places than four is refused and not rounded. A number that ends in its
-// unit is refused too: the unit stands in the header.
+// Blanks around a cell do not matter, nor does the case of letters. Numbers may stand
+// as .45, 820., +0.1, 4.5E-01 and 2.5%, with groups of three as 1,020, and with the
+// unit behind, which then counts. With a decimal comma they are 0,45 and 1.020. Digits
+// that are not grouped in threes are no number: 0,45 is an error where the decimal sign
+// is a point, and never 45.
+//
+// Degrees of marbling are names, Small 40 or SM40 or Sm 40, or numbers on the scale that
+// the mapping names. Maturity is A60; with the scale of the mapping 160, or a letter
+// alone. Sex is a name, or S, H or C; B is none, since it may be a bull or a bullock.
+//
+// A measure in metric units goes to the nearest 0.0001 of the customary unit, in one
+// step, halves away from zero. A number with more places than that in a customary unit
+// is refused, unless the mapping says how surplus places are rounded.
+//
+// Every cell is held to the limits of package grade, [grade.CarcassLimits], where it is
+// read: a weight of 9 lb is a slip and not a small carcass.
+//
+// # What is missing
+//
+// An empty cell, or one with a mark for missing, leaves its field unset: not taken, and
+// not zero. A sheet is graded for yield where it has fat, ribeye, KPH and weight, and
+// for quality where it has sex, maturity and marbling, each from a column or assumed
+// for the whole sheet; [Reader.Lacks] names what is lacking. What a sheet is graded for,
+// every row needs: one without KPH is refused by name in a sheet of yields, and not
+// graded on less.
+//
+// An assumed value stands wherever the sheet has none, and the row says so, in
+// [Row.Assumed] and in the column assumed.
 //
 // # Errors
 //
-// What is wrong with a header stops the reading. What is wrong with a row does
-// not: it comes as an [*Error] with the line, the number and name of the column,
-// and inside it a [*grade.FieldError] with the field, the value and what is
-// allowed; all bad cells of a row are reported at once, and the next row follows.
-// [Reader.Grade] gives the errors of grading the same form.
+// A row in which something is wrong comes as a [*RowError], and the rows after it come
+// as usual. It has the file, the line and the id, and for each thing that is wrong the
+// column, the heading and a [*grade.FieldError] with the field, the value and what is
+// allowed. Of more than six the message tells six. What is wrong with a header is a
+// RowError too, and stops the reading. An error that is no RowError is of the input, of
+// the rules or of the context, and comes last.
 //
-// A cell cannot have a line break in it. That is narrower than the CSV of RFC
-// 4180, and it keeps a quote that somebody forgot to close from swallowing the
-// rows after it: it spoils its own line only.
+// A cell cannot have a line break in it. That is narrower than the CSV of RFC 4180, and
+// it keeps a quote that somebody forgot to close from swallowing the rows after it: it
+// spoils its own line only. Lines in which no cell holds anything are skipped, and so
+// are empty cells after the last column. A line over 64 KiB is refused.
+//
+// # What is unlikely
+//
+// A row that is possible and yet unlikely is graded and has a [Flag]: an id that stood
+// before, a measure outside the usual range, a weight that may be in the other unit,
+// KPH that may be a fraction. [Reader.Counts] has them in sum. An id is compared with
+// at least the 65,536 before it, so that memory stays flat.
 //
 // # Writing
 //
-// [Writer] writes rows, [GradedWriter] writes them with overall maturity,
-// quality, exact yield, whole yield grade and trade tier. Both write every known
-// column, measures in inches, square inches, percent and pounds, which hold them
-// exactly: what is written reads back as the same carcass. A graded sheet reads
-// back with [Options].Extra.
-//
-// Text in a cell is quoted as encoding/csv quotes it. Line breaks in text are
-// refused, since they would not be read back. A row that is refused is not
-// written and the writer goes on; an error of the output stays, and the caller
-// gets it again from Flush.
-//
-// # Speed and memory
-//
-// Reading, grading and writing a row takes less than twice the time that
-// encoding/csv alone takes to read and write it, and two allocations: the text of
-// the line and the id. BenchmarkSheet compares them. Lines are read through a
-// buffer of 64 KiB, and a longer line is an error.
+// [Writer] writes rows, [GradedWriter] writes them with overall maturity, quality,
+// exact yield, whole yield grade, tier and flags. Both write every column of ours with
+// commas between, measures in inches, square inches, percent and pounds, which hold
+// them exactly: what is written reads back as the same carcass, and a graded sheet can
+// be graded again. Text in a cell is quoted as encoding/csv quotes it. A row that is
+// refused is not written and the writer goes on; an error of the output stays, and the
+// caller gets it again from Flush.
 //
 // # Zero values
 //
-// The zero [Row] and [Graded] are rows with nothing set. The zero [Options] are a
-// sheet divided by commas in which every column is known. A [Reader], a [Writer]
-// and a [GradedWriter] come from their constructors and are for one goroutine at
-// a time; the zero Reader has no rows, and the zero writers refuse every row.
+// The zero [Row] and [Graded] are rows with nothing set. A [Reader], a [Writer] and a
+// [GradedWriter] come from their constructors and are for one goroutine at a time; the
+// zero Reader has no rows, and the zero writers refuse every row.
 //
-// Results are for teaching and analysis. Only authorised federal graders assign
+// Results are for teaching and analysis. Only authorized federal graders assign
 // official grades.
 package sheet

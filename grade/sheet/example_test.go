@@ -1,6 +1,8 @@
 package sheet_test
 
 import (
+	"context"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"os"
@@ -15,15 +17,15 @@ import (
 func Example() {
 	in := strings.NewReader(`id,sex,skeletal,lean,marbling,fat_in,ribeye_sq_in,kph_pct,weight_lb
 1,steer,A60,A50,Sm40,0.45,12.4,2.5,820
-2,heifer,A70,A60,Mt15,6.1,13.1,2,790
-3,heifer,A70,A60,Mt15,0.61,13.1,2,790
+2,heifer,A70,A60,Mt15,6.1,13.1,,790
+3,heifer,A70,A60,modest 15,.61,13.1,2%,790
 `)
 	r, err := sheet.NewReader(in)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for g, err := range r.Grade(grade.Rules{Edition: grade.Current}) {
+	for g, err := range r.Grade(context.Background(), grade.Rules{Edition: grade.Current}) {
 		if err != nil {
 			fmt.Println(err)
 			continue
@@ -33,373 +35,360 @@ func Example() {
 	}
 	// Output:
 	// carcass 1 A55 Low Choice 3.273 3
-	// line 3, column 6 (fat_in): fat: 6.1 in: out of range; allowed: a number with at most 4 places, 0 to 3 in
+	// line 3, id 2, column 6 (fat_in): fat: 6.1: out of range; allowed: a number, 0 in to 3 in; column 8 (kph_pct): KPH: missing; allowed: 0% to 10%
 	// carcass 3 A65 Average Choice 3.235 3
 }
 
+// A sheet as a plant keeps it: its own headings, S and H for the sex, marbling as a
+// number, a point for what was not taken, no maturity and no KPH.
+func ExampleMapping() {
+	m := sheet.Mapping{
+		Missing:  []string{"."},
+		Columns:  map[string]string{"Tag": "id", "Sex": "sex", "HCW": "weight_lb", "BF": "fat_in", "REA": "ribeye_sq_in", "Marb": "marbling"},
+		Marbling: grade.Slight400,
+		Assumed:  sheet.Assumed{Maturity: maturity.A.At(50), KPH: grade.Percent(2.5)},
+	}
+	in := "Lot,Tag,Sex,HCW,BF,REA,Marb\n7,T001,S,779,.28,15.0,880\n7,T017,S,947,.,11.3,460\n"
+	r, err := m.NewReader("plant.csv", strings.NewReader(in))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("not read:", r.Extra())
+	for g, err := range r.Grade(context.Background(), grade.Rules{Edition: grade.Current}) {
+		if err != nil {
+			fmt.Println(err)
+			continue
+		}
+		fmt.Println(g.ID, g.Assessment.Quality, g.Assessment.Yield, "assumed:", g.Assumed)
+	}
+	fmt.Println(m.Check())
+	// Output:
+	// not read: [Lot]
+	// T001 Low Prime 1.8602 assumed: maturity kph
+	// plant.csv, line 3, id T017, column 5 (BF): fat: missing; allowed: 0 in to 3 in
+	// <nil>
+}
+
+// A mapping stands in a file of JSON. A name that is misspelled is an error.
+func ExampleMapping_UnmarshalJSON() {
+	var m sheet.Mapping
+	err := json.Unmarshal([]byte(`{"separator": ";", "decimal": ",", "columns": {"Fett mm": "fat_mm"}, "maturity": "letter at 50"}`), &m)
+	fmt.Println(m.Columns, m.Maturity, err)
+	err = json.Unmarshal([]byte(`{"columns": {"Fett mm": "fat"}}`), &m)
+	for _, p := range grade.Problems(err) {
+		fmt.Println(p.Path, "-", p)
+	}
+	// Output:
+	// map[Fett mm:fat_mm] letter at 50 <nil>
+	// columns.Fett mm - column: fat: unknown; allowed: a column of ours with its unit, as weight_lb
+}
+
+func ExampleAssumed() {
+	b, err := json.Marshal(sheet.Assumed{Sex: grade.Steer, KPH: grade.Percent(2.5)})
+	fmt.Println(string(b), err)
+	// Output:
+	// {"sex":"steer","kph":"2.5%"} <nil>
+}
+
+// A person confirms what is proposed, and adds what no sheet can tell.
+func ExamplePropose() {
+	p, err := sheet.Propose(strings.NewReader("Tag,Pen,HCW,Fat (mm),REA\n1,3,812,11.4,84\n2,3,790,NA,90\n"))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	b, err := json.Marshal(p.Mapping)
+	fmt.Println(string(b), err)
+	fmt.Println("not placed:", strings.Join(p.Unplaced, ", "))
+	fmt.Println("lacking:", strings.Join(p.Lacking, ", "))
+	fmt.Println(strings.Join(p.Doubts, "\n"))
+	// Output:
+	// {"separator":",","missing":["NA"],"columns":{"Fat (mm)":"fat_mm","HCW":"weight_lb","REA":"ribeye_sq_cm","Tag":"id"}} <nil>
+	// not placed: Pen
+	// lacking: quality: sex class, quality: skeletal maturity, quality: lean maturity, quality: marbling, yield: KPH
+	// "HCW": no unit; taken for lb, since the middle of the cells is 812
+	// missing: "NA" under "Fat (mm)" is taken for a mark
+	// "REA": no unit; taken for sq cm, since the middle of the cells is 90
+}
+
+func ExampleProposal() {
+	p, err := sheet.Propose(strings.NewReader("Animal;KPH %;Weight kg\n1;2,5;350,5\n"))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(p.Mapping.Columns["Weight kg"], p.Doubts)
+	// Output:
+	// weight_kg [decimal sign: taken for a comma, as in 2 cells]
+}
+
 func ExampleNewReader() {
-	_, err := sheet.NewReader(strings.NewReader("id,fat_in,fat_mm,kph_pct,ribeye_sq_in,weight_lb\n"))
-	fmt.Println(err)
-	_, err = sheet.NewReader(strings.NewReader("id,ribeye_sq_in,weight_lb\n"))
+	_, err := sheet.NewReader(strings.NewReader("id,fat_in,fat_mm,drak\n"))
 	fmt.Println(err)
 	// Output:
-	// line 1, column 3 (fat_mm): fat: fat_mm: repeated; allowed: one column for fat; column 2 is fat_in
-	// line 1 (fat_in): fat: missing; allowed: fat, ribeye, KPH and weight together or none of them; line 1 (kph_pct): KPH: missing; allowed: fat, ribeye, KPH and weight together or none of them
+	// line 1, column 3 (fat_mm): fat: fat_mm: repeated; allowed: one column for it; column 2 is one; column 4 (drak): column: drak: unknown; allowed: dark, or a heading that is not a letter away from it
 }
 
-// Columns that the package does not know are kept when the caller asks for it.
-func ExampleOptions_NewReader() {
-	in := "pen;id;sex;note\n4;17;steer;bruise on the round\n"
-	r, err := sheet.Options{Comma: ';', Extra: true}.NewReader(strings.NewReader(in))
-	fmt.Println(r.Extra(), err)
-	for row, err := range r.Rows() {
-		fmt.Println(row.ID, row.Carcass.Sex, row.Extra, err)
-	}
-	// Output:
-	// [pen note] <nil>
-	// 17 steer [4 bruise on the round] <nil>
-}
-
-func ExampleReader_Extra() {
-	r, err := sheet.Options{Extra: true}.NewReader(strings.NewReader("pen,id,note\n"))
-	fmt.Println(r.Extra(), err)
-	// Output: [pen note] <nil>
-}
-
-// An empty cell leaves a field unset, and metric columns are read as such.
-func ExampleReader_Rows() {
-	in := "id,marbling,fat_mm,ribeye_sq_cm,kph_pct,weight_kg\n1,Sm40,11.43,80,2.5,372\n2,Mt10,,,,\n"
-	r, err := sheet.NewReader(strings.NewReader(in))
+// Rows reads without grading, and what was not taken stays unset.
+func ExampleReader() {
+	r, err := sheet.NewReader(strings.NewReader("id,pen,marbling,fat_in\n17,4,Sm40,\n"))
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
+	quality, yield := r.Lacks()
+	fmt.Println("no quality for want of", quality)
+	fmt.Println("no yield for want of", yield)
 	for row, err := range r.Rows() {
-		c := row.Carcass
-		fmt.Println(row.Line, row.ID, c.Marbling, c.Measures.Fat, c.Measures.Ribeye, c.Measures.Weight, err)
+		fmt.Println(row.Line, row.ID, row.Carcass.Marbling, row.Carcass.Measures.Fat, r.Extra(), row.Extra, err)
 	}
 	// Output:
-	// 2 1 Sm40 0.45 in 12.4 sq in 820.1196 lb <nil>
-	// 3 2 Mt10 0 in 0 sq in 0 lb <nil>
+	// no quality for want of [sex class skeletal maturity lean maturity]
+	// no yield for want of [ribeye KPH weight]
+	// 2 17 Sm40 not taken [pen] [4] <nil>
 }
 
-// The errors of grading have line and column too.
+// A row that is possible and yet unlikely is graded and flagged.
 func ExampleReader_Grade() {
-	in := "id,sex,skeletal,lean,marbling,fat_in,ribeye_sq_in,kph_pct,weight_lb\n1,,A60,A50,Sm40,0.45,12.4,2.5,820\n"
-	r, err := sheet.NewReader(strings.NewReader(in))
+	r, err := sheet.NewReader(strings.NewReader("id,fat_in,ribeye_sq_in,kph_pct,weight_lb\n1,0.45,12.4,0.025,372\n1,0.45,12.4,2.5,820\n"))
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for g, err := range r.Grade(grade.Rules{Edition: grade.Current}) {
-		fmt.Println(g.ID, err)
+	for g, err := range r.Grade(context.Background(), grade.Rules{Edition: grade.Current}) {
+		fmt.Println(g.Assessment.Yield, err)
+		for _, f := range g.Flags {
+			fmt.Println(" ", f.Kind, "-", f.Note)
+		}
 	}
+	c := r.Counts()
+	fmt.Println(c.Graded, "graded,", c.Flagged, "flagged,", c.Flags[sheet.RepeatedID], "with an id that stood before")
 	// Output:
-	// 1 line 2, column 2 (sex): sex class: missing; allowed: steer, heifer, cow, bullock, bull
+	// 1.0756 <nil>
+	//   unusual weight - weight 372 lb is outside the usual 400 lb to 1300 lb
+	//   weight unit - weight 372 lb: are these kilograms?
+	//   KPH fraction - KPH 0.025%: is this a fraction of 1?
+	// 3.273 <nil>
+	//   repeated id - id 1 stands on line 2 too
+	// 2 graded, 2 flagged, 1 with an id that stood before
 }
 
-func ExampleError() {
-	r, err := sheet.NewReader(strings.NewReader("id,marbling,teeth\n1,Sm4,12\n"))
+func ExampleCounts() {
+	r, err := sheet.Mapping{Assumed: sheet.Assumed{KPH: grade.Percent(2.5)}}.NewReader("", strings.NewReader("id,fat_in,ribeye_sq_in,weight_lb\n1,0.45,12.4,820\n2,x,12.4,820\n"))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for range r.Grade(context.Background(), grade.Rules{Edition: grade.Current}) {
+	}
+	b, err := json.Marshal(r.Counts())
+	fmt.Println(string(b), err)
+	// Output:
+	// {"graded":1,"refused":1,"flagged":0,"assumed":{"kph":1}} <nil>
+}
+
+// Every reason that a row is refused has its place.
+func ExampleRowError() {
+	r, err := sheet.Mapping{}.NewReader("lot7.csv", strings.NewReader("id,sex,fat_in\n9,ox,6.1\n"))
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	for _, err := range r.Rows() {
-		var e *sheet.Error
-		if errors.As(err, &e) {
-			fmt.Println(e.Line, e.Column, e.Name, len(e.More))
+		var row *sheet.RowError
+		if !errors.As(err, &row) {
+			continue
 		}
-		var fe *grade.FieldError
-		if errors.As(err, &fe) {
-			fmt.Println(fe.Field, fe.Value, fe.Allowed, errors.Is(err, grade.ErrSyntax))
+		for _, e := range row.All() {
+			for _, p := range grade.Problems(e.Err) {
+				fmt.Println(e.File, e.Line, e.ID, e.Heading, "-", p.Path, p.Value, p.Err)
+			}
 		}
-		fmt.Println(err.Error())
-		fmt.Println(e.Unwrap() == fe)
 	}
 	// Output:
-	// 2 2 marbling 1
-	// marbling Sm4 Devoid00 to Ab100 true
-	// line 2, column 2 (marbling): marbling: Sm4: bad syntax; allowed: Devoid00 to Ab100; line 2, column 3 (teeth): teeth: 12: out of range; allowed: the count of permanent incisors, 0 to 8
-	// true
-}
-
-func ExampleNewWriter() {
-	w, err := sheet.NewWriter(os.Stdout, "pen")
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	row := sheet.Row{ID: "1", Carcass: grade.Carcass{
-		Sex:      grade.Steer,
-		Maturity: maturity.Evidence{Skeletal: maturity.A.At(60), Lean: maturity.A.At(50)},
-		Marbling: grade.Small.At(40),
-		Measures: grade.Measures{Fat: grade.Inches(0.45), Ribeye: grade.SquareInches(12.4), KPH: grade.Percent(2.5), Weight: grade.Pounds(820)},
-	}, Extra: []string{"4, north"}}
-	if err := w.Write(row); err != nil {
-		fmt.Println(err)
-	}
-	row.Carcass.Measures.Fat = grade.Inches(-0.1)
-	if err := w.Write(row); err != nil {
-		fmt.Println(err)
-	}
-	if err := w.Flush(); err != nil {
-		fmt.Println(err)
-	}
-	// Output:
-	// line 3, column 11 (fat_in): fat: -0.1 in: out of range; allowed: 0 in to 3 in
-	// id,sex,skeletal,lean,teeth,papers_months,marbling,firmness,dark,below_cutter,fat_in,fat_adjust_in,ribeye_sq_in,kph_pct,weight_lb,pen
-	// 1,steer,A60,A50,,,Sm40,,,,0.45,,12.4,2.5,820,"4, north"
-}
-
-func ExampleOptions_NewWriter() {
-	w, err := sheet.Options{Comma: '\t'}.NewWriter(os.Stdout, "id")
-	fmt.Println(w, err)
-	// Output: <nil> line 1, column 16 (id): column: id: repeated; allowed: each column once
-}
-
-// Write gives the rows to the output in larger pieces; Flush gives it the rest.
-func ExampleWriter_Write() {
-	w, err := sheet.Options{Comma: ';'}.NewWriter(os.Stdout)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println(w.Write(sheet.Row{ID: "a;b"}))
-	fmt.Println(w.Flush())
-	// Output:
-	// <nil>
-	// id;sex;skeletal;lean;teeth;papers_months;marbling;firmness;dark;below_cutter;fat_in;fat_adjust_in;ribeye_sq_in;kph_pct;weight_lb
-	// "a;b";;;;;;;;;;;;;;
-	// <nil>
-}
-
-func ExampleWriter_Flush() {
-	w, err := sheet.NewWriter(os.Stdout)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println(w.Flush()) // a sheet without rows has its header
-	// Output:
-	// id,sex,skeletal,lean,teeth,papers_months,marbling,firmness,dark,below_cutter,fat_in,fat_adjust_in,ribeye_sq_in,kph_pct,weight_lb
-	// <nil>
-}
-
-func ExampleNewGradedWriter() {
-	w, err := sheet.NewGradedWriter(os.Stdout)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	a, err := grade.Current.Assess(grade.Carcass{
-		Sex:      grade.Steer,
-		Maturity: maturity.Evidence{Skeletal: maturity.A.At(60), Lean: maturity.A.At(50)},
-		Marbling: grade.Small.At(40),
-		Measures: grade.Measures{Fat: grade.Inches(0.45), Ribeye: grade.SquareInches(12.4), KPH: grade.Percent(2.5), Weight: grade.Pounds(820)},
-	})
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	if err := w.Write(sheet.Graded{ID: "1", Assessment: a}); err != nil {
-		fmt.Println(err)
-	}
-	if err := w.Flush(); err != nil {
-		fmt.Println(err)
-	}
-	// Output:
-	// id,sex,skeletal,lean,teeth,papers_months,marbling,firmness,dark,below_cutter,fat_in,fat_adjust_in,ribeye_sq_in,kph_pct,weight_lb,overall,quality,yield,yield_grade,tier
-	// 1,steer,A60,A50,,,Sm40,,,,0.45,,12.4,2.5,820,A55,Low Choice,3.273,3,low choice
-}
-
-// A semicolon as divider and a column for the pen.
-func ExampleOptions_NewGradedWriter() {
-	w, err := sheet.Options{Comma: ';'}.NewGradedWriter(os.Stdout, "pen")
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println(w.Flush())
-	// Output:
-	// id;sex;skeletal;lean;teeth;papers_months;marbling;firmness;dark;below_cutter;fat_in;fat_adjust_in;ribeye_sq_in;kph_pct;weight_lb;overall;quality;yield;yield_grade;tier;pen
-	// <nil>
-}
-
-// An assessment that was not made by package grade is not written.
-func ExampleGradedWriter_Write() {
-	w, err := sheet.NewGradedWriter(os.Stdout)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println(w.Write(sheet.Graded{ID: "1"}))
-	// Output: line 2: assessment: missing; allowed: one with overall maturity and quality
-}
-
-func ExampleGradedWriter_Flush() {
-	w, err := sheet.NewGradedWriter(os.Stdout)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println(w.Flush())
-	// Output:
-	// id,sex,skeletal,lean,teeth,papers_months,marbling,firmness,dark,below_cutter,fat_in,fat_adjust_in,ribeye_sq_in,kph_pct,weight_lb,overall,quality,yield,yield_grade,tier
-	// <nil>
+	// lot7.csv 2 9 sex - sex ox unknown
+	// lot7.csv 2 9 fat_in - measures.fat 6.1 out of range
 }
 
 func ExampleColumns() {
 	for c := range sheet.Columns() {
-		if c.Unit != "" {
-			fmt.Printf("%s: %s, in %s\n", c.Name, c.Field, c.Unit)
+		if c.Field == "fat" {
+			fmt.Println(c.Name, c.Unit, "-", c.Allowed)
 		}
 	}
 	// Output:
-	// papers_months: papers, in months
-	// fat_in: fat, in in
-	// fat_mm: fat, in mm
-	// fat_cm: fat, in cm
-	// fat_adjust_in: fat adjustment, in in
-	// fat_adjust_mm: fat adjustment, in mm
-	// fat_adjust_cm: fat adjustment, in cm
-	// ribeye_sq_in: ribeye, in sq in
-	// ribeye_sq_cm: ribeye, in sq cm
-	// kph_pct: KPH, in %
-	// weight_lb: weight, in lb
-	// weight_kg: weight, in kg
+	// fat_in in - a number, 0 in to 3 in
+	// fat_mm mm - a number, 0 in to 3 in
+	// fat_cm cm - a number, 0 in to 3 in
 }
 
-// A row goes out and comes back as it was; its line is where it stood.
-func ExampleRow() {
-	row := sheet.Row{ID: "17", Carcass: grade.Carcass{Sex: grade.Heifer, Marbling: grade.Modest.At(10)}}
-	var text strings.Builder
-	w, err := sheet.NewWriter(&text)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println(w.Write(row), w.Flush())
-	r, err := sheet.NewReader(strings.NewReader(text.String()))
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	for back, err := range r.Rows() {
-		fmt.Println(back.Line, back.ID, back.Carcass == row.Carcass, err)
-	}
-	// Output:
-	// <nil> <nil>
-	// 2 17 true <nil>
-}
-
-// Rows can be read for a while and graded from there on.
-func ExampleReader() {
-	in := "id,sex,skeletal,lean,marbling,fat_in,ribeye_sq_in,kph_pct,weight_lb\n1,steer,A60,A50,Sm40,0.45,12.4,2.5,820\n2,cow,D10,C50,Mt60,0.5,11.2,3,760\n"
-	r, err := sheet.NewReader(strings.NewReader(in))
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	for row, err := range r.Rows() {
-		fmt.Println(row.ID, row.Carcass.Sex, row.Carcass.Marbling, err)
+func ExampleColumn() {
+	for c := range sheet.Columns() {
+		b, err := json.Marshal(c)
+		fmt.Println(string(b), err)
 		break
 	}
-	for g, err := range r.Grade(grade.Rules{Edition: grade.Current}) {
-		fmt.Println(g.ID, g.Assessment.Quality, err)
-	}
 	// Output:
-	// 1 steer Sm40 <nil>
-	// 2 Low Commercial <nil>
+	// {"name":"id","field":"id","allowed":"one line of text"} <nil>
 }
 
-func ExampleGraded() {
-	a, err := grade.Current.Assess(grade.Carcass{
-		Sex:      grade.Steer,
-		Maturity: maturity.Evidence{Skeletal: maturity.A.At(60), Lean: maturity.A.At(50)},
-		Marbling: grade.Small.At(40),
-		Measures: grade.Measures{Fat: grade.Inches(0.45), Ribeye: grade.SquareInches(12.4), KPH: grade.Percent(2.5), Weight: grade.Pounds(820)},
-	})
-	g := sheet.Graded{ID: "1", Assessment: a}
-	fmt.Println(g.ID, g.Assessment.Quality, g.Assessment.Yield.Grade(), err)
-	// Output: 1 Low Choice 3 <nil>
+func ExampleRow() {
+	row := sheet.Row{ID: "17", Carcass: grade.Carcass{Sex: grade.Steer, Marbling: grade.Small.At(40)}}
+	fmt.Println(row.ID, row.Carcass.Sex, row.Carcass.Marbling, row.Assumed, row.Carcass.Measures.Fat)
+	// Output:
+	// 17 steer Sm40 none not taken
 }
 
-// The exhibits of a class of two, with the pen in a column of its own.
 func ExampleWriter() {
 	w, err := sheet.NewWriter(os.Stdout, "pen")
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for i, m := range []grade.Marbling{grade.Small.At(40), grade.Slight.At(90)} {
-		row := sheet.Row{ID: fmt.Sprint(i + 1), Carcass: grade.Carcass{Sex: grade.Steer, Marbling: m}, Extra: []string{"north"}}
-		if err := w.Write(row); err != nil {
-			fmt.Println(err)
-		}
-	}
-	if err := w.Flush(); err != nil {
-		fmt.Println(err)
-	}
+	c := grade.Carcass{Sex: grade.Heifer, Measures: grade.Measures{Fat: grade.Millimeters(11), KPH: grade.Percent(2.5)}}
+	fmt.Println(w.Write(sheet.Row{ID: "17", Carcass: c, Extra: []string{"4, north"}, Assumed: sheet.AssumedKPH}))
+	c.Measures.Fat = grade.Inches(5)
+	fmt.Println(w.Write(sheet.Row{ID: "18", Carcass: c, Extra: []string{"4, north"}}))
+	fmt.Println(w.Flush())
 	// Output:
-	// id,sex,skeletal,lean,teeth,papers_months,marbling,firmness,dark,below_cutter,fat_in,fat_adjust_in,ribeye_sq_in,kph_pct,weight_lb,pen
-	// 1,steer,,,,,Sm40,,,,,,,,,north
-	// 2,steer,,,,,Sl90,,,,,,,,,north
+	// <nil>
+	// line 3, id 18, column 11 (fat_in): fat: 5 in: out of range; allowed: a number, 0 in to 3 in
+	// id,sex,skeletal,lean,teeth,papers_months,marbling,firmness,dark,below_cutter,fat_in,fat_adjust_in,ribeye_sq_in,kph_pct,weight_lb,assumed,pen
+	// 17,heifer,,,,,,,,,0.4331,,,2.5,,kph,"4, north"
+	// <nil>
 }
 
-// A sheet is read, graded and written in one pass, whatever its size.
+func ExampleNewWriter() {
+	_, err := sheet.NewWriter(os.Stdout, "pen", "sex")
+	fmt.Println(err)
+	// Output:
+	// line 1, column 18 (sex): column: sex: repeated; allowed: each column once
+}
+
 func ExampleGradedWriter() {
-	in := "pen;id;sex;skeletal;lean;marbling;fat_mm;ribeye_sq_cm;kph_pct;weight_kg\nnorth;1;steer;A60;A50;Sm40;11.43;80;2.5;372\n"
-	o := sheet.Options{Comma: ';', Extra: true}
-	r, err := o.NewReader(strings.NewReader(in))
+	w, err := sheet.NewGradedWriter(os.Stdout)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	w, err := sheet.NewGradedWriter(os.Stdout, r.Extra()...)
+	a, err := grade.Current.Assess(steer)
+	fmt.Println(err, w.Write(sheet.Graded{ID: "1", Assessment: a}), w.Flush())
+	// Output:
+	// id,sex,skeletal,lean,teeth,papers_months,marbling,firmness,dark,below_cutter,fat_in,fat_adjust_in,ribeye_sq_in,kph_pct,weight_lb,assumed,overall,quality,yield,yield_grade,tier,flags
+	// 1,steer,A60,A50,,,Sm40,,,,0.45,,12.4,2.5,820,,A55,Low Choice,3.273,3,low choice,
+	// <nil> <nil> <nil>
+}
+
+func ExampleNewGradedWriter() {
+	_, err := sheet.NewGradedWriter(os.Stdout, "tier")
+	fmt.Println(err)
+	// Output:
+	// line 1, column 23 (tier): column: tier: repeated; allowed: each column once
+}
+
+func ExampleGraded() {
+	a, err := grade.Current.Assess(steer)
+	g := sheet.Graded{ID: "1", Assessment: a}
+	fmt.Println(g.ID, g.Assessment.Quality, g.Assessment.Yield, g.Flags, err)
+	// Output:
+	// 1 Low Choice 3.273 [] <nil>
+}
+
+func ExampleFlag() {
+	b, err := json.Marshal(sheet.Flag{Kind: sheet.RepeatedID, Note: "id 6 stands on line 7 too"})
+	fmt.Println(string(b), err)
+	// Output:
+	// {"kind":"repeated id","note":"id 6 stands on line 7 too"} <nil>
+}
+
+func ExampleFlagKinds() {
+	for k := range sheet.FlagKinds() {
+		fmt.Println(k)
+	}
+	// Output:
+	// repeated id
+	// unusual fat
+	// unusual ribeye
+	// unusual KPH
+	// unusual weight
+	// weight unit
+	// KPH fraction
+}
+
+// Settings and kinds read and write themselves as text.
+func ExampleFlagKind() {
+	k, err := sheet.ParseFlagKind("weight unit")
+	fmt.Println(k == sheet.WeightUnit, k.IsValid(), err)
+	b, err := k.AppendText([]byte("flag: "))
+	fmt.Println(string(b), err)
+	b, err = k.MarshalText()
+	fmt.Println(string(b), err, k.UnmarshalText([]byte("repeated id")), k)
+	// Output:
+	// true true <nil>
+	// flag: weight unit <nil>
+	// weight unit <nil> <nil> repeated id
+}
+
+func ExampleParseFlagKind() {
+	_, err := sheet.ParseFlagKind("odd")
+	fmt.Println(err)
+	// Output:
+	// flag: "odd": unknown; allowed: repeated id, unusual fat, unusual ribeye, unusual KPH, unusual weight, weight unit, KPH fraction
+}
+
+func ExampleMaturityScale() {
+	s, err := sheet.ParseMaturityScale("letter at 50")
+	point, ok := s.Point()
+	fmt.Println(s, s.IsValid(), point, ok, err)
+	b, err := sheet.MaturityNumbers.AppendText(nil)
+	fmt.Println(string(b), err)
+	b, err = s.MarshalText()
+	fmt.Println(string(b), err, s.UnmarshalText([]byte("A00 = 100")), s)
+	// Output:
+	// letter at 50 true 50 true <nil>
+	// A00 = 100 <nil>
+	// letter at 50 <nil> <nil> A00 = 100
+}
+
+func ExampleLetterAt() {
+	r, err := sheet.Mapping{Maturity: sheet.LetterAt(50)}.NewReader("", strings.NewReader("skeletal\nB\nA60\n"))
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for g, err := range r.Grade(grade.Rules{Edition: grade.Current}) {
-		if err == nil {
-			err = w.Write(g)
-		}
-		if err != nil {
-			fmt.Println(err)
-		}
-	}
-	if err := w.Flush(); err != nil {
-		fmt.Println(err)
+	for row := range r.Rows() {
+		fmt.Println(row.Carcass.Maturity.Skeletal)
 	}
 	// Output:
-	// id,sex,skeletal,lean,teeth,papers_months,marbling,firmness,dark,below_cutter,fat_in,fat_adjust_in,ribeye_sq_in,kph_pct,weight_lb,overall,quality,yield,yield_grade,tier,pen
-	// 1,steer,A60,A50,,,Sm40,,,,0.45,,12.4,2.5,820.1196,A55,Low Choice,3.27345448,3,low choice,north
+	// B50
+	// A60
 }
 
-// A column that is not known is refused unless the caller wants to keep it.
-func ExampleOptions() {
-	in := "id,pen\n1,north\n"
-	for _, o := range []sheet.Options{{}, {Extra: true}} {
-		r, err := o.NewReader(strings.NewReader(in))
-		if err != nil {
-			var fe *grade.FieldError
-			fmt.Println(errors.As(err, &fe), fe.Value, fe.Err)
-			continue
-		}
-		fmt.Println(r.Extra())
-	}
+func ExampleParseMaturityScale() {
+	_, err := sheet.ParseMaturityScale("letter")
+	fmt.Println(err)
 	// Output:
-	// true pen unknown
-	// [pen]
+	// maturity scale: "letter": unknown; allowed: "A00 = 100", or "letter at" with points from 0 to 99
 }
 
-func ExampleColumn() {
-	for c := range sheet.Columns() {
-		if c.Field == "ribeye" {
-			fmt.Printf("%s holds %s\n", c.Name, c.Allowed)
-		}
-	}
+func ExampleAssumptions() {
+	a := sheet.AssumedMaturity | sheet.AssumedKPH
+	b, err := a.AppendText(nil)
+	fmt.Println(a, string(b), err)
+	b, err = a.MarshalText()
+	fmt.Println(string(b), err, a.UnmarshalText([]byte("sex")), a)
 	// Output:
-	// ribeye_sq_in holds a number with at most 4 places, over 0 to 25 sq in
-	// ribeye_sq_cm holds a number with at most 4 places, over 0 to 25 sq in (161.29 sq cm)
+	// maturity kph maturity kph <nil>
+	// maturity kph <nil> <nil> sex
+}
+
+func ExampleParseAssumptions() {
+	a, err := sheet.ParseAssumptions("kph weight")
+	fmt.Println(a == sheet.AssumedKPH|sheet.AssumedWeight, err)
+	_, err = sheet.ParseAssumptions("fat")
+	fmt.Println(err)
+	// Output:
+	// true <nil>
+	// assumed: "fat": unknown; allowed: sex, maturity, kph and weight, with blanks between
 }

@@ -1,199 +1,331 @@
 package sheet
 
 import (
-	"errors"
+	"context"
 	"io"
 	"iter"
-	"math"
+	"maps"
+	"runtime"
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/fixed"
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/lines"
+	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity"
 )
 
-// Options are the choices about the form of a sheet. The zero Options are a
-// sheet divided by commas in which every column must be known.
-type Options struct {
-	// Comma divides the cells: comma, semicolon, tab or bar. Zero is a comma.
-	Comma rune
-
-	// Extra keeps columns that the package does not know, as they stand, in
-	// [Row.Extra]. Without it such a column is an error of the header, since it
-	// may be a known one misspelled.
-	Extra bool
-}
-
-func (o Options) comma() (rune, error) {
-	switch o.Comma {
-	case 0:
-		return ',', nil
-	case ',', ';', '\t', '|':
-		return o.Comma, nil
-	}
-	return 0, &grade.FieldError{Field: "comma", Value: strconv.QuoteRuneToASCII(o.Comma), Allowed: "comma, semicolon, tab or bar", Err: grade.ErrUnknown}
-}
-
 // Row is one row of a sheet: a carcass with its number or name.
 type Row struct {
-	Line    int           // line of the file that it was read from; not written
+	Line    int           // line of the sheet that it was read from; not written
 	ID      string        // the carcass's number or name, one line of text; may be empty
-	Carcass grade.Carcass // fields whose cells are empty are not set
+	Carcass grade.Carcass // fields whose cells are missing are not set, unless they are assumed
+	Assumed Assumptions   // what was assumed and not seen
 	Extra   []string      // cells of the extra columns, in the order of [Reader.Extra]; nil without any
 }
 
 // Graded is one row of a sheet with its assessment, which holds the carcass.
 type Graded struct {
-	Line       int      // line of the file that it was read from; not written
-	ID         string   // the carcass's number or name, one line of text; may be empty
-	Extra      []string // cells of the extra columns; nil without any
+	Line    int         // line of the sheet that it was read from; not written
+	ID      string      // the carcass's number or name, one line of text; may be empty
+	Assumed Assumptions // what was assumed and not seen
+	Extra   []string    // cells of the extra columns; nil without any
+
+	// Assessment has no maturity and quality where the sheet is of yield alone, and no
+	// yield where it is of quality alone.
 	Assessment grade.Assessment
+
+	Flags []Flag // what is possible and yet unlikely; nil for nothing
 }
 
-// Reader reads a sheet row by row. Make one with [NewReader]. The zero Reader has
-// no rows.
+// Counts says how many rows of a sheet were read so far.
+type Counts struct {
+	Graded  int                 `json:"graded"`
+	Refused int                 `json:"refused"`
+	Flagged int                 `json:"flagged"`           // of the graded ones
+	Assumed map[Assumptions]int `json:"assumed,omitempty"` // graded rows by what was assumed in them
+	Flags   map[FlagKind]int    `json:"flags,omitempty"`   // graded rows by what is unlikely in them
+}
+
+// Reader reads a sheet. Make one with [NewReader] or [Mapping.NewReader]. The zero
+// Reader has no rows.
 type Reader struct {
-	lines *lines.Reader
-	cols  []column
-	at    [kinds]int // place of each kind in cols, from 1; 0 where it is not there
-	extra []string
+	file    string
+	form    *form
+	assumed Assumed
+	head    *lines.Head[Row]
+	line    int // of the header
+	extra   []string
+	comma   byte
+	input   *lines.Reader
+	ended   bool
+
+	quality, yield []string // what is lacking for them; nil where they are graded
+	kilograms      bool     // the unit of the column of weights
+
+	batch  []result // rows that were read and not given
+	ids    ids
+	counts Counts
 }
 
-// NewReader reads the header of a sheet with the default options. See
-// [Options.NewReader].
-func NewReader(r io.Reader) (*Reader, error) { return Options{}.NewReader(r) }
+// result is a row that was read, and graded.
+type result struct {
+	row   Row
+	done  grade.Assessment
+	flags []Flag
+	err   error
+}
 
-// NewReader reads the header of a sheet. The columns may stand in any order and
-// all may be left out but these: there is at least one known column, and of fat,
-// ribeye, KPH and weight either all four or none, so that no carcass is graded on
-// a measure that nobody took. A byte order mark before the header is left out.
+// NewReader reads the header of a sheet with our own headings. See
+// [Mapping.NewReader].
+func NewReader(r io.Reader) (*Reader, error) { return Mapping{}.NewReader("", r) }
+
+// NewReader reads the header of a sheet. The name of the file is for errors and may be
+// empty. Columns may stand in any order. Those that are not read are kept, cell by
+// cell: [Reader.Extra] lists them.
 //
-// A header that is missing, has an unknown column, a column twice or a measure in
-// two units gives an [*Error] that names every such column.
-func (o Options) NewReader(r io.Reader) (*Reader, error) {
-	comma, err := o.comma()
-	if err != nil {
+// An error of the mapping is that of [Mapping.Check]. A [*RowError] tells of every
+// heading that is wrong: one that the mapping names and the sheet does not have, two
+// for one fact, and, where the headings are ours, one that is a letter away from a
+// heading of ours that is not there, as drak.
+func (m Mapping) NewReader(file string, r io.Reader) (*Reader, error) {
+	if err := m.Check(); err != nil {
 		return nil, err
 	}
-	s := &Reader{lines: lines.NewReader(r, comma, false)}
-	names, err := s.lines.Next()
-	if err == io.EOF {
-		return nil, &Error{Line: max(s.lines.Number(), 1), Err: &grade.FieldError{Field: "header", Allowed: "the names of the columns, as id,fat_in,ribeye_sq_in,kph_pct,weight_lb", Err: grade.ErrMissing}}
+	s := &Reader{file: file, form: m.form(), assumed: m.Assumed, comma: ','}
+	if m.Separator != "" {
+		s.comma = m.Separator[0]
 	}
+	s.input = lines.NewReader(r, s.comma, false)
+	headings, err := s.input.Next()
 	if err != nil {
-		return nil, s.whole(err)
+		return nil, lines.HeaderError(file, s.input.Number(), err)
 	}
-	if err := s.header(names, o.Extra); err != nil {
+	s.line = s.input.Number()
+	head, wrong := lines.NewHead(m.compile(s.form), headings, true)
+	s.head = head
+	if len(m.Columns) == 0 {
+		wrong = append(wrong, s.misspelled()...)
+	}
+	if at := head.Find("maturity"); at >= 0 && (head.Find("maturity.skeletal") >= 0 || head.Find("maturity.lean") >= 0) {
+		wrong = append(wrong, head.Wrong(at, &grade.FieldError{Field: "overall maturity", Value: fault.Plain(head.Headings[at]), Allowed: "overall maturity, or skeletal and lean", Err: ErrRepeated}))
+	}
+	if err := fault.Row(file, s.line, "", wrong); err != nil {
 		return nil, err
 	}
+	if at := head.Find("measures.weight"); at >= 0 {
+		name := head.Headings[at]
+		if mapped, ok := m.column(name); ok {
+			name = mapped
+		}
+		s.kilograms = text.SameWords(name, "weight_kg")
+	}
+	s.extra = s.names()
+	s.lacking()
 	return s, nil
 }
 
-// header takes the names of the columns.
-func (s *Reader) header(names []string, keep bool) error {
-	var errs []*Error
-	refuse := func(column int, name, field, value, allowed string, err error) {
-		errs = append(errs, &Error{Line: s.lines.Number(), Column: column, Name: name, Err: &grade.FieldError{Field: field, Value: value, Allowed: allowed, Err: err}})
+// column gives the column that the mapping has for a heading.
+func (m Mapping) column(heading string) (string, bool) {
+	for h, name := range m.Columns {
+		if text.SameWords(h, heading) {
+			return name, true
+		}
 	}
-	var seen uint
-	for i, name := range names {
-		col := column{Column: Column{Name: strings.Clone(name), Field: "column"}}
+	return "", false
+}
+
+// compile makes the columns that the mapping names.
+func (m Mapping) compile(f *form) (all []lines.Column[Row]) {
+	add := func(heading string, c *column, needed bool) {
+		all = append(all, lines.Column[Row]{Name: heading, Fact: c.Field, Path: c.path, Needed: needed, Allowed: c.Allowed, Read: func(row *Row, cell string) error {
+			if cell = text.Trim(cell); cell == "" || len(f.missing) > 0 && f.absent(cell) {
+				return nil
+			}
+			return c.read(f, row, cell)
+		}})
+	}
+	for _, heading := range slices.Sorted(maps.Keys(m.Columns)) {
+		add(text.Trim(heading), known(m.Columns[heading]), true)
+	}
+	if len(m.Columns) == 0 {
+		for i := range columns {
+			add(columns[i].Name, &columns[i], false)
+		}
+	}
+	return all
+}
+
+// misspelled finds headings that are a letter away from one of ours.
+func (s *Reader) misspelled() (wrong []*RowError) {
+	for _, i := range s.head.Unread {
+		heading := s.head.Headings[i]
 		for k := range columns {
-			if columns[k].Name == name {
-				col = columns[k]
+			if c := &columns[k]; s.head.Find(c.path) < 0 && near(strings.ToLower(heading), c.Name) {
+				wrong = append(wrong, s.head.Wrong(i, &grade.FieldError{Field: "column", Value: fault.Plain(heading), Allowed: c.Name + ", or a heading that is not a letter away from it", Err: grade.ErrUnknown}))
+				break
 			}
 		}
-		switch {
-		case name == "":
-			refuse(i+1, "", "column", "", "a name", grade.ErrMissing)
-		case col.kind == extra && !keep:
-			refuse(i+1, clip(name), "column", clip(name), everyName(), grade.ErrUnknown)
-		case col.kind == extra && slices.Contains(s.extra, name):
-			refuse(i+1, clip(name), "column", clip(name), "each column once", ErrRepeated)
-		case col.kind == extra && lines.Broken(name):
-			refuse(i+1, clip(name), "column", clip(name), "one line of text", grade.ErrSyntax)
-		case col.kind == extra:
-			s.extra = append(s.extra, col.Name)
-		case seen&(1<<col.kind) != 0:
-			refuse(i+1, name, col.Field, name, "one column for "+col.Field+"; column "+strconv.Itoa(s.at[col.kind])+" is "+names[s.at[col.kind]-1], ErrRepeated)
-		default:
-			seen |= 1 << col.kind
-			s.at[col.kind] = i + 1
-		}
-		s.cols = append(s.cols, col)
 	}
-	whole := len(errs) == 0
-	for k := fat; k < kinds && whole; k++ {
-		if measures&(1<<k) != 0 && seen&measures != 0 && seen&(1<<k) == 0 {
-			refuse(0, written[k].Name, written[k].Field, "", "fat, ribeye, KPH and weight together or none of them", grade.ErrMissing)
-		}
-	}
-	if seen == 0 && len(errs) == 0 {
-		refuse(0, "", "header", "", "one known column or more: "+everyName(), grade.ErrMissing)
-	}
-	return join(errs)
+	return wrong
 }
 
-// everyName lists the names of the columns.
-func everyName() string {
-	var names []string
+// near reports whether a name of four letters or more has one letter too many, too
+// few, another one, or two exchanged.
+func near(a, b string) bool {
+	if len(a) > len(b) {
+		a, b = b, a
+	}
+	if len(a) < 4 || len(b) > len(a)+1 {
+		return false
+	}
+	i := 0
+	for i < len(a) && a[i] == b[i] {
+		i++
+	}
+	if len(a) < len(b) {
+		return a[i:] == b[i+1:]
+	}
+	return a[i+1:] == b[i+1:] || i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
+}
+
+// names gives the names of the extra columns. A heading that is empty, that stands
+// before, or that is one of ours in a written sheet gets its place behind it.
+func (s *Reader) names() (names []string) {
+	taken := map[string]bool{}
 	for i := range columns {
-		names = append(names, columns[i].Name)
+		taken[columns[i].Name] = true
 	}
-	return strings.Join(names, ", ")
+	for _, i := range s.head.Unread {
+		name := s.head.Headings[i]
+		if name == "" || taken[strings.ToLower(name)] || lines.Broken(name) {
+			name = text.Trim(strings.NewReplacer("\r", " ", "\n", " ").Replace(name) + " (column " + strconv.Itoa(i+1) + ")")
+		}
+		taken[strings.ToLower(name)] = true
+		names = append(names, name)
+	}
+	return names
 }
 
-// join makes one error of all that are wrong in a row.
-func join(errs []*Error) error {
-	if len(errs) == 0 {
-		return nil
+// lacking finds what keeps the sheet from being graded.
+func (s *Reader) lacking() {
+	has := func(path string) bool { return s.head.Find(path) >= 0 }
+	ages := has("maturity") || s.assumed.Maturity != 0
+	for _, need := range []struct {
+		name string
+		ok   bool
+	}{
+		{"sex class", has("sex") || s.assumed.Sex != 0},
+		{"skeletal maturity", has("maturity.skeletal") || ages},
+		{"lean maturity", has("maturity.lean") || has("maturity.teeth") || has("maturity.papers") || ages},
+		{"marbling", has("marbling")},
+	} {
+		if !need.ok {
+			s.quality = append(s.quality, need.name)
+		}
 	}
-	errs[0].More = errs[1:len(errs):len(errs)]
-	if len(errs) == 1 {
-		errs[0].More = nil
+	for _, need := range []struct {
+		name string
+		ok   bool
+	}{
+		{"fat", has("measures.fat")},
+		{"ribeye", has("measures.ribeye")},
+		{"KPH", has("measures.kph") || s.assumed.KPH.IsSet()},
+		{"weight", has("measures.weight") || s.assumed.Weight.IsSet()},
+	} {
+		if !need.ok {
+			s.yield = append(s.yield, need.name)
+		}
 	}
-	return errs[0]
 }
 
-// Extra returns the names of the extra columns, in order, in a fresh slice.
+// Extra returns the names of the columns that are not read, in order, in a fresh
+// slice. A name that is empty, stands twice or is one of ours in a written sheet has
+// its place behind it, as "yield (column 9)".
 func (s *Reader) Extra() []string { return slices.Clone(s.extra) }
 
-// Rows yields the rows that are left, one pair for each. A row in which something
-// is wrong comes as an [*Error], with a Row that has the line and, where it can be
-// read, the ID; the rows after it come as usual. An error of the input itself
-// comes last. Rows can be left and taken up again; it never starts over.
+// Lacks names what the sheet has neither a column nor an assumed value for, and what
+// therefore cannot be graded: quality, yield, or neither where both are nil.
+func (s *Reader) Lacks() (quality, yield []string) {
+	return slices.Clone(s.quality), slices.Clone(s.yield)
+}
+
+// Counts returns how many rows [Reader.Grade] has given so far.
+func (s *Reader) Counts() Counts {
+	c := s.counts
+	c.Assumed, c.Flags = maps.Clone(c.Assumed), maps.Clone(c.Flags)
+	return c
+}
+
+// next gives the next block of rows.
+func (s *Reader) next() (lines.Block, error) {
+	if s.input == nil || s.ended {
+		return lines.Block{}, io.EOF
+	}
+	if b := s.input.Take(); b.Text != "" {
+		return b, nil
+	}
+	b, err := s.input.Source().Next()
+	if err != nil {
+		s.ended = true
+		if err != io.EOF {
+			err = lines.InputError(s.file, b.Line, err)
+		}
+	}
+	return b, err
+}
+
+// Rows yields the rows that are left. A row in which something is wrong comes as a
+// [*RowError] that tells of every cell that is, with a Row that has the line and,
+// where it can be read, the ID; the rows after it come as usual. An error of the input
+// itself comes last and is no RowError. Rows can be left and taken up again; it never
+// starts over.
 //
-// An empty cell leaves its field unset. The four measures are given together or
-// not at all, so that an empty cell is never taken for zero. A cell with a line
-// break is not read: a quote that is not closed spoils its own line only. Lines
-// of nothing are skipped, and a line over 64 KiB is an error.
+// A missing cell leaves its field unset, which grading refuses by name. Lines in which
+// no cell holds anything are skipped.
 func (s *Reader) Rows() iter.Seq2[Row, error] {
 	return func(yield func(Row, error) bool) {
-		for s.lines != nil {
-			cells, err := s.lines.Next()
+		cells := lines.Cells{Comma: s.comma}
+		for {
+			for len(s.batch) > 0 {
+				r := s.batch[0]
+				s.batch = s.batch[1:]
+				if !yield(r.row, r.err) {
+					return
+				}
+			}
+			block, err := s.next()
 			if err == io.EOF {
 				return
 			}
-			row := Row{Line: s.lines.Number()}
 			if err != nil {
-				err = s.whole(err)
-			} else {
-				err = s.row(cells, &row)
-			}
-			if !yield(row, err) {
+				yield(Row{}, err)
 				return
 			}
+			s.batch = s.read(&cells, block, nil, nil)
 		}
 	}
 }
 
-// Grade yields the rows that are left, each graded by the rules. It is
-// [Reader.Rows] with the error of [grade.Rules.Assess] put in its place in the
-// sheet. Rules that are not valid give one error and no row.
-func (s *Reader) Grade(rules grade.Rules) iter.Seq2[Graded, error] {
+// Grade yields the rows that are left, each graded by the rules, in the order of the
+// sheet. It reads, grades and checks on all cores, with a few blocks of rows on their
+// way at a time, whatever the size of the sheet. The rows come on the goroutine of the
+// caller, and the input is read on it too.
+//
+// A sheet is graded for quality where it has, or has assumed values for, sex, maturity
+// and marbling, and for yield where it has fat, ribeye, KPH and weight; [Reader.Lacks]
+// says what it has not. What the sheet is graded for, every row needs. A row that
+// cannot be graded comes as a [*RowError] that tells of every reason, with a Graded
+// that has the line and the ID.
+//
+// One error that is no RowError comes last: of rules that are not valid, of the
+// context when it is done, and of the input itself. A sheet that lacks both gives one
+// RowError for its header and no row. A Grade that is left before its end has read
+// ahead, and the reader has no rows after it.
+func (s *Reader) Grade(ctx context.Context, rules grade.Rules) iter.Seq2[Graded, error] {
 	return func(yield func(Graded, error) bool) {
 		// Any evidence will do: what is refused is the rules.
 		young := maturity.A.At(50)
@@ -201,225 +333,282 @@ func (s *Reader) Grade(rules grade.Rules) iter.Seq2[Graded, error] {
 			yield(Graded{}, err)
 			return
 		}
-		for row, err := range s.Rows() {
-			g := Graded{Line: row.Line, ID: row.ID, Extra: row.Extra}
-			if err == nil {
-				if g.Assessment, err = rules.Assess(row.Carcass); err != nil {
-					err = s.locate(row.Line, err)
+		if s.quality != nil && s.yield != nil {
+			yield(Graded{}, fault.Row(s.file, s.line, "", []*RowError{{Err: &grade.FieldError{
+				Field:   "header",
+				Allowed: "a column or an assumed value for all that is needed; for quality it lacks " + strings.Join(s.quality, ", ") + ", for yield " + strings.Join(s.yield, ", "),
+				Err:     grade.ErrMissing,
+			}}}))
+			return
+		}
+		defer func() { s.ended = true }()
+		for batch, err := range s.batches(ctx, &rules) {
+			s.repeats(batch)
+			for i := range batch {
+				if err := ctx.Err(); err != nil {
+					yield(Graded{}, err)
+					return
+				}
+				r := &batch[i]
+				g := Graded{Line: r.row.Line, ID: r.row.ID}
+				if r.err == nil {
+					g.Assumed, g.Extra, g.Assessment, g.Flags = r.row.Assumed, r.row.Extra, r.done, r.flags
+				}
+				s.count(&g, r.err)
+				if !yield(g, r.err) {
+					return
 				}
 			}
-			if !yield(g, err) {
+			if err != nil {
+				yield(Graded{}, err)
 				return
 			}
 		}
 	}
 }
 
-// locate puts an error of package grade in its place in the sheet.
-func (s *Reader) locate(line int, err error) error {
-	var fe *grade.FieldError
-	errors.As(err, &fe)
-	k := kindOf(fe.Field)
-	e := &Error{Line: line, Column: s.at[k], Name: written[k].Name, Err: fe}
-	if e.Column != 0 {
-		e.Name = s.cols[e.Column-1].Name
+// repeats flags the rows whose ids stood before. It goes over them in one sweep, in
+// which the looks into a large table do not wait for each other.
+func (s *Reader) repeats(rows []result) {
+	for i := range rows {
+		r := &rows[i]
+		if r.err != nil || r.row.ID == "" {
+			continue
+		}
+		if line := s.ids.see(r.row.ID, r.row.Line); line != 0 {
+			r.flags = append(r.flags, repeated(r.row.ID, line))
+		}
 	}
-	return e
 }
 
-// whole is the error for the line at hand as a whole.
-func (s *Reader) whole(err error) error { return &Error{Line: s.lines.Number(), Err: err} }
+// count adds a row to the counts.
+func (s *Reader) count(g *Graded, err error) {
+	c := &s.counts
+	if err != nil {
+		c.Refused++
+		return
+	}
+	c.Graded++
+	if g.Assumed != 0 {
+		if c.Assumed == nil {
+			c.Assumed = map[Assumptions]int{}
+		}
+		c.Assumed[g.Assumed]++
+	}
+	if len(g.Flags) == 0 {
+		return
+	}
+	if c.Flags == nil {
+		c.Flags = map[FlagKind]int{}
+	}
+	c.Flagged++
+	for _, f := range g.Flags {
+		c.Flags[f.Kind]++
+	}
+}
 
-// row reads the cells of one row.
-func (s *Reader) row(cells []string, row *Row) error {
-	if err := lines.Count(len(cells), len(s.cols)); err != nil {
-		return s.whole(err)
-	}
-	var errs []*Error
-	refuse := func(i int, err error) {
-		col := &s.cols[i]
-		e := reason(col.Field, cells[i], col.Allowed, err)
-		if col.Unit != "" && errors.Is(err, grade.ErrRange) {
-			e.Value += " " + col.Unit
+// job is a block on its way through a worker.
+type job struct {
+	block lines.Block
+	rows  []result
+	done  chan struct{}
+}
+
+// batches yields the graded rows of block after block, in order. What it yields stays
+// until the next.
+func (s *Reader) batches(ctx context.Context, rules *grade.Rules) iter.Seq2[[]result, error] {
+	return func(yield func([]result, error) bool) {
+		workers := runtime.GOMAXPROCS(0)
+		jobs := make(chan *job, workers+1)
+		var group sync.WaitGroup
+		defer group.Wait()
+		defer close(jobs)
+		for range workers {
+			group.Add(1)
+			go func() {
+				defer group.Done()
+				cells := lines.Cells{Comma: s.comma}
+				for j := range jobs {
+					if ctx.Err() == nil {
+						j.rows = s.read(&cells, j.block, j.rows[:0], rules)
+					}
+					j.done <- struct{}{}
+				}
+			}()
 		}
-		errs = append(errs, &Error{Line: row.Line, Column: i + 1, Name: col.Name, Err: e})
-	}
-	if len(s.extra) > 0 {
-		row.Extra = make([]string, 0, len(s.extra))
-	}
-	c := &row.Carcass
-	var given uint
-	for i, cell := range cells {
-		col := &s.cols[i]
-		if col.kind == extra {
-			if lines.Broken(cell) {
-				refuse(i, grade.ErrSyntax)
+		var queue, free []*job
+		for range workers + 1 {
+			free = append(free, &job{done: make(chan struct{}, 1)})
+		}
+		var end error
+		for {
+			for end == nil && len(free) > 0 {
+				block, err := s.next()
+				if end = err; err != nil {
+					break
+				}
+				j := free[0]
+				free = free[1:]
+				j.block = block
+				jobs <- j
+				queue = append(queue, j)
 			}
-			row.Extra = append(row.Extra, strings.Clone(cell))
+			if len(queue) == 0 {
+				if end != io.EOF {
+					yield(nil, end)
+				}
+				return
+			}
+			j := queue[0]
+			queue = queue[1:]
+			<-j.done
+			if !yield(j.rows, ctx.Err()) || ctx.Err() != nil {
+				return
+			}
+			free = append(free, j)
+		}
+	}
+}
+
+// read reads the rows of a block, and grades them where there are rules.
+func (s *Reader) read(cells *lines.Cells, block lines.Block, out []result, rules *grade.Rules) []result {
+	rows := strings.Count(block.Text, "\n") + 1
+	out = slices.Grow(out, rows)
+	width := len(s.head.Unread)
+	var extra []string
+	if width > 0 {
+		extra = make([]string, 0, rows*width)
+	}
+	size := 0
+	for {
+		line, n, ok, err := block.Next()
+		if !ok {
+			break
+		}
+		var row []string
+		if err == nil {
+			row, err = cells.Divide(line)
+		}
+		if err == nil && lines.Blank(row) {
 			continue
 		}
-		if cell == "" {
-			continue
-		}
-		given |= 1 << col.kind
-		var err error
-		switch col.kind {
-		case id:
-			if lines.Broken(cell) {
-				err = grade.ErrSyntax
-				break
-			}
-			row.ID = strings.Clone(cell)
-		case sex:
-			c.Sex, err = grade.ParseSex(cell)
-		case skeletal:
-			c.Maturity.Skeletal, err = maturity.Parse(cell)
-		case lean:
-			c.Maturity.Lean, err = maturity.Parse(cell)
-		case teeth:
-			c.Maturity.Teeth, err = parseTeeth(cell)
-		case papers:
-			c.Maturity.Papers, err = parsePapers(cell)
-		case marbling:
-			c.Marbling, err = grade.ParseMarbling(cell)
-		case firmness:
-			c.Lean.Firmness, err = grade.ParseFirmness(cell)
-		case dark:
-			c.Lean.Dark, err = grade.ParseDarkCut(cell)
-		case belowCutter:
-			c.Lean.BelowCutter, err = parseYes(cell)
-		case fat:
-			c.Measures.Fat, err = measure(cell, col, grade.ParseThickness)
-		case fatAdjust:
-			c.FatAdjust, err = measure(cell, col, grade.ParseThickness)
-		case ribeye:
-			c.Measures.Ribeye, err = measure(cell, col, grade.ParseArea)
-		case kph:
-			c.Measures.KPH, err = measure(cell, col, grade.ParseShare)
-		case weight:
-			c.Measures.Weight, err = measure(cell, col, grade.ParseWeight)
-		}
+		out = append(out, result{})
+		r := &out[len(out)-1]
+		r.row.Line = n
 		if err != nil {
-			refuse(i, err)
-		}
-	}
-	if given&(measures|1<<fatAdjust) != 0 && (given&measures != measures || possible(c) != nil) {
-		s.measures(c, given, refuse, &errs)
-	}
-	if len(errs) > 0 {
-		slices.SortStableFunc(errs, func(a, b *Error) int { return a.Column - b.Column })
-		*row = Row{Line: row.Line, ID: row.ID}
-	}
-	return join(errs)
-}
-
-// possible checks measures that are given, with the adjustment.
-func possible(c *grade.Carcass) error {
-	if c.FatAdjust == 0 {
-		if _, err := c.Measures.Yield(); err == nil { // the quickest check
-			return nil
-		}
-	}
-	_, err := c.Adjusted()
-	return err
-}
-
-// measures refuses each measure that is missing or impossible, unless its cell
-// was refused already.
-func (s *Reader) measures(c *grade.Carcass, given uint, refuse func(int, error), errs *[]*Error) {
-	refused := func(k kind) bool {
-		return slices.ContainsFunc(*errs, func(e *Error) bool { return e.Column == s.at[k] })
-	}
-	// Each measure is looked at beside three that are possible.
-	good := grade.Measures{Ribeye: grade.SquareInch, Weight: grade.Pound}
-	fine := true
-	for k := fat; k < kinds; k++ {
-		m := good
-		switch k {
-		case fat:
-			m.Fat = c.Measures.Fat
-		case fatAdjust:
+			r.err = fault.Row(s.file, n, "", []*RowError{{Err: err}})
 			continue
-		case ribeye:
-			m.Ribeye = c.Measures.Ribeye
-		case kph:
-			m.KPH = c.Measures.KPH
-		case weight:
-			m.Weight = c.Measures.Weight
 		}
-		switch {
-		case s.at[k] == 0:
-			// The sheet has an adjustment and no measures.
-			*errs = append(*errs, s.locate(s.lines.Number(), &grade.FieldError{Field: written[k].Field, Allowed: written[k].Allowed, Err: grade.ErrMissing}).(*Error))
-			return
-		case refused(k):
-			fine = fine && k != fat
-		case given&(1<<k) == 0:
-			refuse(s.at[k]-1, grade.ErrMissing)
-			fine = fine && k != fat
-		case m.Check() != nil:
-			refuse(s.at[k]-1, grade.ErrRange)
-			fine = fine && k != fat
+		wrong := s.head.Read(row, &r.row)
+		if width > 0 && len(row) >= len(s.head.Headings) {
+			from := len(extra)
+			for _, i := range s.head.Unread {
+				if lines.Broken(row[i]) {
+					wrong = append(wrong, s.head.Wrong(i, &grade.FieldError{Field: "cell", Value: fault.Plain(row[i]), Allowed: "one line of text", Err: grade.ErrSyntax}))
+				}
+				extra = append(extra, row[i])
+				size += len(row[i])
+			}
+			r.row.Extra = extra[from:len(extra):len(extra)]
 		}
-	}
-	if fine && c.FatAdjust != 0 && !refused(fatAdjust) {
-		good.Fat = c.Measures.Fat
-		if possible(&grade.Carcass{Measures: good, FatAdjust: c.FatAdjust}) != nil {
-			refuse(s.at[fatAdjust]-1, grade.ErrRange)
+		size += len(r.row.ID)
+		s.assume(&r.row)
+		if rules != nil && (len(wrong) == 0 || wrong[0].Column > 0) {
+			wrong = s.grade(r, rules, wrong)
+		}
+		if len(wrong) > 0 {
+			slices.SortStableFunc(wrong, func(a, b *RowError) int { return a.Column - b.Column })
+			r.err = fault.Row(s.file, n, r.row.ID, wrong)
+			r.row = Row{Line: n, ID: r.row.ID}
 		}
 	}
+	detach(out, size)
+	return out
 }
 
-// measure reads a bare number that is in the unit of its column. A measure in a
-// customary unit is a count of 0.0001 of it; parse reads one in a metric unit.
-func measure[T ~int32](cell string, col *column, parse func(string) (T, error)) (T, error) {
-	if !col.metric {
-		n, err := fixed.Parse(cell, 4)
-		if err == nil && (n <= math.MinInt32 || n >= math.MaxInt32) {
-			err = grade.ErrRange
+// detach keeps the texts of rows apart from the block that they were read from.
+func detach(rows []result, size int) {
+	if size == 0 {
+		return
+	}
+	var b strings.Builder
+	b.Grow(size)
+	for i := range rows {
+		b.WriteString(rows[i].row.ID)
+		for _, cell := range rows[i].row.Extra {
+			b.WriteString(cell)
 		}
-		return T(n), err
 	}
-	if end := cell[len(cell)-1]; end-'0' > 9 {
-		return 0, grade.ErrSyntax // a unit belongs in the header
+	all := b.String()
+	take := func(s *string) { *s, all = all[:len(*s)], all[len(*s):] }
+	for i := range rows {
+		take(&rows[i].row.ID)
+		for k := range rows[i].row.Extra {
+			take(&rows[i].row.Extra[k])
+		}
 	}
-	return parse(cell + " " + col.Unit)
 }
 
-func parseTeeth(cell string) (maturity.Teeth, error) {
-	n, err := fixed.Parse(cell, 0)
-	if err != nil {
-		return 0, err
+// assume fills what the row does not have.
+func (s *Reader) assume(row *Row) {
+	a, c := &s.assumed, &row.Carcass
+	if a.Sex != 0 && c.Sex == 0 {
+		c.Sex = a.Sex
+		row.Assumed |= AssumedSex
 	}
-	if n < 0 || n > 8 {
-		return 0, grade.ErrRange
+	if a.Maturity != 0 {
+		if c.Maturity.Skeletal == 0 {
+			c.Maturity.Skeletal = a.Maturity
+			row.Assumed |= AssumedMaturity
+		}
+		if c.Maturity.Lean == 0 {
+			c.Maturity.Lean = a.Maturity
+			row.Assumed |= AssumedMaturity
+		}
 	}
-	return maturity.Incisors(int(n)), nil
+	if !c.Measures.KPH.IsSet() && a.KPH.IsSet() {
+		c.Measures.KPH = a.KPH
+		row.Assumed |= AssumedKPH
+	}
+	if !c.Measures.Weight.IsSet() && a.Weight.IsSet() {
+		c.Measures.Weight = a.Weight
+		row.Assumed |= AssumedWeight
+	}
 }
 
-func parsePapers(cell string) (maturity.Months, error) {
-	n, err := fixed.Parse(cell, 0)
-	if err != nil {
-		return 0, err
+// grade grades a row for what the sheet has, and adds what keeps it from that to what
+// is wrong already.
+func (s *Reader) grade(r *result, rules *grade.Rules, wrong []*RowError) []*RowError {
+	c := &r.row.Carcass
+	var err error
+	a := &r.done
+	switch {
+	case s.quality == nil && s.yield == nil:
+		*a, err = rules.Assess(*c)
+	case s.yield == nil:
+		a.Carcass, a.Rules = *c, *rules
+		var m grade.Measures
+		if m, err = c.Adjusted(); err == nil {
+			a.Yield, err = m.Yield()
+		}
+	default:
+		a.Carcass, a.Rules = *c, *rules
+		if a.Quality, err = rules.Quality(*c); err == nil {
+			a.Maturity, err = rules.Overall(c.Maturity)
+		}
 	}
-	if n == 0 {
-		return 0, grade.ErrRange
+	if err == nil && len(wrong) == 0 {
+		r.flags = flags(&c.Measures, s.kilograms)
+		return nil
 	}
-	p := maturity.Months(max(min(n, math.MaxInt16), -1))
-	return p, checkPapers(p)
-}
-
-// checkPapers checks the age by papers beside a bone and lean that are possible.
-func checkPapers(p maturity.Months) error {
-	return maturity.Evidence{Skeletal: maturity.A.At(0), Lean: maturity.A.At(0), Papers: p}.Check(false)
-}
-
-func parseYes(cell string) (bool, error) {
-	switch cell {
-	case "yes":
-		return true, nil
-	case "no":
-		return false, nil
+	for _, p := range fault.Problems(err) {
+		at := s.head.Find(p.Path)
+		if at < 0 && (p.Path == "maturity.skeletal" || p.Path == "maturity.lean") {
+			at = s.head.Find("maturity")
+		}
+		if at < 0 || !slices.ContainsFunc(wrong, func(e *RowError) bool { return e.Column == at+1 }) {
+			wrong = append(wrong, s.head.Wrong(at, p))
+		}
 	}
-	return false, grade.ErrUnknown
+	return wrong
 }

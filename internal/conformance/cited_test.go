@@ -241,13 +241,11 @@ func collect(t *testing.T) *cited {
 		}
 		g, err := k.Grade()
 		must(err)
-		r, err := g.Represent(class.RibeyeForWeight)
-		must(err)
-		proposals := r.Proposals()
-		if len(proposals) == 0 {
-			t.Error("no proposal to look at")
+		findings := g.Represent()
+		if len(findings) == 0 {
+			t.Error("no finding to look at")
 		}
-		c.from("placing/class: method (Representation) Proposals", proposals)
+		c.from("placing/class: method (Graded) Represent", findings)
 	}
 
 	for name, of := range map[string]func() (contest.Ladder[string], cite.Citation){"CandledEggs": contest.CandledEggs, "PoultryCarcasses": contest.PoultryCarcasses} {

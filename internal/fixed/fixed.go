@@ -230,38 +230,37 @@ func Parse[T ~string | ~[]byte](s T, places int) (int64, error) {
 // Append writes n, a count of 10^-places, as the shortest decimal text.
 func Append(b []byte, n int64, places int) []byte { return AppendMin(b, n, places, 0) }
 
-// AppendMin is Append with at least min digits after the point.
+// AppendMin is Append with at least min digits after the point; places is at most 19.
 func AppendMin(b []byte, n int64, places, min int) []byte {
 	u := uint64(n)
 	if n < 0 {
 		b = append(b, '-')
 		u = -u
 	}
-	var buf [24]byte
-	i := len(buf)
-	kept := false
-	for p := places; p > 0; p-- {
-		d := byte(u % 10)
-		u /= 10
-		if d != 0 || kept || p <= min {
-			kept = true
-			i--
-			buf[i] = '0' + d
-		}
+	var part uint64
+	if places == 4 { // a constant divides much faster
+		u, part = u/1e4, u%1e4
+	} else {
+		u, part = u/pow10[places], u%pow10[places]
 	}
-	if kept {
-		i--
-		buf[i] = '.'
+	b = strconv.AppendUint(b, u, 10)
+	if part == 0 && min <= 0 {
+		return b
 	}
-	for {
-		i--
-		buf[i] = '0' + byte(u%10)
-		u /= 10
-		if u == 0 {
-			break
-		}
+	b = append(append(b, '.'), "0000000000000000000"[:places]...)
+	point := len(b) - places
+	for i := len(b) - 1; part > 0; i-- {
+		b[i] += byte(part % 10)
+		part /= 10
 	}
-	return append(b, buf[i:]...)
+	end := len(b)
+	for end > point+min && b[end-1] == '0' {
+		end--
+	}
+	if end == point { // places is 0
+		end--
+	}
+	return b[:end]
 }
 
 // String is Append as a string.

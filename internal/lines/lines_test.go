@@ -65,7 +65,7 @@ func TestNext(t *testing.T) {
 		{"spaces kept", "cells are as they stand", " a , b\t\n\"c \",d\n", ',', false, []line{{1, []string{" a ", " b\t"}, ""}, {2, []string{"c ", "d"}, ""}}},
 		{"spaces taken off", "around every cell, in quotes too", " a , b\t\n \"c \",d \n", ',', true, []line{{1, []string{"a", "b"}, ""}, {2, []string{"c", "d"}, ""}}},
 		{"quotes out of place", "each spoils its own line", "\"a\nb\"c\n\"d\"e,\n \"f\"\ng\n", ',', false, []line{
-			{1, nil, quote + "4" + allowed}, {2, nil, quote + "2" + allowed}, {3, nil, quote + "3" + allowed}, {4, nil, quote + "2" + allowed}, {5, []string{"g"}, ""}}},
+			{1, nil, quote + "1" + allowed}, {2, nil, quote + "2" + allowed}, {3, nil, quote + "1" + allowed}, {4, nil, quote + "2" + allowed}, {5, []string{"g"}, ""}}},
 		{"long lines", "the longest, one byte more, and one that fills the room several times", full + "\n" + full + "x\n" + strings.Repeat(full, 3) + "\nb", ',', false, []line{
 			{1, []string{full}, ""}, {2, nil, long}, {3, nil, long}, {4, []string{"b"}, ""}}},
 		{"long at the end", "without an end of line", "a\n" + full + "xx", ',', false, []line{{1, []string{"a"}, ""}, {2, nil, long}}},
@@ -73,7 +73,7 @@ func TestNext(t *testing.T) {
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			for _, in := range []io.Reader{strings.NewReader(tt.in), iotest.OneByteReader(strings.NewReader(tt.in))} {
-				if d := cmp.Diff(tt.want, drain(t, lines.NewReader(in, tt.comma, tt.trim))); d != "" {
+				if d := cmp.Diff(tt.want, drain(t, lines.NewReader(in, byte(tt.comma), tt.trim))); d != "" {
 					t.Errorf("%s (-want +got):\n%s", tt.reason, d)
 				}
 			}
@@ -136,7 +136,7 @@ func TestAppend(t *testing.T) {
 		if string(b)+"\n" != want.String() {
 			t.Fatalf("wrote %q, encoding/csv writes %q", b, want.String())
 		}
-		got, err := lines.NewReader(bytes.NewReader(append(b, '\n')), comma, false).Next()
+		got, err := lines.NewReader(bytes.NewReader(append(b, '\n')), byte(comma), false).Next()
 		if strings.HasPrefix(cells[0], "\uFEFF") {
 			return // read as a byte order mark
 		}

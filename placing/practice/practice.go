@@ -1,7 +1,6 @@
 package practice
 
 import (
-	"database/sql/driver"
 	mathbits "math/bits"
 	"math/rand/v2"
 	"strconv"
@@ -57,12 +56,6 @@ func (d Difficulty) MarshalText() ([]byte, error) { return d.AppendText(nil) }
 // UnmarshalText reads a name. On error the receiver is left as it was.
 func (d *Difficulty) UnmarshalText(b []byte) error { return text.Unmarshal(d, b, ParseDifficulty) }
 
-// Value gives the name for a database.
-func (d Difficulty) Value() (driver.Value, error) { return text.Value(d) }
-
-// Scan reads a name from a database column that holds text.
-func (d *Difficulty) Scan(src any) error { return text.Scan(d, difficulties.Kind, src) }
-
 // Shape is which pairs of a class of four are close. The zero Shape is any.
 type Shape uint8
 
@@ -96,12 +89,6 @@ func (s Shape) MarshalText() ([]byte, error) { return s.AppendText(nil) }
 
 // UnmarshalText reads a name. On error the receiver is left as it was.
 func (s *Shape) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseShape) }
-
-// Value gives the name for a database.
-func (s Shape) Value() (driver.Value, error) { return text.Value(s) }
-
-// Scan reads a name from a database column that holds text.
-func (s *Shape) Scan(src any) error { return text.Scan(s, shapes.Kind, src) }
 
 // fits reports whether the cuts have the shape.
 func (s Shape) fits(c placing.Cuts) bool {
