@@ -32,6 +32,17 @@ func Struct[T any](b []byte, dst *T) error {
 	return err
 }
 
+// List reads a JSON array into a slice. The error tells of every element that cannot
+// be read, with its place as the path; null changes nothing.
+func List[T any](b []byte, dst *[]T) error {
+	read := *dst
+	err := (&list{reflect.ValueOf(&read).Elem()}).UnmarshalJSON(b)
+	if err == nil {
+		*dst = read
+	}
+	return readable(err, "list", b)
+}
+
 // list reads a JSON array into a slice.
 type list struct{ to reflect.Value }
 

@@ -319,6 +319,75 @@ func ExampleLadder() {
 	// 7 -2 <nil>
 }
 
+func ExampleLadder_MarshalJSON() {
+	l, _ := contest.NewLadder(contest.PointsOf(10), []grade.Quality{grade.Prime.Part(grade.Low), grade.Choice.Part(grade.High)}, []contest.Points{contest.PointsOf(2.5)})
+	fmt.Println(l.Lines())
+	j, err := json.Marshal(contest.Rules{Quality: contest.QualityRule{Ladder: l}})
+	fmt.Printf("%s, %v\n", j, err)
+	var back contest.Rules
+	fmt.Println(json.Unmarshal(j, &back), back.Quality.Ladder.Equal(l))
+	fmt.Println(json.Unmarshal([]byte(`{"quality":{"lader":null}}`), &back))
+	// Output:
+	// [2.5]
+	// {"quality":{"ladder":{"value":10,"rungs":["Low Prime","High Choice"],"lines":[2.5]}}}, <nil>
+	// <nil> true
+	// name: lader: unknown; allowed: ladder, marks
+}
+
+func ExamplePointsOf() {
+	fmt.Println(contest.PointsOf(41.5), contest.PointsOf(0), contest.PointsOf(1.00004))
+	// Output:
+	// 41.5 0 1
+}
+
+func ExamplePointsUnits() {
+	fmt.Println(contest.PointsUnits(415_000), contest.PointsUnits(-1), contest.OnePoint)
+	// Output:
+	// 41.5 -0.0001 10000
+}
+
+func ExamplePoints_Sub() {
+	var none contest.Points
+	fmt.Println(contest.PointsOf(50).Sub(contest.PointsOf(7.5)), contest.PointsOf(50).Sub(none))
+	// Output:
+	// 42.5 unset
+}
+
+func ExamplePoints_Format() {
+	fmt.Printf("%v %q %.0f %6.2f %#v\n", contest.PointsOf(7.5), contest.PointsOf(7.5), contest.PointsOf(7.5), contest.PointsOf(7.5), contest.PointsOf(7.5))
+	// Output:
+	// 7.5 "7.5" 8   7.50 contest.PointsUnits(75000)
+}
+
+func ExamplePoints_UnmarshalJSON() {
+	var p contest.Points
+	for _, in := range []string{`41.5`, `"7"`, `null`, `"many"`} {
+		fmt.Println(json.Unmarshal([]byte(in), &p), p)
+	}
+	j, err := json.Marshal(p)
+	fmt.Printf("%s, %v\n", j, err)
+	// Output:
+	// <nil> 41.5
+	// <nil> 7
+	// <nil> 7
+	// points: "many": bad syntax; allowed: a number with at most 4 places 7
+	// 7, <nil>
+}
+
+func ExampleFacts_UnmarshalJSON() {
+	var f contest.Facts
+	err := json.Unmarshal([]byte(`{"fat":"0.45 in","ribeye":12.4,"quality":"Ch-","marks":{"kph":"blank"}}`), &f)
+	fmt.Println(f.Fat, f.Ribeye, f.Quality, f.KPH, f.Marks.KPH, err)
+	err = json.Unmarshal([]byte(`{"fat":"thick","ribey":12.4}`), &f)
+	for _, p := range placing.Problems(err) {
+		fmt.Println(p.Path, "-", p.Err)
+	}
+	// Output:
+	// 0.45 in 12.4 sq in Low Choice not taken blank <nil>
+	// fat - bad syntax
+	// ribey - unknown
+}
+
 func ExampleNewLadder() {
 	_, err := contest.NewLadder(contest.PointsOf(10), []string{"Prime", "Choice", "Select"}, []contest.Points{contest.PointsOf(2)})
 	fmt.Println(err)

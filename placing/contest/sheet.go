@@ -386,7 +386,7 @@ func facts[T any](at func(*T) *Facts) []column[T] {
 // PlacingSheet is the sheet of placing cards: contest, class, member, team,
 // division, placing. The placing is written with hyphens, as 3-2-1-4 (published:
 // ext-maryland-contests), or is the mark that says why there is none: blank,
-// double-marked or unreadable. An empty placing reads as the zero Card, which
+// double-marked or unreadable; it is read as [placing.ParseCard] reads it. An empty placing reads as the zero Card, which
 // counts as blank.
 func PlacingSheet() Sheet[PlacingCard] {
 	columns := []column[PlacingCard]{
