@@ -203,6 +203,20 @@ func (r Rules) judge(c *Carcass, f *finding) error {
 		f.group, f.units = maturity.A, 0
 	}
 	rows := editions[r.Edition].chart[f.group]
+	if f.group == maturity.A {
+		// Every line of A is flat, so that marbling alone finds the row, unless the sex
+		// class or the firmness closes it.
+		young := &young[r.Edition]
+		met := &rows[young.row[c.Marbling]]
+		if openTo[c.Sex]>>met.grade&1 != 0 && (c.Lean.Firmness == 0 || c.Lean.Firmness >= met.firm) {
+			f.byLine, f.met, f.before = met, met, young.quality[c.Marbling]
+			f.quality = f.before
+			if c.Lean.Dark != 0 {
+				f.quality = darken(rows, int(young.row[c.Marbling]), c, f.units, f.before)
+			}
+			return nil
+		}
+	}
 	var byLine, met *row
 	at, m, units, firm, open := 0, c.Marbling, f.units, c.Lean.Firmness, openTo[c.Sex]
 	for i := range rows {
