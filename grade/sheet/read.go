@@ -142,7 +142,12 @@ func (m Mapping) column(heading string) (string, bool) {
 func (m Mapping) compile(f *form) (all []lines.Column[Row]) {
 	add := func(heading string, c *column, needed bool) {
 		all = append(all, lines.Column[Row]{Name: heading, Fact: c.Field, Path: c.path, Needed: needed, Allowed: c.Allowed, Read: func(row *Row, cell string) error {
-			if cell = text.Trim(cell); cell == "" || len(f.missing) > 0 && f.absent(cell) {
+			if cell[0] <= ' ' || cell[0] >= 0x80 || cell[len(cell)-1] <= ' ' || cell[len(cell)-1] >= 0x80 {
+				if cell = text.Trim(cell); cell == "" {
+					return nil
+				}
+			}
+			if len(f.missing) > 0 && f.absent(cell) {
 				return nil
 			}
 			return c.read(f, row, cell)

@@ -276,12 +276,29 @@ func AppendMin(b []byte, n int64, places, min int) []byte {
 	default:
 		u, part = u/pow10[places], u%pow10[places]
 	}
-	b = strconv.AppendUint(b, u, 10)
+	if u < 10 {
+		b = append(b, '0'+byte(u))
+	} else {
+		b = strconv.AppendUint(b, u, 10)
+	}
 	if part == 0 && min <= 0 {
 		return b
 	}
 	if places == 8 && min <= 4 && part%1e4 == 0 {
 		part, places = part/1e4, 4
+	}
+	if p := uint32(part); places == 4 && min <= 0 { // digits that do not wait for each other
+		n := len(b)
+		b = append(b, '.', '0'+byte(p/1000), '0'+byte(p/100%10), '0'+byte(p/10%10), '0'+byte(p%10))
+		switch {
+		case p%10 != 0:
+			return b
+		case p%100 != 0:
+			return b[:n+4]
+		case p%1000 != 0:
+			return b[:n+3]
+		}
+		return b[:n+2]
 	}
 	b = append(append(b, '.'), "0000000000000000000"[:places]...)
 	point := len(b) - places
