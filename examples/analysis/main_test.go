@@ -478,6 +478,11 @@ func TestFails(t *testing.T) {
 			t.Errorf("%q: %v", args, err)
 		}
 	}
+	for _, comma := range []string{"tab", "\t", `\t`} {
+		if _, _, err := command(t, strings.ReplaceAll(good, ",", "\t"), "-comma", comma); err != nil {
+			t.Errorf("%q: %v", comma, err)
+		}
+	}
 	if status(nil) != 0 {
 		t.Error("no error is no failure")
 	}

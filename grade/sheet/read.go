@@ -20,25 +20,25 @@ import (
 
 // Row is one row of a sheet: a carcass with its number or name.
 type Row struct {
-	Line    int           // line of the sheet that it was read from; not written
-	ID      string        // the carcass's number or name, one line of text; may be empty
-	Carcass grade.Carcass // fields whose cells are missing are not set, unless they are assumed
-	Assumed Assumptions   // what was assumed and not seen
-	Extra   []string      // cells of the extra columns, in the order of [Reader.Extra]; nil without any
+	Line    int           `json:"line,omitzero"`    // line of the sheet that it was read from; not written
+	ID      string        `json:"id,omitzero"`      // the carcass's number or name, one line of text; may be empty
+	Carcass grade.Carcass `json:"carcass,omitzero"` // fields whose cells are missing are not set, unless they are assumed
+	Assumed Assumptions   `json:"assumed,omitzero"` // what was assumed and not seen
+	Extra   []string      `json:"extra,omitempty"`  // cells of the extra columns, in the order of [Reader.Extra]; nil without any
 }
 
 // Graded is one row of a sheet with its assessment, which holds the carcass.
 type Graded struct {
-	Line    int         // line of the sheet that it was read from; not written
-	ID      string      // the carcass's number or name, one line of text; may be empty
-	Assumed Assumptions // what was assumed and not seen
-	Extra   []string    // cells of the extra columns; nil without any
+	Line    int         `json:"line,omitzero"`    // line of the sheet that it was read from; not written
+	ID      string      `json:"id,omitzero"`      // the carcass's number or name, one line of text; may be empty
+	Assumed Assumptions `json:"assumed,omitzero"` // what was assumed and not seen
+	Extra   []string    `json:"extra,omitempty"`  // cells of the extra columns; nil without any
 
 	// Assessment has no maturity and quality where the sheet is of yield alone, and no
 	// yield where it is of quality alone.
-	Assessment grade.Assessment
+	Assessment grade.Assessment `json:"assessment"`
 
-	Flags []Flag // what is possible and yet unlikely; nil for nothing
+	Flags []Flag `json:"flags,omitempty"` // what is possible and yet unlikely; nil for nothing
 }
 
 // Counts says how many rows of a sheet were read so far.
