@@ -66,7 +66,8 @@ type Reader struct {
 	quality, yield []string // what is lacking for them; nil where they are graded
 	kilograms      bool     // the unit of the column of weights
 
-	batch  []result // rows that were read and not given
+	rows   []result // the block at hand
+	batch  []result // rows of it that were not given
 	ids    ids
 	counts Counts
 }
@@ -310,7 +311,8 @@ func (s *Reader) Rows() iter.Seq2[Row, error] {
 				yield(Row{}, err)
 				return
 			}
-			s.batch = s.read(&cells, block, nil, nil)
+			s.rows = s.read(&cells, block, s.rows[:0], nil)
+			s.batch = s.rows
 		}
 	}
 }
