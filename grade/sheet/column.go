@@ -321,6 +321,5 @@ func writeBelow(b []byte, row *Row) ([]byte, error) {
 // lists both. The sheets of package contest have the same error.
 type RowError = fault.RowError
 
-// ErrRepeated marks a column that stands twice, a measure given in two units and an
-// id that stood before.
+// ErrRepeated marks a column that stands twice, and a measure given in two units.
 var ErrRepeated = fault.ErrRepeated
