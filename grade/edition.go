@@ -99,7 +99,7 @@ func (e Edition) From() (time.Time, cite.Citation) {
 func (e Edition) ByAge() bool { return e.IsValid() && editions[e].byAge }
 
 // IsValid reports whether e is one of the editions.
-func (e Edition) IsValid() bool { return editionNames.IsValid(int(e)) }
+func (e Edition) IsValid() bool { return e-1 < Current }
 
 // String gives the year; "unset" for zero.
 func (e Edition) String() string { return editionNames.String(int(e)) }

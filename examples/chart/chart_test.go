@@ -42,7 +42,7 @@ func TestCrowded(t *testing.T) {
 			t.Errorf("no %q on the page", want)
 		}
 	}
-	if !strings.Contains(output(t, "-svg", "-old"), ">Commercial<") || strings.Contains(output(t, "-svg"), ">Commercial<") {
+	if !strings.Contains(output(t, "-svg", "-old"), "Commercial<") || strings.Contains(output(t, "-svg"), "Commercial<") {
 		t.Error("the groups C to E are drawn with -old and only then")
 	}
 }

@@ -218,7 +218,7 @@ func TestRefused(t *testing.T) {
 		want []string // each must stand in the error
 	}{
 		{"no such file", []string{"-class", "no-such.csv"}, []string{"no-such.csv"}},
-		{"a bad cell", []string{"-class", file(t, "c.csv", header+"1,steer,A60,A50,Sm4,0.5,13.0,2.5,800\n2,ox,A60,A50,Sm40,0.5,13.0,2.5,800\n")}, []string{"line 2, column 5 (marbling)", "line 3, column 2 (sex)"}},
+		{"a bad cell", []string{"-class", file(t, "c.csv", header+"1,steer,A60,A50,Sm4,0.5,13.0,2.5,800\n2,ox,A60,A50,Sm40,0.5,13.0,2.5,800\n")}, []string{"line 2, id 1, column 5 (marbling)", "line 3, id 2, column 2 (sex)"}},
 		{"no header", []string{"-class", file(t, "c.csv", "")}, []string{"line 1"}},
 		{"one exhibit", []string{"-class", file(t, "c.csv", header+"1,steer,A60,A50,Sm40,0.5,13.0,2.5,800\n")}, []string{"exhibits: 1: out of range; allowed: 2 to 12"}},
 		{"a number twice", []string{"-class", file(t, "c.csv", strings.Replace(good, "\n2,", "\n1,", 1))}, []string{"exhibit number: 1: repeated"}},

@@ -33,8 +33,8 @@ func load(s settings) (day, error) {
 	if d.invented {
 		open = invented.Open
 		s.classFile, s.walkFile, s.officialsFile, s.cardsFile = "class.csv", "walk.csv", "officials.csv", "cards.csv"
-		if s.posted == 0 {
-			s.posted = 800 * grade.Pound
+		if !s.posted.IsSet() {
+			s.posted = grade.Pounds(800)
 		}
 	}
 	// each reads one file and puts its name before what is wrong in it.
@@ -162,7 +162,7 @@ func (d *day) readWalk(r io.Reader) error {
 		walk := append(d.class.Walk, class.Look{Site: site, Order: order})
 		if err := walk.Check(len(d.class.Exhibits)); err != nil {
 			column, name := 2, look
-			if errors.Is(err, class.ErrRepeated) {
+			if errors.Is(err, placing.ErrRepeated) {
 				column, name = 1, "site"
 			}
 			wrong = append(wrong, at(line, column, name, err))

@@ -172,19 +172,19 @@ func (w *sheetOf) overview() {
 		w.line("%2d  %-8s %-8s %-9s %-8s %-11s %-6s %-7s %-16s %-8s %d", e.Number, e.Carcass.Sex, a.Maturity, e.Carcass.Marbling, m.Fat, m.Ribeye, m.KPH, m.Weight, a.Quality, a.Yield, a.Yield.Grade())
 	}
 	w.line("")
-	w.wrap("", "", "Yield is the federal equation, exact; the grade drops its decimals. The quick method by hand never sets a grade; here it gives:")
+	w.wrap("", "", "Yield is the federal equation, exact; the grade drops its decimals. The shortcut method by hand never sets a grade; here it gives:")
 	for e := range w.graded.Exhibits() {
 		m, _ := e.Carcass.Adjusted()
-		q, err := m.Quick()
+		q, err := m.Shortcut()
 		if err != nil {
 			continue
 		}
 		y := w.graded.Assessment(e.Number).Yield
 		note := ""
-		if quick := grade.Yield(q.Total); quick.Grade() != y.Grade() {
+		if quick := grade.YieldUnits(q.Total.Units()); quick.Grade() != y.Grade() {
 			note = fmt.Sprintf("  (would read as a %d; the grade is %d)", quick.Grade(), y.Grade())
 		}
-		w.line("%2d  fat %s, ribeye %s for %s expected, KPH %s: quick %s, equation %s%s", e.Number, q.Preliminary, m.Ribeye, q.Required, q.KPH, q.Total, y, note)
+		w.line("%2d  fat %s, ribeye %s for %s expected, KPH %s: shortcut %s, equation %s%s", e.Number, q.Preliminary, m.Ribeye, q.Required, q.KPH, q.Total, y, note)
 	}
 }
 
@@ -393,7 +393,7 @@ func (w *sheetOf) whatIf() error {
 		}
 		var parts []string
 		if l, ok := a.Yield.Better(); ok {
-			parts = append(parts, fmt.Sprintf("%s over yield grade %d%s", (-l.Away).String(), l.Grade, fatFor(m, l.At)))
+			parts = append(parts, fmt.Sprintf("%s over yield grade %d%s", grade.YieldUnits(-l.Away.Units()), l.Grade, fatFor(m, l.At)))
 		}
 		if l, ok := a.Yield.Worse(); ok {
 			parts = append(parts, fmt.Sprintf("%s under yield grade %d%s", l.Away, l.Grade, fatFor(m, l.At)))
@@ -432,7 +432,7 @@ func (w *sheetOf) whatIf() error {
 		}
 	}
 	w.line("")
-	tol := grade.Tolerances{Fat: grade.Inch / 20, Ribeye: grade.SquareInch / 2, KPH: grade.OnePercent / 2, Marbling: 20, Maturity: 10}
+	tol := grade.Tolerances{Fat: grade.Inches(0.05), Ribeye: grade.SquareInches(0.5), KPH: grade.Percent(0.5), Marbling: 20, Maturity: 10}
 	w.wrap("", "", fmt.Sprintf("If all of it were estimates, good to %s of fat, %s of ribeye, %s KPH, %d points of marbling and %d of maturity:", tol.Fat, tol.Ribeye, tol.KPH, tol.Marbling, tol.Maturity))
 	for n := 1; n <= w.graded.Len(); n++ {
 		a := w.graded.Assessment(n)

@@ -65,14 +65,14 @@ func sheetsOf(set []practice.Class, key, full bool) ([]sheet, error) {
 	return out, nil
 }
 
-// reasons returns the reasons for the placing of a class, a sentence each; the
+// reasons returns the reasons for the placing of a class as a member would speak them; the
 // first, which gives the placing, is left out.
 func reasons(c practice.Class) ([]string, error) {
-	r, err := c.Graded.Reasons(c.Placing)
+	r, err := c.Graded.Reasons(c.Official.Order(), c.Spec.Policy)
 	if err != nil {
 		return nil, err
 	}
-	return r.Sentences(2)[1:], nil
+	return r.Spoken()[1:], nil
 }
 
 // workOf returns the steps of an assessment.

@@ -155,6 +155,13 @@ func collect(t *testing.T) *cited {
 		}
 	}
 
+	for color := grade.VeryDarkRed; color.IsValid(); color++ {
+		c.from("grade: method (Color) Cite", color.Cite())
+	}
+	for texture := grade.VeryCoarse; texture.IsValid(); texture++ {
+		c.from("grade: method (Texture) Cite", texture.Cite())
+	}
+
 	measures := grade.Measures{}
 	var err error
 	measures.Fat, err = grade.ParseThickness("0.5 in")

@@ -18,10 +18,6 @@ func ExampleDifficulty_encodings() {
 	fmt.Println(d.UnmarshalText([]byte("fiendish")))
 	fmt.Println(d)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := d.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(d.Scan([]byte("easy")), d)
 	// Output:
 	// text: hard, <nil>
 	// "hard", <nil>
@@ -29,8 +25,6 @@ func ExampleDifficulty_encodings() {
 	// <nil> easy
 	// difficulty: "fiendish": unknown; allowed: hard, medium, easy
 	// easy
-	// "easy", <nil>
-	// <nil> easy
 }
 
 func ExampleParseDifficulty() {
@@ -55,10 +49,6 @@ func ExampleShape_encodings() {
 	fmt.Println(s.UnmarshalText([]byte("round")))
 	fmt.Println(s)
 
-	// A database column holds the text; sql.Null is for one that may be NULL.
-	column, err := s.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(s.Scan([]byte("clear steps")), s)
 	// Output:
 	// text: close pairs, <nil>
 	// "close pairs", <nil>
@@ -66,8 +56,6 @@ func ExampleShape_encodings() {
 	// <nil> clear steps
 	// shape: "round": unknown; allowed: close middle, close pairs, clear steps
 	// clear steps
-	// "clear steps", <nil>
-	// <nil> clear steps
 }
 
 func ExampleParseShape() {
