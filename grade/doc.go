@@ -7,7 +7,7 @@
 //		fmt.Println(step)
 //	}
 //
-// Results are for teaching and analysis. Only authorised federal graders assign
+// Results are for teaching and analysis. Only authorized federal graders assign
 // official grades. In coolers and plants the rules of the site come first.
 //
 // # What it computes
@@ -38,7 +38,7 @@
 // own citation. Teeth and papers count from 2017 on.
 //
 // [Measures.Shortcut] is the method taught for work without a calculator. It
-// differs from the equation and has a type of its own without a whole grade,
+// differs from the equation and has a type without a whole grade,
 // because it never sets one. [Measures.RetailCuts] estimates the share of
 // closely trimmed retail cuts.
 //
@@ -52,8 +52,7 @@
 // [Thickness], [Area], [Share] and [Weight] are integers of 0.0001 inch, square
 // inch, percent and pound, made by functions that name the unit: [Inches],
 // [Millimeters], [SquareInches], [SquareCentimeters], [Percent], [Pounds],
-// [Kilograms], their forms for decimals, and the Parse functions. A thickness
-// cannot be passed for an area, nor pounds for kilograms. An inch is 25.4 mm and
+// [Kilograms], their forms for decimals, and the Parse functions. An inch is 25.4 mm and
 // a pound 0.45359237 kg; metric input goes to the nearest 0.0001 of the
 // customary unit once.
 //
@@ -83,15 +82,14 @@
 // arithmetic without any rounding. No float64 is on the way to a grade, so a
 // carcass gets the same grade on every processor.
 //
-// This is no fine point. Take all carcasses with fat 0.00 to 2.00 in by 0.05, KPH
+// Take all carcasses with fat 0.00 to 2.00 in by 0.05, KPH
 // 0.0 to 6.0 % by 0.5, weight 400 to 1,200 lb by 1 and ribeye 7.0 to 20.0 sq in by
 // 0.1: 55,928,223 of them. The formula in float64, written left to right as
 // above, with each input the nearest float64 to its decimal text, and math.Floor
 // for the whole grade, is wrong at 3,002 of them, and rounded down to a tenth at
 // 36,560 (amd64 without fused operations). Only carcasses that stand exactly on a
 // grade can get the wrong one, there are 11,240 of these, and every one of the
-// 3,002 comes out one grade too low. Other processors fuse products and sums and
-// are wrong at other carcasses. Two of the 3,002:
+// 3,002 comes out one grade too low. Two of them:
 //
 //	fat 0.60  KPH 1.5  weight 660  ribeye 11.9   exact 3   float64 2.9999999999999996, grade 2
 //	fat 0.35  KPH 3.5  weight 915  ribeye 11.1   exact 4   float64 3.9999999999999996, grade 3
@@ -132,7 +130,7 @@
 // [ErrMissing], [ErrSyntax], [ErrUnknown], [ErrRange], [ErrPlaces] and [ErrRepeated]
 // for errors.Is. A measure that is possible and yet far from usual is
 // no error; [Measures.Unusual] points it out. Nothing panics but
-// [MustParseMarbling], which is for hard-coded text.
+// [MustParseMarbling].
 //
 // # Encodings
 //

@@ -3,7 +3,7 @@
 // rib speaks for the rest, place the class by a policy, propose cuts, and give
 // reasons.
 //
-// Results are for teaching and analysis. Only authorised federal graders assign
+// Results are for teaching and analysis. Only authorized federal graders assign
 // official grades.
 //
 // # The way of the work
