@@ -111,7 +111,7 @@ func Example() {
 	}
 	fmt.Print(feedback)
 	// Output:
-	// line 3, column 6 (placing): order: "3-2-4-4": repeated at "4"; allowed: each exhibit 1 to 4 once
+	// line 3, column 6 (placing): placing: 3-2-4-4: repeated; allowed: each exhibit 1 to 4 once
 	// rank  member  team        division  total  placing
 	// 1     9       Elk River   senior       50       50
 	// 2     7       North Fork  senior       46       46
@@ -147,7 +147,7 @@ func ExampleSheet() {
 	}
 	// Output:
 	// contest, class, member, team, division, placing
-	// line 3, column 3 (placing): order: "first": bad syntax; allowed: 2 to 12 exhibit numbers with hyphens between, each once, as 3-2-1-4
+	// line 3, column 3 (Placing): placing: first: bad syntax; allowed: 2 to 12 exhibit numbers with hyphens between, each once, as 3-2-1-4
 	// contest,class,member,team,division,placing
 	// ,beef,7,,,2-3-4-1
 	// ,beef,9,,,blank
@@ -207,18 +207,19 @@ func ExampleKeySheet() {
 }
 
 func ExampleRowError() {
-	for _, err := range contest.PlacingSheet().Read(strings.NewReader("class,member,placing\nbeef,7,1-2-3-3\n")) {
+	for _, err := range contest.PlacingSheet().Read(strings.NewReader("class,member,placing\n,7,1-2-3-3\n")) {
 		var row *contest.RowError
 		if errors.As(err, &row) {
-			fmt.Println(row.Line, row.Column, row.Name)
-			fmt.Println(row.Error())
-			fmt.Println(row.Unwrap())
+			fmt.Println(row.Line)
+			for _, p := range row.All() {
+				fmt.Println(p.Column, p.Heading, "-", p.Err)
+			}
 		}
 	}
 	// Output:
-	// 2 3 placing
-	// line 2, column 3 (placing): order: "1-2-3-3": repeated at "3"; allowed: each exhibit 1 to 4 once
-	// order: "1-2-3-3": repeated at "3"; allowed: each exhibit 1 to 4 once
+	// 2
+	// 1 class - class: missing; allowed: a name or number
+	// 3 placing - placing: 1-2-3-3: repeated; allowed: each exhibit 1 to 4 once
 }
 
 func ExamplePoints() {
