@@ -122,7 +122,7 @@ func sameReason(a, b error) bool {
 	x, okX := a.(*FieldError)
 	y, okY := b.(*FieldError)
 	if okX && okY {
-		return x.Equal(y)
+		return x.Equal(*y)
 	}
 	return reason(a) == reason(b)
 }
