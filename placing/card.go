@@ -142,14 +142,15 @@ func (p Penalty) MarshalText() ([]byte, error) { return p.AppendText(nil) }
 // UnmarshalText reads a name. On error the receiver is left as it was.
 func (p *Penalty) UnmarshalText(b []byte) error { return text.Unmarshal(p, b, ParsePenalty) }
 
-// CardRules say what a card without a placing scores, and whether a score below
-// zero is raised to zero. The zero CardRules follow the published rules below and
-// raise nothing, since no source says to.
+// CardRules say what a card without an answer scores, a placing or an estimate, and
+// whether a score below zero is raised to zero. The zero CardRules follow published
+// rules, see [CardRules.Penalty] and [CardRules.ItemPenalty], and raise nothing, since
+// no source says to.
 type CardRules struct {
-	Blank       Penalty `json:"blank,omitzero"`         // by default ZeroPoints (published: ext-missouri-poultry, ksu-horse-judging)
-	Double      Penalty `json:"double,omitzero"`        // by default LowestScore (published: ext-missouri-poultry)
-	Unreadable  Penalty `json:"unreadable,omitzero"`    // by default ZeroPoints (published for the wrong card: ksu-horse-judging)
-	FloorAtZero bool    `json:"floor_at_zero,omitzero"` // raise scores below zero to zero; no source does
+	Blank       Penalty `json:"blank,omitzero"`
+	Double      Penalty `json:"double,omitzero"`
+	Unreadable  Penalty `json:"unreadable,omitzero"`
+	FloorAtZero bool    `json:"floor_at_zero,omitzero"` // raise scores below zero to zero; no source does. An estimate is never below zero
 }
 
 // UnmarshalJSON reads an object with the JSON names of the fields. The error tells of
@@ -158,31 +159,47 @@ type CardRules struct {
 // are.
 func (r *CardRules) UnmarshalJSON(b []byte) error { return text.Struct(b, r) }
 
-var cardCites = [...]cite.Citation{
-	Blank:        {Standing: cite.Published, IDs: "ext-missouri-poultry ksu-horse-judging"},
-	DoubleMarked: {Standing: cite.Published, IDs: "ext-missouri-poultry"},
-	Unreadable:   {Standing: cite.Published, IDs: "ksu-horse-judging"},
-}
-
-// Penalty returns what the rules give a mark, and where the default comes from;
-// the Citation is zero where the rules choose for themselves. A mark that is not
-// valid gives zeros.
+// Penalty returns what the rules give a mark in place of a placing, and where the
+// default comes from; the Citation is zero where the rules choose for themselves. The
+// defaults are ZeroPoints for a blank card (published: ext-missouri-poultry,
+// ksu-horse-judging), LowestScore for a double mark (published: ext-missouri-poultry)
+// and ZeroPoints for one that cannot be read (published for the wrong card:
+// ksu-horse-judging). A mark that is not valid gives zeros.
 func (r CardRules) Penalty(m Mark) (Penalty, cite.Citation) {
-	var chosen, otherwise Penalty
 	switch m {
 	case Blank:
-		chosen, otherwise = r.Blank, ZeroPoints
+		return choose(r.Blank, ZeroPoints, cite.Published, "ext-missouri-poultry ksu-horse-judging")
 	case DoubleMarked:
-		chosen, otherwise = r.Double, LowestScore
+		return choose(r.Double, LowestScore, cite.Published, "ext-missouri-poultry")
 	case Unreadable:
-		chosen, otherwise = r.Unreadable, ZeroPoints
-	default:
-		return 0, cite.Citation{}
+		return choose(r.Unreadable, ZeroPoints, cite.Published, "ksu-horse-judging")
 	}
-	if chosen == 0 {
-		return otherwise, cardCites[m]
+	return 0, cite.Citation{}
+}
+
+// ItemPenalty is [CardRules.Penalty] for a mark in place of one estimate, such as a
+// grade: the default of all three marks is ZeroPoints, because a blank or a double
+// mark loses the whole item (published: psu-poultry, fl-ffa-2013); that one which
+// cannot be read does so too is derived.
+func (r CardRules) ItemPenalty(m Mark) (Penalty, cite.Citation) {
+	const from = "psu-poultry fl-ffa-2013"
+	switch m {
+	case Blank:
+		return choose(r.Blank, ZeroPoints, cite.Published, from)
+	case DoubleMarked:
+		return choose(r.Double, ZeroPoints, cite.Published, from)
+	case Unreadable:
+		return choose(r.Unreadable, ZeroPoints, cite.Derived, from)
 	}
-	return chosen, cite.Citation{}
+	return 0, cite.Citation{}
+}
+
+// choose returns the penalty that was chosen, or else the default with its source.
+func choose(chosen, otherwise Penalty, s cite.Standing, ids string) (Penalty, cite.Citation) {
+	if chosen != 0 {
+		return chosen, cite.Citation{}
+	}
+	return otherwise, cite.Citation{Standing: s, IDs: ids}
 }
 
 // Score returns what the card scores under the rules. A card that has both a

@@ -510,6 +510,16 @@ func ExampleCardRules_Penalty() {
 	// zero points no source given
 }
 
+func ExampleCardRules_ItemPenalty() {
+	var rules placing.CardRules
+	fmt.Println(rules.ItemPenalty(placing.DoubleMarked))
+	rules.Double = placing.Refused
+	fmt.Println(rules.ItemPenalty(placing.DoubleMarked))
+	// Output:
+	// zero points published: psu-poultry, fl-ffa-2013
+	// refused no source given
+}
+
 func ExampleCardRules_Score() {
 	steep, _ := placing.ParseOfficial("3-2-1-4 cuts 1-12-2")
 	worst := placing.Card{Order: placing.MustParseOrder("4-1-2-3")}

@@ -219,8 +219,8 @@ func collect(t *testing.T) *cited {
 	for m := placing.Blank; m.IsValid(); m++ {
 		_, by := placing.CardRules{}.Penalty(m)
 		c.from("placing: method (CardRules) Penalty", by)
-		_, by = contest.MarkRules{}.Penalty(m)
-		c.from("placing/contest: method (MarkRules) Penalty", by)
+		_, by = placing.CardRules{}.ItemPenalty(m)
+		c.from("placing: method (CardRules) ItemPenalty", by)
 	}
 	for l := range placing.Limits() {
 		c.from("placing: type Limit", l)
@@ -255,10 +255,6 @@ func collect(t *testing.T) *cited {
 		c.from("placing/class: method (Graded) Represent", findings)
 	}
 
-	for name, of := range map[string]func() (contest.Ladder[string], cite.Citation){"CandledEggs": contest.CandledEggs, "PoultryCarcasses": contest.PoultryCarcasses} {
-		_, by := of()
-		c.from("placing/contest: func "+name, by)
-	}
 	_, by := contest.TaughtThirds()
 	c.from("placing/contest: func TaughtThirds", by)
 	c.from("placing/contest: func PublishedFormats", contest.PublishedFormats())

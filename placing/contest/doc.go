@@ -26,16 +26,14 @@
 // so the caller gives one: a [Ladder], where each line between two answers has a
 // weight and an answer loses those that it crosses, up to the value of the item; or,
 // for yield grades, so many points for each step, or a table of them ([YieldRule]).
-// Published tables are at hand to be named: one for yield grades in thirds, from a
-// teaching deck ([TaughtThirds]), and two of the first kind for poultry carcasses and
-// for eggs ([PoultryCarcasses], [CandledEggs]), which show the model and are no table
-// for beef.
+// One published table is at hand to be named: that for yield grades in thirds, from a
+// teaching deck ([TaughtThirds]).
 //
 // # Cards without an answer
 //
 // A card or an item may be blank, double-marked or unreadable. What it then scores
-// is a named rule: [placing.CardRules] for placings, [MarkRules] for estimates, with
-// published defaults. An empty field of a grading card is none of the three: it says
+// is a named rule, [placing.CardRules], with published defaults: one for placings,
+// another for estimates. An empty field of a grading card is none of the three: it says
 // nothing, and the standings list it as missing.
 //
 // # Teams and ties

@@ -405,22 +405,6 @@ func ExampleNewEvenLadder() {
 	// 4 2 <nil>
 }
 
-func ExamplePoultryCarcasses() {
-	l, from := contest.PoultryCarcasses()
-	lost, _, _ := l.Loss("A", "C")
-	fmt.Println(lost, "of", l.Value(), "by", from)
-	// Output:
-	// 6 of 10 by published: psu-poultry
-}
-
-func ExampleCandledEggs() {
-	l, from := contest.CandledEggs()
-	lost, _, _ := l.Loss("AA", "inedible")
-	fmt.Println(lost, "of", l.Value(), "by", from)
-	// Output:
-	// 5 of 5 by published: fl-ffa-2013
-}
-
 func ExampleCardQualities() {
 	all := contest.CardQualities()
 	fmt.Println(len(all), all[0], all[5], all[15])
@@ -440,16 +424,6 @@ func ExampleChartQualities() {
 	// Cutter
 	// Canner
 	// No grade
-}
-
-func ExampleMarkRules() {
-	var rules contest.MarkRules
-	fmt.Println(rules.Penalty(placing.DoubleMarked))
-	rules.Double = placing.Refused
-	fmt.Println(rules.Penalty(placing.DoubleMarked))
-	// Output:
-	// zero points published: psu-poultry, fl-ffa-2013
-	// refused no source given
 }
 
 func ExampleQualityRule() {

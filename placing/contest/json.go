@@ -50,9 +50,6 @@ func (r *QualityRule) UnmarshalJSON(b []byte) error { return text.Struct(b, r) }
 // UnmarshalJSON reads an object as [Member.UnmarshalJSON] does.
 func (r *YieldRule) UnmarshalJSON(b []byte) error { return text.Struct(b, r) }
 
-// UnmarshalJSON reads an object as [Member.UnmarshalJSON] does.
-func (r *MarkRules) UnmarshalJSON(b []byte) error { return text.Struct(b, r) }
-
 // MarshalJSON refuses with a [*placing.FieldError]: a contest is made of a format,
 // rules and official answers, which can be kept.
 func (c Contest) MarshalJSON() ([]byte, error) {

@@ -18,8 +18,8 @@ import (
 // Ladder says what an answer loses: the answers that can be given stand on rungs
 // from best to worst, each line between two rungs has a weight, and an answer
 // loses the weights of the lines between it and the right one, up to the value of
-// the item (the model of two published tables, see [PoultryCarcasses] and
-// [CandledEggs]). No contest rule book with such a table for grades of beef was
+// the item (the model of two published tables, for poultry carcasses and for candled
+// eggs: psu-poultry, fl-ffa-2013). No contest rule book with such a table for grades of beef was
 // legible, so the caller gives the weights; the one table that was found is for
 // yield grades in thirds, from a teaching deck, see [TaughtThirds]. The zero Ladder has
 // no rungs and refuses every answer.
@@ -152,31 +152,6 @@ func (l Ladder[T]) Loss(key, answer T) (lost Points, lines int, err error) {
 	return PointsUnits(min(max(between, -between), l.value.Units())), k - a, nil
 }
 
-// published builds a ladder of this package, whose parts the tests know to be in
-// order.
-func published(value int, rungs []string, weights ...int) Ladder[string] {
-	var lines []Points
-	for _, w := range weights {
-		lines = append(lines, whole(w))
-	}
-	l, _ := NewLadder(whole(value), rungs, lines)
-	return l
-}
-
-// PoultryCarcasses returns the published ladder for ready-to-cook poultry
-// carcasses and where it comes from: A to B 3 points, B to C 3, C to no grade 4,
-// of 10. It is an example of the model and no table for beef.
-func PoultryCarcasses() (Ladder[string], cite.Citation) {
-	return published(10, []string{"A", "B", "C", "no grade"}, 3, 3, 4), cite.Citation{Standing: cite.Published, IDs: "psu-poultry"}
-}
-
-// CandledEggs returns the published ladder for candled eggs (page 140) and where
-// it comes from: AA to A 1 point, A to B 1, B to inedible 3, of 5. It is an
-// example of the model and no table for beef.
-func CandledEggs() (Ladder[string], cite.Citation) {
-	return published(5, []string{"AA", "A", "B", "inedible"}, 1, 1, 3), cite.Citation{Standing: cite.Published, IDs: "fl-ffa-2013"}
-}
-
 // CardQualities returns the 16 qualities of a published answer card, best first:
 // thirds of Prime, Choice, Commercial and Utility, halves of Select and Standard
 // (published: wa-ffa-card). They are what the card has room for and not all that the
@@ -213,36 +188,8 @@ func ChartQualities(e grade.Edition, groups ...maturity.Group) []grade.Quality {
 	return slices.Compact(out)
 }
 
-// MarkRules say what an item without an answer scores. The zero MarkRules follow
-// the published rule that a blank or a double mark loses the whole item.
-type MarkRules struct {
-	Blank      placing.Penalty `json:"blank,omitzero"`      // by default ZeroPoints (published: psu-poultry, fl-ffa-2013)
-	Double     placing.Penalty `json:"double,omitzero"`     // by default ZeroPoints (published: psu-poultry, fl-ffa-2013)
-	Unreadable placing.Penalty `json:"unreadable,omitzero"` // by default ZeroPoints (derived from the two above)
-}
-
-// Penalty returns what the rules give a mark, and where the default comes from;
-// the Citation is zero where the rules choose for themselves. A mark that is not
-// valid gives zeros.
-func (r MarkRules) Penalty(m placing.Mark) (placing.Penalty, cite.Citation) {
-	chosen, from := r.Blank, cite.Citation{Standing: cite.Published, IDs: "psu-poultry fl-ffa-2013"}
-	switch m {
-	case placing.Blank:
-	case placing.DoubleMarked:
-		chosen = r.Double
-	case placing.Unreadable:
-		chosen, from.Standing = r.Unreadable, cite.Derived
-	default:
-		return 0, cite.Citation{}
-	}
-	if chosen == 0 {
-		return placing.ZeroPoints, from
-	}
-	return chosen, cite.Citation{}
-}
-
-// score returns what a mark scores on an item whose lowest score is given.
-func (r MarkRules) score(m placing.Mark, lowest Points) (Points, error) {
+// markScore returns what a mark scores on an item whose lowest score is given.
+func markScore(r placing.CardRules, m placing.Mark, lowest Points) (Points, error) {
 	if !m.IsValid() {
 		_, err := m.AppendText(nil)
 		if m == 0 {
@@ -250,7 +197,7 @@ func (r MarkRules) score(m placing.Mark, lowest Points) (Points, error) {
 		}
 		return Points{}, err
 	}
-	switch p, _ := r.Penalty(m); p {
+	switch p, _ := r.ItemPenalty(m); p {
 	case placing.ZeroPoints:
 		return whole(0), nil
 	case placing.LowestScore:
@@ -267,7 +214,7 @@ func (r MarkRules) score(m placing.Mark, lowest Points) (Points, error) {
 // QualityRule has no ladder and refuses every estimate.
 type QualityRule struct {
 	Ladder Ladder[grade.Quality] `json:"ladder,omitzero"`
-	Marks  MarkRules             `json:"marks,omitzero"`
+	Marks  placing.CardRules     `json:"marks,omitzero"`
 }
 
 // LeavesOut returns the qualities, best first, that a carcass can get under the
@@ -323,7 +270,7 @@ func (r QualityRule) Loss(key, answer grade.Quality) (lost Points, lines int, er
 // neither answer nor mark, are refused.
 func (r QualityRule) Score(key, answer grade.Quality, mark placing.Mark) (Points, error) {
 	if answer == 0 {
-		return r.Marks.score(mark, r.Ladder.value.Sub(r.Ladder.GreatestLoss()))
+		return markScore(r.Marks, mark, r.Ladder.value.Sub(r.Ladder.GreatestLoss()))
 	}
 	if mark != 0 {
 		return Points{}, both("quality", answer.String(), mark)
@@ -381,13 +328,13 @@ func (s *YieldStep) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, 
 // thirds ([TaughtThirds]); it is a teaching deck's and no contest rule book's, so the
 // caller gives the points. The zero YieldRule refuses every estimate.
 type YieldRule struct {
-	Step     YieldStep      `json:"step"`
-	Rounding grade.Rounding `json:"rounding,omitzero"` // to tenths, or to hundredths before thirds; not used for whole grades
-	Value    Points         `json:"value,omitzero"`    // value of an item, the most that can be lost; with a ladder the same as its value
-	Each     Points         `json:"each,omitzero"`     // lost for each step; not set with a table or a ladder
-	Off      []Points       `json:"off,omitzero"`      // lost for one step, two steps and so on, never less for more, and no more than the value; farther off loses the value
-	Ladder   Ladder[int]    `json:"ladder,omitzero"`   // only with WholeGrades: the five grades and the weights of the lines
-	Marks    MarkRules      `json:"marks,omitzero"`
+	Step     YieldStep         `json:"step"`
+	Rounding grade.Rounding    `json:"rounding,omitzero"` // to tenths, or to hundredths before thirds; not used for whole grades
+	Value    Points            `json:"value,omitzero"`    // value of an item, the most that can be lost; with a ladder the same as its value
+	Each     Points            `json:"each,omitzero"`     // lost for each step; not set with a table or a ladder
+	Off      []Points          `json:"off,omitzero"`      // lost for one step, two steps and so on, never less for more, and no more than the value; farther off loses the value
+	Ladder   Ladder[int]       `json:"ladder,omitzero"`   // only with WholeGrades: the five grades and the weights of the lines
+	Marks    placing.CardRules `json:"marks,omitzero"`
 }
 
 // TaughtThirds returns the published table of points for yield grades in thirds, and
@@ -519,7 +466,7 @@ func (r *YieldRule) score(key, answer grade.Yield, mark placing.Mark) (Points, e
 		if r.Ladder.IsValid() {
 			lowest = r.Value.Sub(r.Ladder.GreatestLoss())
 		}
-		return r.Marks.score(mark, lowest)
+		return markScore(r.Marks, mark, lowest)
 	}
 	if mark != 0 {
 		return Points{}, both("yield", answer.String(), mark)

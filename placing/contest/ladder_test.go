@@ -22,16 +22,35 @@ func pts(n int) contest.Points { return contest.PointsOf(float64(n)) }
 
 func tiny(n int64) contest.Points { return contest.PointsUnits(n) }
 
+// table is a published ladder with the source of it.
+type table struct {
+	ladder contest.Ladder[string]
+	from   cite.Citation
+}
+
+func published(t *testing.T, ids string, value int, rungs []string, lines ...contest.Points) table {
+	t.Helper()
+	l, err := contest.NewLadder(pts(value), rungs, lines)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return table{l, cite.Citation{Standing: cite.Published, IDs: ids}}
+}
+
+// poultryCarcasses is the published ladder for ready-to-cook poultry carcasses
+// (psu-poultry).
+func poultryCarcasses(t *testing.T) table {
+	return published(t, "psu-poultry", 10, []string{"A", "B", "C", "no grade"}, pts(3), pts(3), pts(4))
+}
+
+// candledEggs is the published ladder for candled eggs (fl-ffa-2013, page 140).
+func candledEggs(t *testing.T) table {
+	return published(t, "fl-ffa-2013", 5, []string{"AA", "A", "B", "inedible"}, pts(1), pts(1), pts(3))
+}
+
 // TestPublishedLadders checks the two tables and the losses that follow from them.
 func TestPublishedLadders(t *testing.T) {
-	poultry, from := contest.PoultryCarcasses()
-	if (from != cite.Citation{Standing: cite.Published, IDs: "psu-poultry"}) {
-		t.Errorf("poultry: cited as %v", from)
-	}
-	eggs, from := contest.CandledEggs()
-	if (from != cite.Citation{Standing: cite.Published, IDs: "fl-ffa-2013"}) {
-		t.Errorf("eggs: cited as %v", from)
-	}
+	poultry, eggs := poultryCarcasses(t).ladder, candledEggs(t).ladder
 	tests := []struct {
 		name, source string
 		ladder       contest.Ladder[string]
@@ -68,18 +87,17 @@ func TestPublishedLadders(t *testing.T) {
 // the published tables.
 func TestGradeDeductions(t *testing.T) {
 	rows := conformance.Rows(t, "../../testdata/references", "grade-deductions.csv")
-	poultry, fromPoultry := contest.PoultryCarcasses()
-	eggs, fromEggs := contest.CandledEggs()
 	for _, row := range rows {
 		t.Run(row.Get("ladder")+" "+row.Get("line"), func(t *testing.T) {
 			if row.Get("ladder") == "yield grade in thirds" {
 				taughtThirds(t, row)
 				return
 			}
-			ladder, from := poultry, fromPoultry
+			of := poultryCarcasses(t)
 			if row.Get("ladder") == "candled eggs" {
-				ladder, from = eggs, fromEggs
+				of = candledEggs(t)
 			}
+			ladder, from := of.ladder, of.from
 			if from.IDs != row.Get("source_id") || from.Standing.String() != row.Get("standing") {
 				t.Errorf("cited as %v, want %s, %s", from, row.Get("source_id"), row.Get("standing"))
 			}
@@ -93,7 +111,7 @@ func TestGradeDeductions(t *testing.T) {
 				t.Errorf("value %v, want %s", ladder.Value(), row.Get("blank_or_double"))
 			}
 			for _, m := range []placing.Mark{placing.Blank, placing.DoubleMarked} {
-				if p, cited := (contest.MarkRules{}).Penalty(m); p != placing.ZeroPoints || !slices.Contains(strings.Fields(cited.IDs), row.Get("source_id")) {
+				if p, cited := (placing.CardRules{}).ItemPenalty(m); p != placing.ZeroPoints || !slices.Contains(strings.Fields(cited.IDs), row.Get("source_id")) {
 					t.Errorf("%v: %v, %v", m, p, cited)
 				}
 			}
@@ -267,7 +285,7 @@ func TestQualityRule(t *testing.T) {
 	give := func(q grade.Quality) answer { return answer{quality: q} }
 	mark := func(m placing.Mark) answer { return answer{mark: m} }
 	none := contest.Points{}
-	lowest := contest.MarkRules{Blank: placing.LowestScore, Double: placing.Refused, Unreadable: 9}
+	lowest := placing.CardRules{Blank: placing.LowestScore, Double: placing.Refused, Unreadable: 9}
 	tests := []struct {
 		name, reason string
 		rule         contest.QualityRule
@@ -308,16 +326,16 @@ func TestQualityRule(t *testing.T) {
 			faulttest.Text(t, err, tt.err)
 		})
 	}
-	if p, from := (contest.MarkRules{}).Penalty(placing.DoubleMarked); p != placing.ZeroPoints || from.String() != "published: psu-poultry, fl-ffa-2013" {
+	if p, from := (placing.CardRules{}).ItemPenalty(placing.DoubleMarked); p != placing.ZeroPoints || from.String() != "published: psu-poultry, fl-ffa-2013" {
 		t.Errorf("double: got %v, %v", p, from)
 	}
-	if p, from := (contest.MarkRules{}).Penalty(placing.Unreadable); p != placing.ZeroPoints || from.String() != "derived: psu-poultry, fl-ffa-2013" {
+	if p, from := (placing.CardRules{}).ItemPenalty(placing.Unreadable); p != placing.ZeroPoints || from.String() != "derived: psu-poultry, fl-ffa-2013" {
 		t.Errorf("unreadable: got %v, %v", p, from)
 	}
-	if p, from := lowest.Penalty(placing.Blank); p != placing.LowestScore || (from != cite.Citation{}) {
+	if p, from := lowest.ItemPenalty(placing.Blank); p != placing.LowestScore || (from != cite.Citation{}) {
 		t.Errorf("blank: got %v, %v", p, from)
 	}
-	if p, from := lowest.Penalty(0); p != 0 || (from != cite.Citation{}) {
+	if p, from := lowest.ItemPenalty(0); p != 0 || (from != cite.Citation{}) {
 		t.Errorf("no mark: got %v, %v", p, from)
 	}
 }
@@ -345,6 +363,7 @@ func TestYieldRule(t *testing.T) {
 	whole := contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Each: pts(3)}
 	lines := contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Ladder: grades}
 	taught, _ := contest.TaughtThirds()
+	cheap := contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: pts(100), Each: tiny(200)}
 	tests := []struct {
 		name, reason string
 		rule         contest.YieldRule
@@ -383,6 +402,9 @@ func TestYieldRule(t *testing.T) {
 		{"taught, far off", "the whole item", taught, "1.00", "5.99", pts(10), 14},
 		{"taught, halves of a hundredth", "2.335 goes up to 2.34", taught, "2.335", "2.34", pts(0), 0},
 		{"nothing lost for a step", "a rule may ask and not charge", contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: pts(1), Each: pts(0)}, "2.0", "3.0", pts(0), 10},
+		{"a hundred and fifty steps", "every one counts", cheap, "1.0", "16.0", pts(3), 150},
+		{"a thousand steps", "every one counts", cheap, "-20.0", "80.0", pts(20), 1_000},
+		{"past a thousand steps", "as a thousand, more than a carcass can have", cheap, "-20.0", "80.1", pts(20), 1_001},
 		{"a step worth more than the item", "capped", contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: pts(1), Each: pts(1_000_000)}, "2.0", "2.1", pts(1), 1},
 	}
 	for _, tt := range tests {
@@ -426,7 +448,7 @@ func TestYieldRule(t *testing.T) {
 			faulttest.Text(t, err, tt.want)
 		})
 	}
-	lowest := contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Ladder: short, Marks: contest.MarkRules{Blank: placing.LowestScore}}
+	lowest := contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Ladder: short, Marks: placing.CardRules{Blank: placing.LowestScore}}
 	if got, err := lowest.Score(yield(t, "2"), grade.Yield{}, placing.Blank); got != pts(6) || err != nil {
 		t.Errorf("blank at the lowest: got %v, %v, want 10 less 4", got, err)
 	}

@@ -25,7 +25,7 @@ func TestSettingsThroughJSON(t *testing.T) {
 	lines := rules
 	lines.Placing = placing.CardRules{Double: placing.Refused, FloorAtZero: true}
 	lines.Quality.Marks.Blank = placing.LowestScore
-	lines.Yield = contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Ladder: grades, Marks: contest.MarkRules{Unreadable: placing.Refused}}
+	lines.Yield = contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Ladder: grades, Marks: placing.CardRules{Unreadable: placing.Refused}}
 	for _, r := range []contest.Rules{{}, rules, lines, {Yield: taught}} {
 		through(t, r)
 	}
@@ -41,7 +41,7 @@ func TestSettingsThroughJSON(t *testing.T) {
 		{Facts: contest.Facts{Marks: contest.Marks{Yield: placing.Blank, KPH: placing.Unreadable}}}})
 	through(t, []contest.HandScore{{Component: "x", Score: pts(0)}, {Mark: placing.Blank}, {}})
 	through(t, []contest.PlacingCard{{Class: "b", Card: placing.Card{Mark: placing.DoubleMarked}}, {Card: placing.Card{Order: placing.MustParseOrder("2-1")}}})
-	ladder, _ := contest.PoultryCarcasses()
+	ladder := poultryCarcasses(t).ladder
 	b, err := json.Marshal(ladder)
 	if want := `{"value":10,"rungs":["A","B","C","no grade"],"lines":[3,3,4]}`; string(b) != want || err != nil {
 		t.Errorf("a ladder is %s, %v; want %s", b, err, want)
