@@ -32,7 +32,7 @@ func FatForPreliminary(p ShortcutYield) (Thickness, error) {
 		e.Value, e.Err = p.String(), ErrRange
 		return Thickness{}, e
 	default:
-		return ThicknessUnits((n - shortcutBase + yieldFat/2) / yieldFat), nil
+		return ThicknessUnits(fixed.Divide(n-shortcutBase, yieldFat, fixed.HalfUp)), nil
 	}
 }
 

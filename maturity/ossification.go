@@ -3,6 +3,7 @@ package maturity
 import (
 	"strconv"
 
+	"example.com/ribface/internal/fixed"
 	"example.com/ribface/maturity/cite"
 )
 
@@ -45,7 +46,7 @@ func FromOssification(percent int) (Score, error) {
 	}
 	lo, hi := ossification[i-1], ossification[i]
 	span, wide := hi.Percent-lo.Percent, int(hi.Score-lo.Score)
-	return lo.Score + Score((2*wide*(percent-lo.Percent)+span)/(2*span)), nil
+	return lo.Score + Score(share(wide*(percent-lo.Percent), span)), nil
 }
 
 // Ossification returns the percent of the thoracic buttons that goes with the
@@ -61,5 +62,8 @@ func (s Score) Ossification() (percent int, ok bool) {
 	}
 	lo, hi := ossification[i-1], ossification[i]
 	span, wide := hi.Percent-lo.Percent, int(hi.Score-lo.Score)
-	return lo.Percent + (2*span*int(s-lo.Score)+wide)/(2*wide), true
+	return lo.Percent + share(span*int(s-lo.Score), wide), true
 }
+
+// share is n/d, halves up.
+func share(n, d int) int { return int(fixed.Divide(int64(n), int64(d), fixed.HalfUp)) }

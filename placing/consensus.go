@@ -7,6 +7,7 @@ import (
 	"strconv"
 
 	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/fixed"
 	"example.com/ribface/internal/least"
 	"example.com/ribface/internal/text"
 	"github.com/shopspring/decimal"
@@ -360,7 +361,7 @@ func (p Panel) ProposeCuts(o Order, limit Limit) (CutProposal, error) {
 		pairs[i].Mean = decimal.New(sums[i], 0).DivRound(decimal.New(given, 0), 4)
 		sums[i] = max(sums[i], 0)
 	}
-	asked := int((2*total + given) / (2 * given))
+	asked := int(fixed.Divide(total, given, fixed.HalfUp))
 	want := asked
 	if least := p.n - 1; p.n <= mostFullCuts {
 		want = max(want, least)

@@ -389,14 +389,6 @@ func dollars(d decimal.Decimal) string {
 // money writes n units of 10^-scale dollar with at least two places.
 func money(n int64, scale int) string { return string(fixed.AppendMin(nil, n, scale, 2)) }
 
-// signed writes n units of 0.0001 dollar with its sign.
-func signed(n int64) string {
-	if n < 0 {
-		return money(n, places)
-	}
-	return "+" + money(n, places)
-}
-
 // exact returns n units of 10^-scale as a decimal without needless zeros.
 func exact(n int64, scale int32) decimal.Decimal {
 	for ; scale > 0 && n%10 == 0; scale-- {

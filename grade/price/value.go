@@ -144,7 +144,7 @@ func (v Value) Steps() []cite.Step {
 	steps := []cite.Step{{Name: "base", Rule: "dollars per cwt of hot carcass weight", Given: "grid " + t.Name, Result: money(v.grid.base, places), Cite: t.Cite}}
 	lines := v.lines()
 	for _, l := range lines {
-		steps = append(steps, cite.Step{Name: l.name, Rule: l.rule, Given: l.given, Result: signed(l.n), Cite: l.cite})
+		steps = append(steps, cite.Step{Name: l.name, Rule: l.rule, Given: l.given, Result: fixed.Plus(l.n, money(l.n, places)), Cite: l.cite})
 	}
 	return append(steps,
 		cite.Step{Name: "price per cwt", Rule: "base, premiums and discounts added up", Given: "base and " + text.Count(len(lines), "line"), Result: money(v.perCwt, places), Cite: citeAdditive},

@@ -318,11 +318,14 @@ func AppendMin(b []byte, n int64, places, min int) []byte {
 func String(n int64, places int) string { return string(Append(nil, n, places)) }
 
 // Signed is String with a plus sign for a number that is not negative.
-func Signed(n int64, places int) string {
+func Signed(n int64, places int) string { return Plus(n, String(n, places)) }
+
+// Plus puts a plus sign before s, the text of n, where n is not negative.
+func Plus(n int64, s string) string {
 	if n < 0 {
-		return String(n, places)
+		return s
 	}
-	return "+" + String(n, places)
+	return "+" + s
 }
 
 // FloorDiv divides toward minus infinity, with a rest of the sign of b.

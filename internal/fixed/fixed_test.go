@@ -352,6 +352,9 @@ func TestSigned(t *testing.T) {
 		if got := fixed.Signed(n, 4); got != want {
 			t.Errorf("Signed(%d) = %q, want %q", n, got, want)
 		}
+		if got := fixed.Plus(n, fixed.String(n, 4)+" in"); got != want+" in" {
+			t.Errorf("Plus(%d) = %q, want %q", n, got, want+" in")
+		}
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/fixed"
 	"example.com/ribface/placing"
 	"github.com/shopspring/decimal"
 )
@@ -75,7 +76,7 @@ func (p Placing) ProposeCuts(limit placing.Limit) (CutProposal, error) {
 		sum += min(weights[i], full)
 	}
 	of := int64(n-1) * full
-	c.Asked = hardTotal + int((2*sum*(easyTotal-hardTotal)+of)/(2*of))
+	c.Asked = hardTotal + int(fixed.Divide(sum*(easyTotal-hardTotal), of, fixed.HalfUp))
 	cuts, err := placing.SpreadCuts(c.Asked, weights, limit)
 	if err != nil {
 		return CutProposal{}, err

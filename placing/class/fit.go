@@ -7,6 +7,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/fixed"
 	"example.com/ribface/placing"
 )
 
@@ -219,7 +220,7 @@ func newFitter(p Policy) *fitter {
 	}
 	f.ceiling = newSetting("ceiling", units(p.Ceiling), nil)
 	if units(p.Ceiling) != 0 {
-		least := (max(2*oneGrade, units(p.LeanSelect)) + tenth - 1) / tenth * tenth
+		least := fixed.Round(max(2*oneGrade, units(p.LeanSelect))+tenth-1, tenth, fixed.Down)
 		f.ceiling = newSetting("ceiling", units(p.Ceiling), steps(least, 6*oneGrade, tenth))
 	}
 	f.exchange = newSetting("exchange", units(p.Exchange), steps(twentieth, 2*oneGrade, twentieth))

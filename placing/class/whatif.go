@@ -6,6 +6,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/fixed"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
@@ -104,12 +105,6 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 		}
 		return value - lo
 	}
-	signed := func(n int, s string) string {
-		if n >= 0 {
-			return "+" + s
-		}
-		return s
-	}
 	limits := grade.CarcassLimits()
 	least, most := limits.Least, limits.Most
 	switch t {
@@ -118,7 +113,7 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 			room(int(c.Marbling), int(grade.Devoid.At(0)), int(grade.Abundant.At(100)), better),
 			func(c *grade.Carcass, n int) { c.Marbling += grade.Marbling(sign * n) },
 			func(c *grade.Carcass) string { return c.Marbling.String() },
-			func(n int) string { return signed(sign*n, text.Count(sign*n, "point")) },
+			func(n int) string { return fixed.Plus(int64(sign*n), text.Count(sign*n, "point")) },
 		}
 	case TraitFat:
 		adjust := int(c.FatAdjust.Units())
@@ -129,7 +124,7 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 				c.Measures.Fat = grade.ThicknessUnits(c.Measures.Fat.Units() - int64(sign*n))
 			},
 			func(c *grade.Carcass) string { return c.Measures.Fat.String() },
-			func(n int) string { return signed(-sign*n, grade.ThicknessUnits(int64(-sign*n)).String()) },
+			func(n int) string { return fixed.Plus(int64(-sign*n), grade.ThicknessUnits(int64(-sign*n)).String()) },
 		}
 	case TraitRibeye:
 		return lever{
@@ -138,7 +133,7 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 				c.Measures.Ribeye = grade.AreaUnits(c.Measures.Ribeye.Units() + int64(sign*n))
 			},
 			func(c *grade.Carcass) string { return c.Measures.Ribeye.String() },
-			func(n int) string { return signed(sign*n, grade.AreaUnits(int64(sign*n)).String()) },
+			func(n int) string { return fixed.Plus(int64(sign*n), grade.AreaUnits(int64(sign*n)).String()) },
 		}
 	case TraitKPH:
 		return lever{
@@ -147,7 +142,7 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 				c.Measures.KPH = grade.ShareUnits(c.Measures.KPH.Units() - int64(sign*n))
 			},
 			func(c *grade.Carcass) string { return c.Measures.KPH.String() },
-			func(n int) string { return signed(-sign*n, grade.ShareUnits(int64(-sign*n)).String()) },
+			func(n int) string { return fixed.Plus(int64(-sign*n), grade.ShareUnits(int64(-sign*n)).String()) },
 		}
 	default:
 		return lever{
@@ -156,7 +151,7 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 				c.Measures.Weight = grade.WeightUnits(c.Measures.Weight.Units() - int64(sign*n))
 			},
 			func(c *grade.Carcass) string { return c.Measures.Weight.String() },
-			func(n int) string { return signed(-sign*n, grade.WeightUnits(int64(-sign*n)).String()) },
+			func(n int) string { return fixed.Plus(int64(-sign*n), grade.WeightUnits(int64(-sign*n)).String()) },
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/fixed"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
@@ -398,7 +399,7 @@ func correlate(alone [traits]int64) (out [traits]int64) {
 func read(trait int, mean, spread, off int64) int64 {
 	t := drawn[trait]
 	n := mean + (off*spread+one/2)>>16
-	return kept((n+t.step/2)/t.step*t.step, t.least, t.most)
+	return kept(fixed.Round(n, t.step, fixed.HalfUp), t.least, t.most)
 }
 
 // class draws one class. The weight of its middle comes first, and the other traits

@@ -90,6 +90,15 @@ func (f Figure) Text(decimals int) string {
 	return s
 }
 
+// signed is Text with a plus sign for a value over 0.
+func (f Figure) signed(decimals int) string {
+	s := f.Text(decimals)
+	if f.OK() && f.Value > 0 {
+		return "+" + s
+	}
+	return s
+}
+
 // bits is the precision in which roots are taken.
 const bits = 256
 

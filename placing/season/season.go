@@ -374,7 +374,7 @@ func (c Calibration) String() string {
 		if t.Trait.IsValid() {
 			d = traits[t.Trait].shown
 		}
-		row(t.Trait.String(), t.Trait.Unit(), strconv.Itoa(t.N), signed(t.Bias, d), t.Spread.Text(d), signed(t.Lower, d), signed(t.Upper, d), t.MeanAbsolute.Text(d), t.RootMeanSquare.Text(d), t.Correlation.Text(2))
+		row(t.Trait.String(), t.Trait.Unit(), strconv.Itoa(t.N), t.Bias.signed(d), t.Spread.Text(d), t.Lower.signed(d), t.Upper.signed(d), t.MeanAbsolute.Text(d), t.RootMeanSquare.Text(d), t.Correlation.Text(2))
 	}
 	_ = w.Flush() // a Builder takes every write
 	for i, g := range [...]struct {
@@ -393,13 +393,4 @@ func (c Calibration) String() string {
 		b.WriteString("  placings " + strconv.Itoa(c.Placings) + ": tau " + c.Tau.Text(2) + ", share of points lost " + c.Lost.Text(2) + "\n")
 	}
 	return b.String()
-}
-
-// signed writes a figure with its sign.
-func signed(f Figure, decimals int) string {
-	s := f.Text(decimals)
-	if f.OK() && f.Value > 0 {
-		return "+" + s
-	}
-	return s
 }
