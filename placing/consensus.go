@@ -303,12 +303,17 @@ type PairVote struct {
 	Cut   int             `json:"cut"`  // the cut that is proposed
 }
 
-// CutProposal is a proposal of cuts with what it rests on.
+// CutProposal is a proposal of cuts with what it rests on: the cuts of officials, see
+// [Panel.ProposeCuts], or the margins of a policy, as package class proposes them.
 type CutProposal struct {
-	Cuts  Cuts       `json:"cuts"`
-	Asked int        `json:"asked"` // the mean of the officials' totals, to the nearest point, halves up
-	Total int        `json:"total"` // what was shared out: Asked, raised where that is less than a point for every pair; Cuts.Total() may be less than it
-	Pairs []PairVote `json:"pairs"` // one for every cut, the top pair first
+	Cuts  Cuts `json:"cuts"`
+	Asked int  `json:"asked"` // the total that is wanted
+	Total int  `json:"total"` // what was shared out, see the function that proposes; Cuts.Total() may be less
+
+	// Weights are what the cuts are in proportion to, the top pair first: points of
+	// the officials, or a policy's margins in yield grades. None is negative.
+	Weights []decimal.Decimal `json:"weights"`
+	Pairs   []PairVote        `json:"pairs,omitempty"` // of a panel, one for every cut
 }
 
 // ProposeCuts proposes cuts for an order, usually that of the consensus, from the
@@ -319,8 +324,8 @@ type CutProposal struct {
 // odds pull a cut down. The mean over the officials is the weight of a pair, a
 // negative one counting as nothing. The total is the mean of the officials'
 // totals, to the nearest point, halves up: a committee chooses the total first
-// (published: amsa-committee). In classes of up to six exhibits it is raised to one
-// point for every pair where it is less; Asked then stays under Total. [SpreadCuts]
+// (published: amsa-committee). It is Asked. In classes of up to six exhibits it is
+// raised to one point for every pair where it is less; Asked then stays under Total. [SpreadCuts]
 // then shares the total out, within the limit and such that no card goes negative.
 //
 // An order of another size, a limit that is not set or that does not speak of
@@ -357,9 +362,11 @@ func (p Panel) ProposeCuts(o Order, limit Limit) (CutProposal, error) {
 	if given == 0 {
 		return CutProposal{}, &FieldError{Field: "cuts of the officials", Allowed: "cuts from at least one official", Err: ErrMissing}
 	}
+	weights := make([]decimal.Decimal, len(pairs))
 	for i := range pairs {
 		pairs[i].Mean = decimal.New(sums[i], 0).DivRound(decimal.New(given, 0), 4)
 		sums[i] = max(sums[i], 0)
+		weights[i] = decimal.Max(pairs[i].Mean, decimal.Zero)
 	}
 	asked := int(fixed.Divide(total, given, fixed.HalfUp))
 	want := asked
@@ -373,7 +380,7 @@ func (p Panel) ProposeCuts(o Order, limit Limit) (CutProposal, error) {
 	for i := range pairs {
 		pairs[i].Cut = cuts.At(i + 1)
 	}
-	return CutProposal{Cuts: cuts, Asked: asked, Total: want, Pairs: pairs}, nil
+	return CutProposal{Cuts: cuts, Asked: asked, Total: want, Weights: weights, Pairs: pairs}, nil
 }
 
 // mostFullCuts is the greatest class that can have a cut of at least 1 in every

@@ -567,7 +567,7 @@ func TestProposeCuts(t *testing.T) {
 		{
 			"one official keeps his own cuts",
 			[]placing.Vote{vote("3-1-2-4", "2-8-2", 0)}, "3-1-2-4", placing.LimitColorado,
-			placing.CutProposal{Cuts: placing.MustParseCuts("2-8-2"), Asked: 12, Total: 12, Pairs: []placing.PairVote{
+			placing.CutProposal{Cuts: placing.MustParseCuts("2-8-2"), Asked: 12, Total: 12, Weights: []decimal.Decimal{dec("2"), dec("8"), dec("2")}, Pairs: []placing.PairVote{
 				{3, 1, 1, 0, 2, 2, dec("2"), 2},
 				{1, 2, 1, 0, 8, 8, dec("8"), 8},
 				{2, 4, 1, 0, 2, 2, dec("2"), 2},
@@ -577,7 +577,7 @@ func TestProposeCuts(t *testing.T) {
 			"officials at odds pull a cut down, one without cuts only votes",
 			[]placing.Vote{vote("1-2-3-4", "4-5-3", 1), vote("1-2-3-4", "3-6-3", 2), vote("2-1-3-4", "2-4-5", 1), vote("1-2-4-3", "", 1)}, "1-2-3-4", placing.LimitColorado,
 			// weights 2, 5.75, 3.5 of 12, 12, 12 and 11: a total of 47/4, up to 12
-			placing.CutProposal{Cuts: placing.MustParseCuts("2-6-4"), Asked: 12, Total: 12, Pairs: []placing.PairVote{
+			placing.CutProposal{Cuts: placing.MustParseCuts("2-6-4"), Asked: 12, Total: 12, Weights: []decimal.Decimal{dec("2"), dec("5.75"), dec("3.5")}, Pairs: []placing.PairVote{
 				{1, 2, 4, 1, -2, 4, dec("2"), 2},
 				{2, 3, 5, 0, 5, 6, dec("5.75"), 6},
 				{3, 4, 4, 1, 3, 5, dec("3.5"), 4},
@@ -586,7 +586,7 @@ func TestProposeCuts(t *testing.T) {
 		{
 			"a pair that the cuts turn round weighs nothing and keeps one point",
 			[]placing.Vote{vote("1-2-3", "1-6", 2), vote("2-1-3", "5-3", 1)}, "1-2-3", placing.LimitExact,
-			placing.CutProposal{Cuts: placing.MustParseCuts("1-6"), Asked: 7, Total: 7, Pairs: []placing.PairVote{
+			placing.CutProposal{Cuts: placing.MustParseCuts("1-6"), Asked: 7, Total: 7, Weights: []decimal.Decimal{dec("0"), dec("6.6667")}, Pairs: []placing.PairVote{
 				{1, 2, 2, 1, -5, 1, dec("-1"), 1},
 				{2, 3, 3, 0, 6, 8, dec("6.6667"), 6},
 			}},
@@ -594,7 +594,7 @@ func TestProposeCuts(t *testing.T) {
 		{
 			"cuts of zero are raised to one a pair",
 			[]placing.Vote{vote("1-2-3", "0-0", 1)}, "1-2-3", placing.LimitExact,
-			placing.CutProposal{Cuts: placing.MustParseCuts("1-1"), Asked: 0, Total: 2, Pairs: []placing.PairVote{
+			placing.CutProposal{Cuts: placing.MustParseCuts("1-1"), Asked: 0, Total: 2, Weights: []decimal.Decimal{dec("0"), dec("0")}, Pairs: []placing.PairVote{
 				{1, 2, 1, 0, 0, 0, dec("0"), 1},
 				{2, 3, 1, 0, 0, 0, dec("0"), 1},
 			}},
@@ -602,7 +602,7 @@ func TestProposeCuts(t *testing.T) {
 		{
 			"halves of the mean total go up, and the limit cuts back",
 			[]placing.Vote{vote("1-2-3-4", "3-8-4", 1), vote("1-2-3-4", "3-7-4", 1)}, "1-2-3-4", placing.LimitNebraska,
-			placing.CutProposal{Cuts: placing.MustParseCuts("3-7-4"), Asked: 15, Total: 15, Pairs: []placing.PairVote{
+			placing.CutProposal{Cuts: placing.MustParseCuts("3-7-4"), Asked: 15, Total: 15, Weights: []decimal.Decimal{dec("3"), dec("7.5"), dec("4")}, Pairs: []placing.PairVote{
 				{1, 2, 2, 0, 3, 3, dec("3"), 3},
 				{2, 3, 2, 0, 7, 8, dec("7.5"), 7},
 				{3, 4, 2, 0, 4, 4, dec("4"), 4},

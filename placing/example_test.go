@@ -584,9 +584,9 @@ func ExampleCutProposal() {
 		placing.Vote{Order: placing.MustParseOrder("1-2-3"), Cuts: placing.MustParseCuts("2-6")},
 	)
 	proposal, err := p.ProposeCuts(p.Consensus().Order, placing.LimitExact)
-	fmt.Println(proposal.Cuts, proposal.Total, err)
+	fmt.Println(proposal.Cuts, proposal.Total, proposal.Weights, err)
 	// Output:
-	// 3-5 8 <nil>
+	// 3-5 8 [2.5 5.5] <nil>
 }
 
 func ExamplePairVote() {

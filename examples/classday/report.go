@@ -66,7 +66,7 @@ type sheetOf struct {
 	settings
 	graded   class.Graded
 	placed   class.Placing
-	cuts     class.CutProposal
+	cuts     placing.CutProposal
 	theirs   placing.CutProposal // of the officials
 	official placing.Official
 }
@@ -278,7 +278,7 @@ func (w *sheetOf) policy() {
 func (w *sheetOf) cutting() {
 	w.head("5. Cuts, and the officials")
 	var margins []string
-	for _, m := range w.cuts.Margins {
+	for _, m := range w.cuts.Weights {
 		margins = append(margins, m.String())
 	}
 	w.wrap("", "", fmt.Sprintf("Proposed: %s, from margins of %s yield grades between neighbors. Total %d of 5 for a hard class to 15 for a very placeable one [published: amsa-committee; the step between is our own].", w.cuts.Cuts, strings.Join(margins, ", "), w.cuts.Total))

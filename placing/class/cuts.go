@@ -3,7 +3,6 @@ package class
 import (
 	"slices"
 
-	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/fixed"
 	"example.com/ribface/placing"
@@ -16,14 +15,6 @@ const (
 	hardTotal = 5
 	easyTotal = 15
 )
-
-// CutProposal is a proposal of cuts for a placing, with what it rests on.
-type CutProposal struct {
-	Cuts    placing.Cuts
-	Asked   int           // the total that fits how placeable the class is, 5 to 15
-	Total   int           // the total of Cuts: less than Asked where that cannot be had
-	Margins []grade.Yield // of the neighbors as they count, the top pair first: what the cuts are in proportion to
-}
 
 // ProposeCuts proposes cuts from the margins of the neighbors, within the limit
 // and such that no card goes negative. The zero limit stands for the strictest
@@ -42,7 +33,8 @@ type CutProposal struct {
 // [placing.SpreadCuts] shares the total out in proportion to what they count; where
 // that many points cannot be had it takes the next lower total that can. Classes
 // of five and more often have to: five exhibits can have 12 points at the most and
-// seven can have 8.
+// seven can have 8. The first total is Asked, what the cuts come to is Total, and
+// Weights are what the pairs count, in yield grades.
 //
 // At last an obvious bottom gets no cut of 1: while the last pair is firm and has
 // fewer than 2 points, it gets one from the largest of the other cuts, of equal
@@ -52,10 +44,10 @@ type CutProposal struct {
 //
 // The zero Placing and a limit that does not speak of the class give a
 // [*placing.FieldError].
-func (p Placing) ProposeCuts(limit placing.Limit) (CutProposal, error) {
+func (p Placing) ProposeCuts(limit placing.Limit) (placing.CutProposal, error) {
 	n := p.Order.Len()
 	if n == 0 {
-		return CutProposal{}, &fault.FieldError{Field: "placing", Allowed: "one that Graded.Place has made", Err: fault.ErrMissing}
+		return placing.CutProposal{}, &fault.FieldError{Field: "placing", Allowed: "one that Graded.Place has made", Err: fault.ErrMissing}
 	}
 	if limit == 0 {
 		limit = placing.LimitExact
@@ -64,7 +56,7 @@ func (p Placing) ProposeCuts(limit placing.Limit) (CutProposal, error) {
 		}
 	}
 	full := p.Policy.tierWorth()
-	var c CutProposal
+	var c placing.CutProposal
 	var sum int64
 	weights, neighbors := make([]int64, n-1), p.Neighbors()
 	for i, d := range neighbors {
@@ -72,14 +64,14 @@ func (p Placing) ProposeCuts(limit placing.Limit) (CutProposal, error) {
 		if d.Firm {
 			weights[i] = 2 * full
 		}
-		c.Margins = append(c.Margins, yieldOf(weights[i]))
+		c.Weights = append(c.Weights, decimal.New(weights[i], -8))
 		sum += min(weights[i], full)
 	}
 	of := int64(n-1) * full
 	c.Asked = hardTotal + int(fixed.Divide(sum*(easyTotal-hardTotal), of, fixed.HalfUp))
 	cuts, err := placing.SpreadCuts(c.Asked, weights, limit)
 	if err != nil {
-		return CutProposal{}, err
+		return placing.CutProposal{}, err
 	}
 	c.Cuts = cuts
 	if neighbors[n-2].Firm {

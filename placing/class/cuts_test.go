@@ -8,14 +8,15 @@ import (
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
 	"github.com/google/go-cmp/cmp"
+	"github.com/shopspring/decimal"
 	"pgregory.net/rapid"
 )
 
 func TestProposeCuts(t *testing.T) {
 	same := cmp.Comparer(func(a, b placing.Cuts) bool { return a == b })
-	y := func(tenths ...int) (all []grade.Yield) {
+	y := func(tenths ...int64) (all []decimal.Decimal) {
 		for _, v := range tenths {
-			all = append(all, grade.YieldUnits(int64(v))*grade.OneGrade/10)
+			all = append(all, decimal.New(v, -1))
 		}
 		return all
 	}
@@ -24,16 +25,16 @@ func TestProposeCuts(t *testing.T) {
 		name  string
 		class class.Class
 		limit placing.Limit
-		want  class.CutProposal
+		want  placing.CutProposal
 	}{
 		// Margins 1.0, 0.1 and 1.6 of a full 1.5: a mean of (1.0 + 0.1 + 1.5) / 3
 		// is 0.5778 of the full one, so 5 and 5.8 points. Shared 10 : 1 : 16.
-		{"a close middle and a clear bottom", classOf(fat("Mt20", 0.6), fat("Sm60", 0.4), fat("Sm40", 0.4), fat("Sl20", 0.8)), 0, class.CutProposal{Cuts: placing.MustParseCuts("4-1-6"), Asked: 11, Total: 11, Margins: y(10, 1, 16)}},
-		{"three that cannot be told apart", classOf(fat("Sm40", 0.4), fat("Sm40", 0.4), fat("Sm40", 0.4)), 0, class.CutProposal{Cuts: placing.MustParseCuts("3-2"), Asked: 5, Total: 5, Margins: y(0, 0)}},
-		{"as clear as can be", classOf(fat("SlAb50", 0.4), fat("Mt50", 0.4), fat("Sm50", 0.4), fat("Sl50", 0.8)), placing.LimitExact, class.CutProposal{Cuts: placing.MustParseCuts("5-5-5"), Asked: 15, Total: 15, Margins: y(15, 15, 16)}},
-		{"a margin over two tiers' worth counts as that much", classOf(fat("SlAb50", 0.3), fat("Mt50", 1.3)), 0, class.CutProposal{Cuts: placing.MustParseCuts("15"), Asked: 15, Total: 15, Margins: y(30)}},
-		{"clear and far apart", classOf(fat("SlAb50", 0.2), fat("Mt50", 1.2), fat("Sm50", 1.2)), 0, class.CutProposal{Cuts: placing.MustParseCuts("10-5"), Asked: 15, Total: 15, Margins: y(30, 15)}},
-		{"a cycle, which the neighbors do not show", cycle(), 0, class.CutProposal{Cuts: placing.MustParseCuts("3-5"), Asked: 8, Total: 8, Margins: y(3, 5)}},
+		{"a close middle and a clear bottom", classOf(fat("Mt20", 0.6), fat("Sm60", 0.4), fat("Sm40", 0.4), fat("Sl20", 0.8)), 0, placing.CutProposal{Cuts: placing.MustParseCuts("4-1-6"), Asked: 11, Total: 11, Weights: y(10, 1, 16)}},
+		{"three that cannot be told apart", classOf(fat("Sm40", 0.4), fat("Sm40", 0.4), fat("Sm40", 0.4)), 0, placing.CutProposal{Cuts: placing.MustParseCuts("3-2"), Asked: 5, Total: 5, Weights: y(0, 0)}},
+		{"as clear as can be", classOf(fat("SlAb50", 0.4), fat("Mt50", 0.4), fat("Sm50", 0.4), fat("Sl50", 0.8)), placing.LimitExact, placing.CutProposal{Cuts: placing.MustParseCuts("5-5-5"), Asked: 15, Total: 15, Weights: y(15, 15, 16)}},
+		{"a margin over two tiers' worth counts as that much", classOf(fat("SlAb50", 0.3), fat("Mt50", 1.3)), 0, placing.CutProposal{Cuts: placing.MustParseCuts("15"), Asked: 15, Total: 15, Weights: y(30)}},
+		{"clear and far apart", classOf(fat("SlAb50", 0.2), fat("Mt50", 1.2), fat("Sm50", 1.2)), 0, placing.CutProposal{Cuts: placing.MustParseCuts("10-5"), Asked: 15, Total: 15, Weights: y(30, 15)}},
+		{"a cycle, which the neighbors do not show", cycle(), 0, placing.CutProposal{Cuts: placing.MustParseCuts("3-5"), Asked: 8, Total: 8, Weights: y(3, 5)}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

@@ -52,13 +52,6 @@ func ExampleCycle() {
 	// <nil>
 }
 
-func ExampleCutProposal() {
-	c, err := examplePlacing().ProposeCuts(placing.LimitExact)
-	fmt.Println(c.Cuts, c.Total, c.Margins, err)
-	// Output:
-	// 3-2-8 13 [1.322 0.598 3] <nil>
-}
-
 func ExampleDecision() {
 	d, ok := examplePlacing().Decision(3, 1)
 	fmt.Println(d.Upper, "over", d.Lower, "by", d.Ground, "margin", d.Margin, "close", d.Close, ok)

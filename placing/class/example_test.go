@@ -181,7 +181,7 @@ func ExamplePlacing_Explain() {
 
 func ExamplePlacing_ProposeCuts() {
 	c, err := examplePlacing().ProposeCuts(placing.LimitColorado)
-	fmt.Println(c.Cuts, "of", c.Total, "from margins", c.Margins, err)
+	fmt.Println(c.Cuts, "of", c.Total, "from margins", c.Weights, err)
 	// Output:
 	// 3-2-8 of 13 from margins [1.322 0.598 3] <nil>
 }
