@@ -13,9 +13,9 @@ import (
 
 func TestProposeCuts(t *testing.T) {
 	same := cmp.Comparer(func(a, b placing.Cuts) bool { return a == b })
-	y := func(tenths ...int) (all []grade.Yield) {
-		for _, v := range tenths {
-			all = append(all, grade.YieldUnits(int64(v))*grade.OneGrade/10)
+	y := func(n ...int) (all []grade.Yield) {
+		for _, v := range n {
+			all = append(all, tenths(v))
 		}
 		return all
 	}

@@ -82,7 +82,7 @@ func Example() {
 
 func ExampleClass() {
 	c := exampleClass()
-	c.Exhibits[3].Carcass.Measures.Ribeye = 0
+	c.Exhibits[3].Carcass.Measures.Ribeye = grade.Area{}
 	_, err := c.Grade()
 	fmt.Println(err)
 	// Output: exhibit 4: ribeye: missing; allowed: over 0 sq in to 25 sq in
@@ -223,7 +223,7 @@ func ExamplePolicy() {
 
 func ExamplePolicy_Check() {
 	p := class.DefaultPolicy()
-	p.Advantages[1].Yield = grade.OneGrade
+	p.Advantages[1].Yield = grade.Grades(1)
 	fmt.Println(p.Check())
 	// Output: policy: advantage 2: yield: 1: out of range; allowed: over 1.5, up to 10
 }
