@@ -47,10 +47,10 @@ func TestGradeRefuses(t *testing.T) {
 		{"a number too low", numbered(1, 0), "exhibit number: 0: out of range; allowed: each exhibit 1 to 2 once"},
 		{"a number too high", numbered(1, 3), "exhibit number: 3: out of range; allowed: each exhibit 1 to 2 once"},
 		{"a number twice", numbered(2, 2), "exhibit number: 2: repeated; allowed: each exhibit 1 to 2 once"},
-		{"a measure missing", bad, "exhibit 2: ribeye: missing; allowed: over 0 sq in to 25 sq in"},
-		{"no weight", light, "exhibit 2: weight: missing; allowed: over 0 lb to 1800 lb"},
-		{"a posted weight that is none", posted, "exhibit 1: weight: -800 lb: out of range; allowed: over 0 lb to 1800 lb"},
-		{"no edition", noRules, "exhibit 1: edition: missing; allowed: 1975, 1987, 1997, 2016, 2017"},
+		{"a measure missing", bad, "exhibit 2: ribeye: missing; allowed: 1 sq in to 25 sq in"},
+		{"no weight", light, "exhibit 2: weight: missing; allowed: 100 lb to 1800 lb"},
+		{"a posted weight that is none", posted, "posted weight: -800 lb: out of range; allowed: 100 lb to 1800 lb"},
+		{"no edition", noRules, "edition: missing; allowed: 1975, 1987, 1997, 2016, 2017"},
 		{"a bad walk", walk, "walk: fat over rump: missing; allowed: a ranking of 2 exhibits"},
 	}
 	for _, tt := range tests {
@@ -98,7 +98,7 @@ func TestGraded(t *testing.T) {
 	}
 	want := four()
 	slices.Reverse(want.Exhibits)
-	if diff := cmp.Diff(want, g.Class(), cmp.Comparer(func(a, b class.Ranking) bool { return a == b })); diff != "" {
+	if diff := cmp.Diff(want, g.Class()); diff != "" {
 		t.Errorf("Class (-want +got):\n%s", diff)
 	}
 	// What was handed in or out is not the class's own.
@@ -232,7 +232,7 @@ func TestPostedStandsIn(t *testing.T) {
 				}
 			}
 		}
-		if diff := cmp.Diff(told[0], told[1], cmp.Comparer(func(a, b placing.Order) bool { return a == b }), cmp.Comparer(func(a, b placing.Cuts) bool { return a == b }), cmp.Comparer(func(a, b class.Ranking) bool { return a == b })); diff != "" {
+		if diff := cmp.Diff(told[0], told[1]); diff != "" {
 			t.Fatalf("with the weights and without (-with +without):\n%s", diff)
 		}
 	})

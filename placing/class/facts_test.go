@@ -415,7 +415,7 @@ func TestReasonsTwice(t *testing.T) {
 }
 
 func diffReasons(a, b class.Reasons) string {
-	return cmp.Diff(a, b, cmp.Comparer(func(a, b placing.Order) bool { return a == b }))
+	return cmp.Diff(a, b)
 }
 
 func same(a, b class.Reasons) bool {

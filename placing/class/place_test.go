@@ -251,7 +251,7 @@ func TestRelabel(t *testing.T) {
 		}
 		x, err1 := p.ProposeCuts(0)
 		y, err2 := q.ProposeCuts(0)
-		if err1 != nil || err2 != nil || !cmp.Equal(x, y, cmp.Comparer(func(a, b placing.Cuts) bool { return a == b })) {
+		if err1 != nil || err2 != nil || !cmp.Equal(x, y) {
 			t.Fatalf("cuts %v %v and %v %v", x, err1, y, err2)
 		}
 		r, s := g.Represent(), h.Represent()
@@ -458,11 +458,11 @@ func TestPolicyRefused(t *testing.T) {
 		policy class.Policy
 		want   string
 	}{
-		{"zero", class.Policy{}, "policy: tiers: below standard is not listed: missing; allowed: every tier once"},
-		{"an empty tier", change(func(p *class.Policy) { p.Tiers[1] = nil }), "policy: tiers 2: missing; allowed: one tier or more"},
-		{"an unknown tier", change(func(p *class.Policy) { p.Tiers[1] = []grade.Tier{9} }), "policy: tiers 2: tier(9): unknown; allowed: the tiers of the trade"},
-		{"a tier twice", change(func(p *class.Policy) { p.Tiers[1] = []grade.Tier{grade.PrimeTier} }), "policy: tiers 2: prime: repeated; allowed: every tier once"},
-		{"a tier left out", change(func(p *class.Policy) { p.Tiers = p.Tiers[1:] }), "policy: tiers: prime is not listed: missing; allowed: every tier once"},
+		{"zero", class.Policy{}, "policy: tiers: prime, top choice, low choice, select, standard, below standard not listed: missing; allowed: every tier once"},
+		{"an empty tier", change(func(p *class.Policy) { p.Tiers[1] = nil }), "policy: tiers 2: missing; allowed: one tier or more\npolicy: tiers: top choice not listed: missing; allowed: every tier once"},
+		{"an unknown tier", change(func(p *class.Policy) { p.Tiers[1] = []grade.Tier{9} }), "policy: tiers 2: tier(9): unknown; allowed: the tiers of the trade\npolicy: tiers: top choice not listed: missing; allowed: every tier once"},
+		{"a tier twice", change(func(p *class.Policy) { p.Tiers[1] = []grade.Tier{grade.PrimeTier} }), "policy: tiers 2: prime: repeated; allowed: every tier once\npolicy: tiers: top choice not listed: missing; allowed: every tier once"},
+		{"a tier left out", change(func(p *class.Policy) { p.Tiers = p.Tiers[1:] }), "policy: tiers: prime not listed: missing; allowed: every tier once"},
 		{"advantages not rising in tiers", change(func(p *class.Policy) { p.Advantages[1].Tiers = 1 }), "policy: advantage 2: tiers: 1: out of range; allowed: over 1, up to the 6 tiers"},
 		{"too many tiers", change(func(p *class.Policy) { p.Advantages[1].Tiers = 7 }), "policy: advantage 2: tiers: 7: out of range; allowed: over 1, up to the 6 tiers"},
 		{"no tiers", change(func(p *class.Policy) { p.Advantages[0].Tiers = 0 }), "policy: advantage 1: tiers: 0: out of range; allowed: over 0, up to the 6 tiers"},
@@ -667,7 +667,7 @@ func TestRules(t *testing.T) {
 		t.Errorf("rules (-want +got):\n%s", diff)
 	}
 	bare := class.Policy{Tiers: [][]grade.Tier{{grade.PrimeTier, grade.TopChoice, grade.LowChoice}, {grade.SelectTier}, {grade.StandardTier, grade.BelowStandard}}}
-	want = []string{"quality: the better tier goes over: 1 prime top choice low choice; 2 select; 3 standard below standard (no source given)", "close: a margin under 0 of a yield grade is close (no source given)"}
+	want = []string{"quality: the better tier goes over: 1 prime top choice low choice; 2 select; 3 standard below standard (no source given)"}
 	if diff := cmp.Diff(want, show(bare)); diff != "" {
 		t.Errorf("bare rules (-want +got):\n%s", diff)
 	}

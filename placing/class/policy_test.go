@@ -47,11 +47,11 @@ func TestPolicyJSON(t *testing.T) {
 	}
 	p := class.NotesPolicy()
 	for _, tt := range []struct{ text, want string }{
-		{`{"name":"mine","exchnage":"0.5"}`, `unknown field "exchnage"`},
+		{`{"name":"mine","exchnage":"0.5"}`, "policy: name: exchnage: unknown; allowed: name, grid, by_cwt"},
 		{`{"ties":["the color"]}`, "ground"},
 		{`{"tiers":[["veal"]]}`, "tier"},
 		{`{"close":"much"}`, "yield"},
-		{`[]`, "cannot unmarshal"},
+		{`[]`, "policy: object: []: bad syntax"},
 	} {
 		err := json.Unmarshal([]byte(tt.text), &p)
 		if err == nil || !strings.Contains(err.Error(), tt.want) {
@@ -106,7 +106,7 @@ func TestSettingsRefused(t *testing.T) {
 		{"an unknown group of top Choice", change(func(p *class.Policy) { p.TopGroup = 9 }), "policy: top group: maturity group(9): unknown; allowed: A to E, or none"},
 		{"an unknown dark cut", change(func(p *class.Policy) { p.BottomDark = 9 }), "policy: bottom dark: dark cut(9): unknown; allowed: one third, two thirds or full, or none"},
 		{"a ceiling between tenths", change(func(p *class.Policy) { p.Ceiling = grade.Grades(3.60000001) }), "policy: ceiling: 3.60000001: out of range; allowed: 0 to 10 in whole tenths"},
-		{"a ceiling under 0", change(func(p *class.Policy) { p.Ceiling = grade.Grades(-1) }), "policy: ceiling: -1: out of range; allowed: 0 to 10 in whole tenths"},
+		{"a ceiling under 0", change(func(p *class.Policy) { p.Ceiling = grade.Grades(-1) }), "policy: ceiling: -1: out of range; allowed: 0 to 10 in whole tenths\npolicy: lean select: 3: out of range; allowed: 0 to the ceiling"},
 		{"a ceiling too high", change(func(p *class.Policy) { p.Ceiling = grade.Grades(11) }), "policy: ceiling: 11: out of range; allowed: 0 to 10 in whole tenths"},
 		{"a lean Select over the ceiling", change(func(p *class.Policy) { p.LeanSelect = grade.Grades(4) }), "policy: lean select: 4: out of range; allowed: 0 to the ceiling"},
 		{"a lean Select under 0", change(func(p *class.Policy) { p.LeanSelect = grade.YieldUnits(-1) }), "policy: lean select: -0.00000001: out of range; allowed: 0 to the ceiling"},
@@ -141,7 +141,7 @@ func TestDecideRefused(t *testing.T) {
 		wantError(t, "Decide", tt.want, err)
 	}
 	_, err := g.Decide(class.Policy{}, 1, 2)
-	wantError(t, "Decide", "policy: tiers: below standard is not listed: missing; allowed: every tier once", err)
+	wantError(t, "Decide", "policy: tiers: prime, top choice, low choice, select, standard, below standard not listed: missing; allowed: every tier once", err)
 	light := four()
 	light.Posted = grade.Pounds(300)
 	h := graded(t, light)
@@ -399,7 +399,7 @@ func TestSplits(t *testing.T) {
 	_, err = g.Splits(class.DefaultPolicy())
 	wantError(t, "one policy", "policies: 1: out of range; allowed: two or more", err)
 	_, err = g.Splits(class.DefaultPolicy(), class.Policy{})
-	wantError(t, "a zero policy", "policy 2: policy: tiers: below standard is not listed: missing; allowed: every tier once", err)
+	wantError(t, "a zero policy", "policy 2: policy: tiers: prime, top choice, low choice, select, standard, below standard not listed: missing; allowed: every tier once", err)
 }
 
 // TestCouldReverseByMaturity has a top Choice that is one only if its bone is of

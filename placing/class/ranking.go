@@ -129,6 +129,9 @@ func (r Ranking) Len() int { return int(r.n) }
 // IsValid reports whether the ranking is set.
 func (r Ranking) IsValid() bool { return r.n > 0 }
 
+// Equal reports whether r == s.
+func (r Ranking) Equal(s Ranking) bool { return r == s }
+
 // Groups returns the groups of tied exhibits from the top, exhibits ascending, in
 // fresh slices.
 func (r Ranking) Groups() [][]int {
@@ -203,11 +206,11 @@ func (r Ranking) Relabel(to placing.Order) (Ranking, error) {
 // Pairs counts what two rankings make of every pair of exhibits. The zero Pairs
 // counts nothing.
 type Pairs struct {
-	Same     int // both put the pair the same way round
-	Reversed int // they put it opposite ways round
-	TiedHere int // level in the first ranking alone
-	TiedThen int // level in the second alone
-	TiedBoth int // level in both
+	Same     int `json:"same"`      // both put the pair the same way round
+	Reversed int `json:"reversed"`  // they put it opposite ways round
+	TiedHere int `json:"tied_here"` // level in the first ranking alone
+	TiedThen int `json:"tied_then"` // level in the second alone
+	TiedBoth int `json:"tied_both"` // level in both
 }
 
 // Against compares two rankings pair by pair. Rankings of different sizes, or

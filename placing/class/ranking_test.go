@@ -252,9 +252,13 @@ func TestRankingEncodings(t *testing.T) {
 	if err := back.UnmarshalText([]byte("1 1")); !errors.Is(err, placing.ErrRepeated) || back.String() != "1 2" {
 		t.Errorf("failed Unmarshal left %v, %v", back, err)
 	}
-	if err := back.Scan(nil); err == nil || back.String() != "1 2" {
+	if err := back.Scan(nil); err != nil || back.IsValid() {
 		t.Errorf("Scan(nil) %v, %v", back, err)
 	}
+	if v, err := back.Value(); v != nil || err != nil {
+		t.Errorf("Value of the zero Ranking: %v, %v", v, err)
+	}
+	back = r
 	if err := back.UnmarshalText(nil); err != nil || back.IsValid() {
 		t.Errorf("empty text gives %v, %v", back, err)
 	}
