@@ -44,7 +44,8 @@ func (g Ground) String() string { return grounds.String(int(g)) }
 // IsValid reports whether g is one of the named grounds.
 func (g Ground) IsValid() bool { return grounds.IsValid(int(g)) }
 
-// ParseGround reads the name of a ground, as [Ground.String] writes it.
+// ParseGround reads the name of a ground, as [Ground.String] writes it, in any case and with
+// blanks, hyphens or underscores between the words.
 func ParseGround(s string) (Ground, error) {
 	v, err := grounds.Parse(s)
 	return Ground(v), err

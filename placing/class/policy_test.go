@@ -10,7 +10,6 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
 	"example.com/ribface/maturity"
-	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
 	"github.com/google/go-cmp/cmp"
 	"github.com/shopspring/decimal"
@@ -65,23 +64,6 @@ func TestPolicyJSON(t *testing.T) {
 	bad.Ties[0] = 99
 	if b, err := json.Marshal(bad); err == nil {
 		t.Errorf("written: %s", b)
-	}
-}
-
-func TestGroundText(t *testing.T) {
-	for g := class.Ground(0); g <= class.ByFirmness; g++ {
-		b, err := g.MarshalText()
-		var back class.Ground
-		if err2 := back.UnmarshalText(b); err != nil || err2 != nil || back != g {
-			t.Errorf("%v: %q, %v, %v, %v", g, b, back, err, err2)
-		}
-	}
-	g := class.ByYield
-	if err := g.UnmarshalText([]byte("luck")); !errors.Is(err, placing.ErrUnknown) || g != class.ByYield {
-		t.Errorf("%v, %v", g, err)
-	}
-	if _, err := class.Ground(99).MarshalText(); err == nil {
-		t.Error("an unknown ground is written")
 	}
 }
 

@@ -214,29 +214,6 @@ func TestClassJSON(t *testing.T) {
 	}
 }
 
-// TestWordsOfReasons takes headings and sizes through text.
-func TestWordsOfReasons(t *testing.T) {
-	for v := range 6 {
-		h, s := class.Heading(v), class.Size(v)
-		hb, herr := h.MarshalText()
-		sb, serr := s.MarshalText()
-		var h2 class.Heading
-		var s2 class.Size
-		if ok := v == 0 || h.IsValid(); ok != (herr == nil) || ok && (h2.UnmarshalText(hb) != nil || h2 != h) {
-			t.Errorf("%v: %q, %v, back %v", h, hb, herr, h2)
-		}
-		if ok := v == 0 || s.IsValid(); ok != (serr == nil) || ok && (s2.UnmarshalText(sb) != nil || s2 != s) {
-			t.Errorf("%v: %q, %v, back %v", s, sb, serr, s2)
-		}
-	}
-	if h, err := class.ParseHeading("Muscling"); err != nil || h != class.OnMuscling {
-		t.Errorf("%v, %v", h, err)
-	}
-	if s, err := class.ParseSize("huge"); err == nil || s != 0 {
-		t.Errorf("%v, %v", s, err)
-	}
-}
-
 func ExampleParseHeading() {
 	h, err := class.ParseHeading("Trimness")
 	fmt.Println(h, err)

@@ -88,17 +88,31 @@ func rank[T cmp.Ordered](values []T) Ranking {
 
 // ParseRanking reads a ranking written from the top with single spaces between
 // and an equals sign for a tie, as "3 1=2 4": 3 is first, 1 and 2 are level, 4 is
-// last. Tied exhibits may stand in any order.
+// last. Tied exhibits may stand in any order. More blanks, also around the equals
+// sign, are passed over; commas, hyphens or dashes may stand for the spaces, but no
+// two kinds in one text; for up to nine exhibits without a tie there may be nothing
+// between, as "3124". No signs, no leading zeros.
 func ParseRanking(s string) (Ranking, error) {
 	const allowed = "2 to 12 exhibit numbers from the top, each once, a space or = for level between, as 3 1=2 4"
-	groups := strings.Split(s, " ")
-	n := len(groups) + strings.Count(s, "=")
+	if o, err := placing.ParseOrder(s); err == nil {
+		return RankingOf(o), nil
+	}
+	in := strings.NewReplacer("\u2010", "-", "\u2011", "-", "\u2012", "-", "\u2013", "-", "\u2014", "-", "\u2212", "-", "=", " = ").Replace(s)
+	in = strings.ReplaceAll(strings.Join(strings.Fields(in), " "), " = ", "=")
+	between := " "
+	for _, other := range [...]string{"-", ","} {
+		if strings.Contains(in, other) {
+			between = other
+		}
+	}
+	groups := strings.Split(in, between)
+	n := len(groups) + strings.Count(in, "=")
 	if n > placing.MaxExhibits {
 		return Ranking{}, fault.Parse("ranking", s, "", allowed, fault.ErrRange)
 	}
 	r := Ranking{n: uint8(n)}
 	for i, g := range groups {
-		for part := range strings.SplitSeq(g, "=") {
+		for part := range strings.SplitSeq(text.Trim(g), "=") {
 			e, err := strconv.Atoi(part)
 			if err != nil || strconv.Itoa(e) != part {
 				return Ranking{}, fault.Parse("ranking", s, part, allowed, fault.ErrSyntax)
@@ -288,8 +302,9 @@ func (r Ranking) MarshalText() ([]byte, error) { return r.AppendText(nil) }
 // On error the receiver is left as it was.
 func (r *Ranking) UnmarshalText(b []byte) error { return text.Unmarshal(r, b, ParseRanking) }
 
-// Value gives the text for a database.
+// Value gives the text for a database; NULL for the zero Ranking.
 func (r Ranking) Value() (driver.Value, error) { return text.Value(r) }
 
-// Scan reads a database column that holds text.
+// Scan reads a database column that holds text; NULL gives the zero Ranking. On error
+// the receiver is left as it was.
 func (r *Ranking) Scan(src any) error { return text.Scan(r, "ranking", src) }

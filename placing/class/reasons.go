@@ -41,7 +41,8 @@ func (t Trait) IsValid() bool { return traits.IsValid(int(t)) }
 // String gives the name; "unset" for zero.
 func (t Trait) String() string { return traits.String(int(t)) }
 
-// ParseTrait reads the name of a trait, as [Trait.String] writes it.
+// ParseTrait reads the name of a trait, as [Trait.String] writes it, in any case and with
+// blanks, hyphens or underscores between the words.
 func ParseTrait(s string) (Trait, error) {
 	v, err := traits.Parse(s)
 	return Trait(v), err
@@ -78,7 +79,8 @@ func (h Heading) IsValid() bool { return headings.IsValid(int(h)) }
 // String gives the name; "none" for zero.
 func (h Heading) String() string { return headings.String(int(h)) }
 
-// ParseHeading reads the name of a heading, as [Heading.String] writes it.
+// ParseHeading reads the name of a heading, as [Heading.String] writes it, in any case and with
+// blanks, hyphens or underscores between the words.
 func ParseHeading(s string) (Heading, error) {
 	v, err := headings.Parse(s)
 	return Heading(v), err
@@ -112,7 +114,8 @@ func (s Size) IsValid() bool { return sizes.IsValid(int(s)) }
 // String gives the name; "unseen" for zero.
 func (s Size) String() string { return sizes.String(int(s)) }
 
-// ParseSize reads the name of a size, as [Size.String] writes it.
+// ParseSize reads the name of a size, as [Size.String] writes it, in any case and with
+// blanks, hyphens or underscores between the words.
 func ParseSize(s string) (Size, error) {
 	v, err := sizes.Parse(s)
 	return Size(v), err

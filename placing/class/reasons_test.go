@@ -14,16 +14,6 @@ import (
 
 func itoa(n int) string { return strconv.Itoa(n) }
 
-func FuzzParseTrait(f *testing.F) {
-	f.Add("marbling")
-	f.Add("")
-	f.Fuzz(func(t *testing.T, s string) {
-		if v, err := class.ParseTrait(s); err == nil && v.String() != s || err != nil && v != 0 {
-			t.Errorf("ParseTrait(%q) = %v, %v", s, v, err)
-		}
-	})
-}
-
 // TestReversals turns every pair by the change told, and not by one step less.
 func TestReversals(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

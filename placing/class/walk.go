@@ -122,7 +122,8 @@ func (s Site) IsValid() bool { return sites.IsValid(int(s)) }
 // String gives the name, as "fat over rump"; "unset" for zero.
 func (s Site) String() string { return sites.String(int(s)) }
 
-// ParseSite reads the name of a site, as [Site.String] writes it.
+// ParseSite reads the name of a site, as [Site.String] writes it, in any case and with
+// blanks, hyphens or underscores between the words.
 func ParseSite(s string) (Site, error) {
 	v, err := sites.Parse(s)
 	return Site(v), err
@@ -137,10 +138,11 @@ func (s Site) MarshalText() ([]byte, error) { return s.AppendText(nil) }
 // UnmarshalText reads a name. On error the receiver is left as it was.
 func (s *Site) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseSite) }
 
-// Value gives the name for a database.
+// Value gives the name for a database; NULL for the zero Site.
 func (s Site) Value() (driver.Value, error) { return text.Value(s) }
 
-// Scan reads a name from a database column that holds text.
+// Scan reads a name from a database column that holds text; NULL gives the zero Site.
+// On error the receiver is left as it was.
 func (s *Site) Scan(src any) error { return text.Scan(s, sites.Kind, src) }
 
 // Look is what a judge found at one site: all exhibits, the fattest or the
