@@ -77,7 +77,8 @@ type Advantage struct {
 
 // Policy is how a class is placed, as data. [Graded.Decide] says how its settings
 // work together. The zero Policy is refused; start from one of the named ones,
-// [DefaultPolicy], [NotesPolicy], [CutabilityPolicy] or [ValuePolicy].
+// [DefaultPolicy], [NotesPolicy], [CutabilityPolicy] or [ValuePolicy]. A yield that is
+// not set counts as 0.
 //
 // A policy goes through encoding/json and comes back equal; one with a value that has
 // no name is not written. Reading refuses a setting that it does not know.

@@ -86,6 +86,9 @@ func rank[T cmp.Ordered](values []T) Ranking {
 	return r
 }
 
+// dashes are read as hyphens.
+var dashes = strings.NewReplacer("\u2010", "-", "\u2011", "-", "\u2013", "-")
+
 // ParseRanking reads a ranking written from the top with single spaces between
 // and an equals sign for a tie, as "3 1=2 4": 3 is first, 1 and 2 are level, 4 is
 // last. Tied exhibits may stand in any order. More blanks, also around the equals
@@ -97,22 +100,25 @@ func ParseRanking(s string) (Ranking, error) {
 	if o, err := placing.ParseOrder(s); err == nil {
 		return RankingOf(o), nil
 	}
-	in := strings.NewReplacer("\u2010", "-", "\u2011", "-", "\u2012", "-", "\u2013", "-", "\u2014", "-", "\u2212", "-", "=", " = ").Replace(s)
-	in = strings.ReplaceAll(strings.Join(strings.Fields(in), " "), " = ", "=")
-	between := " "
-	for _, other := range [...]string{"-", ","} {
-		if strings.Contains(in, other) {
-			between = other
-		}
+	in := dashes.Replace(s)
+	var groups []string
+	switch {
+	case strings.Contains(in, "-"):
+		groups = strings.Split(in, "-")
+	case strings.Contains(in, ","):
+		groups = strings.Split(in, ",")
+	default: // blanks, of which those around an equals sign divide nothing
+		in = strings.Join(strings.Fields(strings.ReplaceAll(in, "=", " = ")), " ")
+		groups = strings.Split(strings.ReplaceAll(in, " = ", "="), " ")
 	}
-	groups := strings.Split(in, between)
 	n := len(groups) + strings.Count(in, "=")
 	if n > placing.MaxExhibits {
 		return Ranking{}, fault.Parse("ranking", s, "", allowed, fault.ErrRange)
 	}
 	r := Ranking{n: uint8(n)}
 	for i, g := range groups {
-		for part := range strings.SplitSeq(text.Trim(g), "=") {
+		for part := range strings.SplitSeq(g, "=") {
+			part = text.Trim(part)
 			e, err := strconv.Atoi(part)
 			if err != nil || strconv.Itoa(e) != part {
 				return Ranking{}, fault.Parse("ranking", s, part, allowed, fault.ErrSyntax)

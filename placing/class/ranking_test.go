@@ -83,7 +83,7 @@ func TestParseRanking(t *testing.T) {
 		{"zero", "0 1 2", "", `ranking: "0 1 2": out of range at "0"; allowed: each exhibit 1 to 3 once`},
 		{"leading zero", "01 2", "", `ranking: "01 2": bad syntax at "01"; allowed: 2 to 12 exhibit numbers from the top, each once, a space or = for level between, as 3 1=2 4`},
 		{"two spaces", "1  2", "1 2", ""},
-		{"two kinds between", "1-2,3=4", "", `ranking: "1-2,3=4": bad syntax at "1-2"; allowed: 2 to 12 exhibit numbers from the top, each once, a space or = for level between, as 3 1=2 4`},
+		{"two kinds between", "1-2,3=4", "", `ranking: "1-2,3=4": bad syntax at "2,3"; allowed: 2 to 12 exhibit numbers from the top, each once, a space or = for level between, as 3 1=2 4`},
 		{"a sign", "+1 2", "", `ranking: "+1 2": bad syntax at "+1"; allowed: 2 to 12 exhibit numbers from the top, each once, a space or = for level between, as 3 1=2 4`},
 	}
 	for _, tt := range tests {
