@@ -15,7 +15,18 @@ import (
 // Exhibit is one carcass of a class with the number it is shown under.
 type Exhibit struct {
 	Number  int           `json:"number"` // from 1 to the number of exhibits
-	Carcass grade.Carcass `json:"carcass"`
+	Carcass grade.Carcass // in JSON its fields stand beside the number
+}
+
+// flatExhibit is an Exhibit as JSON has it.
+type flatExhibit struct {
+	Number int `json:"number"`
+	grade.Carcass
+}
+
+// MarshalJSON writes one object with the number and the fields of the carcass.
+func (e Exhibit) MarshalJSON() ([]byte, error) {
+	return json.Marshal(flatExhibit{e.Number, e.Carcass})
 }
 
 // Class is a class of carcasses as it hangs: the evidence on every exhibit, what
@@ -47,7 +58,12 @@ type Graded struct {
 func (c *Class) UnmarshalJSON(b []byte) error { return text.Struct(b, c) }
 
 // UnmarshalJSON reads an object as [Class.UnmarshalJSON] does.
-func (e *Exhibit) UnmarshalJSON(b []byte) error { return text.Struct(b, e) }
+func (e *Exhibit) UnmarshalJSON(b []byte) error {
+	f := flatExhibit{e.Number, e.Carcass}
+	err := text.Struct(b, &f)
+	e.Number, e.Carcass = f.Number, f.Carcass
+	return err
+}
 
 // Grade grades every exhibit. Exhibits must be numbered 1 to n, each number once,
 // with n from 2 to 12. With a posted weight, which has the limits of a carcass's, an
@@ -56,7 +72,7 @@ func (e *Exhibit) UnmarshalJSON(b []byte) error { return text.Struct(b, e) }
 // Everything that is missing or impossible gives a [*placing.FieldError], and
 // [placing.Problems] lists them all: the rules, the posted weight, the exhibits as
 // they come, the walk. A path follows the JSON names and counts the exhibits as they
-// come from 0, as "exhibits[2].carcass.measures.fat"; a field names the exhibit by
+// come from 0, as "exhibits[2].measures.fat"; a field names the exhibit by
 // its number, as "exhibit 3: fat".
 func (c Class) Grade() (Graded, error) {
 	n := len(c.Exhibits)
@@ -81,7 +97,7 @@ func (c Class) Grade() (Graded, error) {
 			e.Carcass.Measures.Weight = stand
 		}
 		a, err := by.Assess(e.Carcass)
-		problems = append(problems, fault.At(at+".carcass", "exhibit "+strconv.Itoa(e.Number), err))
+		problems = append(problems, fault.At(at, "exhibit "+strconv.Itoa(e.Number), err))
 		number := &fault.FieldError{Path: at + ".number", Field: "exhibit number", Value: strconv.Itoa(e.Number), Allowed: each(n)}
 		switch {
 		case e.Number < 1 || e.Number > n:
@@ -104,7 +120,7 @@ func (c Class) Grade() (Graded, error) {
 // path is the path of the carcass of an exhibit of the class.
 func (g Graded) path(exhibit int) string {
 	at := slices.IndexFunc(g.given.Exhibits, func(e Exhibit) bool { return e.Number == exhibit })
-	return nth("exhibits", at) + ".carcass"
+	return nth("exhibits", at)
 }
 
 // checkRules refuses an edition and balancing rules that are none.
@@ -291,7 +307,7 @@ func (c Class) Adjust(adjustments ...Adjustment) (Class, error) {
 		}
 		_, err := stands.Adjusted()
 		for _, p := range fault.Problems(err) {
-			under := nth("exhibits", at) + ".carcass"
+			under := nth("exhibits", at)
 			if p.Path == "fat_adjust" {
 				p.Path, under = "fat", path
 			}

@@ -36,12 +36,12 @@ func TestGradeTellsAll(t *testing.T) {
 		"rules.edition | edition: edition(99): unknown; allowed: 1975, 1987, 1997, 2016, 2017",
 		"rules.maturity.tens | rules: tens: tens(99): unknown; allowed: keep units, toward bone, toward lean",
 		"posted | posted weight: 99 lb: out of range; allowed: 100 lb to 1800 lb",
-		"exhibits[0].carcass.measures.fat | exhibit 3: fat: missing; allowed: 0 in to 3 in",
-		"exhibits[1].carcass.lean.dark | exhibit 5: dark cut: dark cut(9): unknown; allowed: none, one third, two thirds, full",
-		"exhibits[1].carcass.measures.ribeye | exhibit 5: ribeye: 0.9 sq in: out of range; allowed: 1 sq in to 25 sq in",
+		"exhibits[0].measures.fat | exhibit 3: fat: missing; allowed: 0 in to 3 in",
+		"exhibits[1].lean.dark | exhibit 5: dark cut: dark cut(9): unknown; allowed: none, one third, two thirds, full",
+		"exhibits[1].measures.ribeye | exhibit 5: ribeye: 0.9 sq in: out of range; allowed: 1 sq in to 25 sq in",
 		"exhibits[1].number | exhibit number: 5: out of range; allowed: each exhibit 1 to 4 once",
 		"exhibits[2].number | exhibit number: 3: repeated; allowed: each exhibit 1 to 4 once",
-		"exhibits[3].carcass.fat_adjust | exhibit 4: adjusted fat: -0.3 in: out of range; allowed: 0 in to 3 in",
+		"exhibits[3].fat_adjust | exhibit 4: adjusted fat: -0.3 in: out of range; allowed: 0 in to 3 in",
 		"walk[1].site | walk: look 2: site: fat over rump: repeated; allowed: every site once",
 		"walk[2].order | walk: plumpness of round: missing; allowed: a ranking of 4 exhibits",
 		"walk[3].site | walk: look 4: site: site(99): unknown; allowed: "+allSites(),
@@ -59,7 +59,7 @@ func TestGradeTellsAll(t *testing.T) {
 	untaken := four()
 	untaken.Exhibits[0].Carcass.Measures.KPH = grade.Share{}
 	_, err = untaken.Adjust(class.Adjustment{Exhibit: 1, Fat: grade.Inches(0.1)})
-	faulttest.All(t, "Adjust without KPH", err, "exhibits[0].carcass.measures.kph | exhibit 1: KPH: missing; allowed: 0% to 10%")
+	faulttest.All(t, "Adjust without KPH", err, "exhibits[0].measures.kph | exhibit 1: KPH: missing; allowed: 0% to 10%")
 }
 
 // TestPolicyTellsAll does so for a policy.
@@ -132,13 +132,13 @@ func TestPricesTellAll(t *testing.T) {
 	c.Exhibits[1].Carcass.Measures.Weight, c.Exhibits[2].Carcass.Measures.Weight = grade.Pounds(300), grade.Pounds(310)
 	g := graded(t, c)
 	_, err := g.ByValue(grid(t), price.ByHead, map[int][]price.Mark{7: nil, -1: nil})
-	paths(t, "ByValue", err, "marks", "marks", "exhibits[2].carcass", "exhibits[1].carcass")
+	paths(t, "ByValue", err, "marks", "marks", "exhibits[2]", "exhibits[1]")
 	_, err = g.ByValue(grid(t), nil, nil)
-	paths(t, "no comparison", err, "", "exhibits[2].carcass", "exhibits[1].carcass")
+	paths(t, "no comparison", err, "", "exhibits[2]", "exhibits[1]")
 	_, err = g.Place(valuePolicy())
-	paths(t, "Place", err, "exhibits[2].carcass", "exhibits[1].carcass")
+	paths(t, "Place", err, "exhibits[2]", "exhibits[1]")
 	_, err = class.Replay([]class.Policy{valuePolicy()}, class.Past{Class: g, Order: placing.MustParseOrder("3-1-2-4")})
-	paths(t, "Replay", err, "past[0].class.exhibits[2].carcass", "past[0].class.exhibits[1].carcass")
+	paths(t, "Replay", err, "past[0].class.exhibits[2]", "past[0].class.exhibits[1]")
 }
 
 func paths(t *testing.T, what string, err error, want ...string) {
@@ -155,8 +155,8 @@ func paths(t *testing.T, what string, err error, want ...string) {
 // TestClassJSON reads a class as a program or a person writes it.
 func TestClassJSON(t *testing.T) {
 	const in = `{"rules":{"edition":"2017"},"posted":"800 lb",
-		"exhibits":[{"number":2,"carcass":{"sex":"steer","maturity":{"skeletal":"A60","lean":"A50"},"marbling":"Sm40","measures":{"fat":0.5,"ribeye":"13.4 sq in","kph":2.5}}},
-			{"number":1,"carcass":{"sex":"Heifer","maturity":{"skeletal":"A60","lean":"A50"},"marbling":"small 10","measures":{"fat":"0.4","ribeye":13,"kph":0}}}],
+		"exhibits":[{"number":2,"sex":"steer","maturity":{"skeletal":"A60","lean":"A50"},"marbling":"Sm40","measures":{"fat":0.5,"ribeye":"13.4 sq in","kph":2.5}},
+			{"number":1,"sex":"Heifer","maturity":{"skeletal":"A60","lean":"A50"},"marbling":"small 10","measures":{"fat":"0.4","ribeye":13,"kph":0}}],
 		"walk":[{"site":"fat over rump","order":"2 1"}]}`
 	var c class.Class
 	if err := json.Unmarshal([]byte(in), &c); err != nil {
@@ -181,8 +181,8 @@ func TestClassJSON(t *testing.T) {
 		t.Errorf("null: %v", err)
 	}
 	before := c
-	err = json.Unmarshal([]byte(`{"postd":800,"exhibits":[{"number":1,"carcass":{"measures":{"fat":"thick","ribey":12}}},{"nmber":2}],"walk":[{"site":"tail","order":"1 1"}]}`), &c)
-	paths(t, "a class that cannot be read", err, "exhibits[0].carcass.measures.fat", "exhibits[0].carcass.measures.ribey", "exhibits[1].nmber", "walk[0].site", "walk[0].order", "postd")
+	err = json.Unmarshal([]byte(`{"postd":800,"exhibits":[{"number":1,"measures":{"fat":"thick","ribey":12}},{"nmber":2}],"walk":[{"site":"tail","order":"1 1"}]}`), &c)
+	paths(t, "a class that cannot be read", err, "exhibits[0].measures.fat", "exhibits[0].measures.ribey", "exhibits[1].nmber", "walk[0].site", "walk[0].order", "postd")
 	if d := cmp.Diff(before, c); d != "" {
 		t.Errorf("changed by a failed reading:\n%s", d)
 	}
@@ -226,13 +226,13 @@ func ExampleParseHeading() {
 
 func ExampleClass_UnmarshalJSON() {
 	var c class.Class
-	err := json.Unmarshal([]byte(`{"rules":{"edition":"2017"},"exhibits":[{"number":1,"carcass":{"measures":{"fat":"half an inch","ribey":12}}}]}`), &c)
+	err := json.Unmarshal([]byte(`{"rules":{"edition":"2017"},"exhibits":[{"number":1,"measures":{"fat":"half an inch","ribey":12}}]}`), &c)
 	for _, p := range placing.Problems(err) {
 		fmt.Println(p.Path, p.Err)
 	}
 	// Output:
-	// exhibits[0].carcass.measures.fat bad syntax
-	// exhibits[0].carcass.measures.ribey unknown
+	// exhibits[0].measures.fat bad syntax
+	// exhibits[0].measures.ribey unknown
 }
 
 func ExamplePlacing_ProposeCutsFor() {
