@@ -5,8 +5,8 @@
 // # Statistics
 //
 // [Errors] gives bias, spread, limits of agreement, mean absolute error, root mean
-// square and correlation; [TauB] and [Rho] rank agreement; [Agreement] Cohen's kappa, plain and
-// weighted; [Ratings] the six intraclass correlations and Kendall's W of several
+// square and correlation, which of ranks is Spearman's rho; [Agreement] Cohen's kappa,
+// plain and weighted; [Ratings] the six intraclass correlations and Kendall's W of several
 // judges on the same exhibits; [Class] the difficulty and discrimination of a placing
 // class and how often each pair was reversed. [Season] does all that concerns one
 // member, for every member, in one pass over the cards.
@@ -28,8 +28,7 @@
 // # Checked against
 //
 // These are tests of the package: the published data on six targets and four judges
-// (psychbull-1979-86-420); the examples of tau-b and rho (stat-kendalltau-doc,
-// stat-spearman-example); two published tables each for kappa (test-kappa-events,
+// (psychbull-1979-86-420); the examples of rho (stat-spearman-example); two published tables each for kappa (test-kappa-events,
 // dkpro-cohen1960), Kendall's W (doc-concordance-g08da, test-irr-anxiety), the
 // intraclass correlations (test-icc-wines, test-irr-anxiety) and the limits of
 // agreement (biochemmed-2015-25-141, lancet-1986-307). A module inside the

@@ -153,7 +153,8 @@ func (s Errors) RootMeanSquare() Figure {
 }
 
 // Correlation returns the product-moment correlation of estimates and truths;
-// NoSpread where one of the two does not vary.
+// NoSpread where one of the two does not vary. Of ranks, values that tie having the
+// mean of their ranks, it is Spearman's rho (published: stat-spearman-example).
 func (s Errors) Correlation() Figure {
 	return enough(s.n, MinCorrelation).root(spread(s.n, s.xy, s.x, s.y), mul(spread(s.n, s.xx, s.x, s.x), spread(s.n, s.yy, s.y, s.y)))
 }

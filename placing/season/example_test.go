@@ -82,16 +82,19 @@ func ExampleReason() {
 	// true no spread (5)
 }
 
-func ExampleTauB() {
-	fmt.Println(season.TauB(ribeyes))
+// Spearman's rho is the correlation of ranks: here those of the ribeyes above.
+func ExampleErrors_Correlation() {
+	var ranks season.Errors
+	for _, p := range []season.Pair{{Estimate: 2, Truth: 1}, {Estimate: 4, Truth: 4}, {Estimate: 1, Truth: 2}, {Estimate: 6, Truth: 6}, {Estimate: 5, Truth: 5}, {Estimate: 3, Truth: 3}} {
+		if err := ranks.Add(p); err != nil {
+			log.Fatal(err)
+		}
+	}
+	fmt.Println("values", sums().Correlation())
+	fmt.Println("ranks", ranks.Correlation())
 	// Output:
-	// 0.867
-}
-
-func ExampleRho() {
-	fmt.Println(season.Rho(ribeyes))
-	// Output:
-	// 0.943
+	// values 0.947
+	// ranks 0.943
 }
 
 // agreed is a textbook table of two categories: 20 and 15 alike, 5 and 10

@@ -13,7 +13,7 @@ import (
 // (jds-1996-79-907).
 const (
 	MinErrors      = 3  // bias, spread, limits of agreement, mean absolute error, root mean square
-	MinCorrelation = 5  // correlation, tau-b, rho, discrimination
+	MinCorrelation = 5  // correlation, discrimination
 	MinAgreement   = 10 // shares and kappa of grades
 	MinExhibits    = 4  // exhibits for intraclass correlations and Kendall's W
 	MinJudges      = 2  // judges for the same

@@ -226,3 +226,20 @@ func (r Ratings) Concordance() (plain, corrected Figure, err error) {
 	}
 	return plain, corrected, nil
 }
+
+// midranks returns twice the rank of each value, with the mean rank for ties.
+func midranks(values []int64) []int64 {
+	sorted := slices.Sorted(slices.Values(values))
+	out := make([]int64, len(values))
+	for i, v := range values {
+		first, _ := slices.BinarySearch(sorted, v)
+		after, _ := slices.BinarySearchFunc(sorted, v, func(e, v int64) int {
+			if e <= v {
+				return -1
+			}
+			return 1
+		})
+		out[i] = int64(first + 1 + after)
+	}
+	return out
+}
