@@ -38,9 +38,9 @@
 //
 // Means are exact sums divided once, to the nearest unit shown, and spreads are sample
 // standard deviations (n - 1) by whole numbers; no float has a part in any figure.
-// -base prices the carcasses on the averages of the public weekly report that package
-// grade/price embeds (official: ams-ct155-2025-01-06), added up as published
-// (tx-grid-2014). They show how a grid works; a sale wants its own.
+// -base prices the carcasses on the averages of a public weekly report (official:
+// ams-ct155-2025-01-06), added up as published (tx-grid-2014). They show how a grid
+// works; a sale wants its own, which -prices names: a JSON file as in examples/prices.
 //
 // # Invented carcasses
 //
@@ -71,6 +71,7 @@ import (
 	"strings"
 	"syscall"
 
+	"example.com/ribface/examples/prices"
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
 	"example.com/ribface/grade/sheet"
@@ -111,16 +112,17 @@ func status(err error) int {
 
 // settings are what the command line says.
 type settings struct {
-	make    int
-	seed    uint64
-	propose bool
-	mapping string // name of the file
-	comma   string
-	by      string
-	bad     int
-	rules   grade.Rules
-	base    decimal.Decimal // zero for no prices
-	in      string          // empty for standard input
+	make       int
+	seed       uint64
+	propose    bool
+	mapping    string // name of the file
+	comma      string
+	by         string
+	bad        int
+	rules      grade.Rules
+	base       decimal.Decimal // zero for no prices
+	pricesFile string          // "" for those of examples/prices
+	in         string          // empty for standard input
 
 	out, refused, csv, json, svg string
 }
@@ -140,6 +142,7 @@ func parse(args []string, stderr io.Writer) (settings, error) {
 	f.StringVar(&s.svg, "svg", "", "draw the summary into `FILE`")
 	f.IntVar(&s.bad, "bad", 20, "tell at most `N` refused and N flagged rows one by one")
 	f.TextVar(&s.rules.Edition, "edition", s.rules.Edition, "the edition of the standard, by `YEAR`")
+	f.StringVar(&s.pricesFile, "prices", "", "take premiums and discounts from `FILE`, with -base")
 	f.TextVar(&s.base, "base", s.base, "price the carcasses, with a base of `DOLLARS` per cwt of hot carcass weight")
 	f.IntVar(&s.make, "make", 0, "write a sheet of `N` invented carcasses and stop")
 	f.Uint64Var(&s.seed, "seed", 1, "the invented carcasses to make; another number gives others")
@@ -154,6 +157,8 @@ func parse(args []string, stderr io.Writer) (settings, error) {
 		return s, usage("-comma wants a comma, a semicolon, a bar or a tab")
 	case s.make < 0 || s.bad < 0:
 		return s, usage("-make and -bad want numbers of 0 or more")
+	case s.pricesFile != "" && s.base.IsZero():
+		return s, usage("-prices wants a -base")
 	case f.NArg() > 1 || s.make > 0 && f.NArg() > 0:
 		return s, usage("one sheet at a time, and none with -make; flags stand before it")
 	}
@@ -169,7 +174,7 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 		return err
 	}
 	names := []string{s.out, s.refused, s.csv, s.json, s.svg}
-	if err := apart(names, []string{s.in, s.mapping}, stdin, stdout); err != nil {
+	if err := apart(names, []string{s.in, s.mapping, s.pricesFile}, stdin, stdout); err != nil {
 		return err
 	}
 	if s.make > 0 {
@@ -305,7 +310,7 @@ func (a *analysis) prepare() error {
 		}
 	}
 	if !a.base.IsZero() {
-		grid, err := price.New(price.Latest().Terms(a.base))
+		grid, err := a.prices()
 		if err != nil {
 			return err
 		}
@@ -313,6 +318,15 @@ func (a *analysis) prepare() error {
 		a.sum.grid = &grid
 	}
 	return nil
+}
+
+// prices makes the grid that was asked for.
+func (a *analysis) prices() (price.Grid, error) {
+	terms, err := prices.Read(a.pricesFile, a.base)
+	if err != nil {
+		return price.Grid{}, err
+	}
+	return price.New(terms)
 }
 
 // say tells something on standard error. What cannot be told stops nothing.

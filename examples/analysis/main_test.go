@@ -132,6 +132,19 @@ func spoiled(t *testing.T) string {
 	return strings.Join(lines, "")
 }
 
+// TestPrices prices carcasses on a file of the caller's.
+func TestPrices(t *testing.T) {
+	name := filepath.Join(t.TempDir(), "county.json")
+	if err := os.WriteFile(name, []byte(`{"name": "county sale", "tiers": [{"tier": "low choice", "amount": "2"}]}`), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	in := "sex,skeletal,lean,marbling,fat_in,ribeye_sq_in,kph_pct,weight_lb\nsteer,A60,A50,Sm40,0.5,13,2.5,800\n"
+	stdout, _, err := command(t, in, "-base", "100", "-prices", name)
+	if err != nil || !strings.Contains(stdout, "county sale, base 100.00 per cwt") || !strings.Contains(stdout, "816.00") {
+		t.Errorf("%v:\n%s", err, stdout)
+	}
+}
+
 func TestGolden(t *testing.T) {
 	in := spoiled(t)
 	dir := t.TempDir()
@@ -398,6 +411,9 @@ func TestFails(t *testing.T) {
 		{"edition", "", []string{"-edition", "1980"}, 2, `invalid value "1980" for flag -edition`},
 		{"no edition", good, []string{"-edition", ""}, 1, "edition: missing; allowed: 1975, 1987, 1997, 2016, 2017"},
 		{"base", good, []string{"-base", "-1"}, 1, "base: -1.00: out of range; allowed: over 0.00"},
+		{"prices without a base", good, []string{"-prices", name}, 2, "-prices wants a -base"},
+		{"no such prices", good, []string{"-base", "300", "-prices", filepath.Join(dir, "none.json")}, 1, "no such file or directory"},
+		{"over the prices", "", []string{"-base", "300", "-prices", odd, "-json", odd, name}, 2, "cannot be written over"},
 		{"by", good, []string{"-by", "pen"}, 2, "-by: no column pen"},
 		{"header", "drak\n1\n", nil, 1, "line 1, column 1 (drak): column: drak: unknown; allowed: dark"},
 		{"lacks", "pen\n1\n", nil, 1, "line 1: header: missing; allowed: a column or an assumed value"},

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/ribface/examples/prices"
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
 	"example.com/ribface/maturity/cite"
@@ -474,12 +475,15 @@ func fatFor(m grade.Measures, line grade.Yield) string {
 
 func (w *sheetOf) value() error {
 	w.head("8. Value")
-	report := price.Latest()
-	grid, err := price.New(report.Terms(w.base))
+	terms, err := prices.Read("", w.base)
 	if err != nil {
 		return err
 	}
-	w.wrap("", "", fmt.Sprintf("At a base of $%s per cwt with the averages printed for the week of %s [%s]. One week's market and no rule.", w.base, report.Week.Format("2006-01-02"), report.Cite))
+	grid, err := price.New(terms)
+	if err != nil {
+		return err
+	}
+	w.wrap("", "", fmt.Sprintf("At a base of $%s per cwt with the averages printed for the %s [%s]. One week's market and no rule.", w.base, terms.Name, terms.Cite))
 	v, err := w.graded.ByValue(grid, price.ByHead, nil)
 	if err != nil {
 		w.wrap("", "", "Not every exhibit has a price on this grid: "+err.Error()+".")

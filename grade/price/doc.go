@@ -37,10 +37,7 @@
 // in the row 900-1,000 lb. Nothing printed says which row owns it, so every grid
 // says it: [Terms].WeightEdge and [Terms].YieldEdge give an inner edge to the
 // band below it or to the band above it. The outer ends belong to the bands that
-// they end. [Report.Terms] gives an edge of weight to the band below, because the
-// last row is printed "over 1,050", and an edge of yield to the band above,
-// because the last row is printed "5.0 and up" (both derived); set the fields
-// otherwise where a buyer does otherwise.
+// they end.
 //
 // # Defects and programs
 //
@@ -52,11 +49,7 @@
 // when it comes here; whether a buyer takes the discount besides or instead is
 // for the grid to say.
 //
-// The report has no category for the grades of an old skeleton, Commercial and
-// below, so on its grid hardbone stands in place of the tier (derived). A tier
-// below Standard that is not hardbone, such as Utility in A maturity or a bull,
-// has no price there and is refused with [ErrNoPrice]; a buyer's own grid may
-// price it.
+// A tier that the grid does not name has no price and is refused with [ErrNoPrice].
 //
 // A mark that [MarksOf] reads and the grid does not price adds nothing, and the
 // explanation says so. A mark that the caller names has to be priced.
@@ -73,17 +66,12 @@
 // value share a place. Value is not merit: per head, weight decides most classes,
 // and a placing by merit comes from package placing/class.
 //
-// # Reports
+// # Prices
 //
-// [Reports] yields what the public weekly report printed, with its date. The
-// amounts are a market of one week and no rule: they show how a grid works, and
-// a sale wants its own. Amounts of fat that the report gives for carcasses
-// without a yield grade are not used.
-//
-// The report of the week of 2025-01-06 is whole, with its ranges (official:
-// ams-ct155-2025-01-06). That of 2014-10-20 is a reprint of which part could be
-// read (published: ams-ct169-2014-10-20): its grid has no price for Choice or for
-// the common weights and yields.
+// The package has no prices of its own: terms come from the caller, as from a JSON
+// file. Two weeks of the public weekly report are such files in the repository, under
+// examples/prices (official: ams-ct155-2025-01-06; published: ams-ct169-2014-10-20).
+// A market of one week is no rule; a sale wants its own amounts.
 //
 // # Money and rounding
 //

@@ -1,8 +1,11 @@
 package price_test
 
 import (
+	"encoding/json"
 	"errors"
 	"fmt"
+	"log"
+	"os"
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
@@ -12,6 +15,21 @@ import (
 
 // base is the price of a made-up sale.
 var base = decimal.RequireFromString("300.00")
+
+// weekly are the averages of the public weekly report for one week (official:
+// ams-ct155-2025-01-06), kept as JSON, with a base.
+func weekly(base decimal.Decimal) price.Terms {
+	text, err := os.ReadFile("../../examples/prices/week-2025-01-06.json")
+	if err != nil {
+		log.Fatal(err)
+	}
+	var terms price.Terms
+	if err := json.Unmarshal(text, &terms); err != nil {
+		log.Fatal(err)
+	}
+	terms.Base = base
+	return terms
+}
 
 // carcass is a steer that grades High Select with a yield of 2.76.
 var carcass = grade.Carcass{
@@ -23,7 +41,7 @@ var carcass = grade.Carcass{
 
 // A carcass on the averages of the public weekly report and a base of one's own.
 func Example() {
-	grid, err := price.New(price.Latest().Terms(base))
+	grid, err := price.New(weekly(base))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -89,7 +107,7 @@ func ExampleTerms() {
 	}
 	a.Carcass.Measures.Weight = grade.Pounds(900)
 	for _, owner := range []price.Edge{price.EdgeLower, price.EdgeUpper} {
-		terms := price.Latest().Terms(base)
+		terms := weekly(base)
 		terms.WeightEdge = owner
 		grid, err := price.New(terms)
 		if err != nil {
@@ -107,7 +125,7 @@ func ExampleTerms() {
 // Programs and kinds of cattle cannot be seen on the carcass: the caller names
 // them.
 func ExampleGrid_Value() {
-	grid, err := price.New(price.Latest().Terms(base))
+	grid, err := price.New(weekly(base))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -132,7 +150,7 @@ func ExampleGrid_Value() {
 }
 
 func ExampleGrid_Terms() {
-	grid, err := price.New(price.Latest().Terms(base))
+	grid, err := price.New(weekly(base))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -151,7 +169,7 @@ func ExampleGrid_Terms() {
 }
 
 func ExampleValue() {
-	terms := price.Latest().Terms(base)
+	terms := weekly(base)
 	grid, err := price.New(terms)
 	if err != nil {
 		fmt.Println(err)
@@ -188,7 +206,7 @@ func ExampleValue() {
 
 // A class in order of value, per head and per cwt.
 func ExampleOrder() {
-	grid, err := price.New(price.Latest().Terms(base))
+	grid, err := price.New(weekly(base))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -278,146 +296,6 @@ func ExampleMarksOf() {
 	// over 30 months
 }
 
-// The public weekly report as it is embedded, with its ranges.
-func ExampleLatest() {
-	r := price.Latest()
-	fmt.Println(r.Week.Format("2006-01-02"), r.Cite)
-	for _, l := range r.Lines[:4] {
-		fmt.Println(l.Category, l.Low, "to", l.High, "average", l.Average)
-	}
-	// Output:
-	// 2025-01-06 official: ams-ct155-2025-01-06
-	// Prime 0 to 49 average 17.54
-	// Choice 0 to 0 average 0
-	// Select -31 to -15 average -28.25
-	// Standard -68 to -10 average -40.93
-}
-
-func ExampleReports() {
-	for r := range price.Reports() {
-		fmt.Println(r.Week.Format("2006-01-02"), len(r.Lines), "lines,", r.Cite)
-	}
-	// Output:
-	// 2014-10-20 12 lines, published: ams-ct169-2014-10-20
-	// 2025-01-06 25 lines, official: ams-ct155-2025-01-06
-}
-
-func ExampleReport_Terms() {
-	terms := price.Latest().Terms(base)
-	fmt.Println(terms.Name, terms.Base, "edges:", terms.YieldEdge, "of yield,", terms.WeightEdge, "of weight")
-	for _, m := range terms.Marks {
-		fmt.Println(m.Mark, m.Amount, m.Instead)
-	}
-	// Output:
-	// week of 2025-01-06 300 edges: upper band of yield, lower band of weight
-	// all natural 33.12 false
-	// non-hormone-treated 21.75 false
-	// dairy-type -2.64 false
-	// bullock or stag -41.5 false
-	// hardbone -42.2 true
-	// dark cutter -38.75 false
-	// over 30 months -14.29 false
-}
-
-// A live steer of 1,240 lb at $86.79 per cwt (published: ext-msu-p2556).
-func ExamplePerHead() {
-	v, err := price.PerHead(decimal.RequireFromString("86.79"), grade.Pounds(1240))
-	fmt.Println(v, v.StringFixed(2), err)
-	// Output: 1076.196 1076.20 <nil>
-}
-
-func ExampleDressing() {
-	s, err := price.Dressing(grade.Pounds(794), grade.Pounds(1240), grade.HalfUp)
-	fmt.Println(s, err)
-	// Output: 64.0323% <nil>
-}
-
-// $66 live against $109 for the carcass (prices published: uni-pricing-slides).
-func ExampleBreakEven() {
-	s, err := price.BreakEven(decimal.RequireFromString("66"), decimal.RequireFromString("109"), grade.HalfUp)
-	fmt.Println(s, err)
-	// Output: 60.5505% <nil>
-}
-
-func ExampleMarks() {
-	for m := range price.Marks() {
-		fmt.Println(m)
-	}
-	// Output:
-	// dairy-type
-	// bullock or stag
-	// hardbone
-	// dark cutter
-	// over 30 months
-	// all natural
-	// non-hormone-treated
-}
-
-func ExampleParseMark() {
-	m, err := price.ParseMark("dark cutter")
-	fmt.Println(m, err)
-	_, err = price.ParseMark("blood splash")
-	fmt.Println(err)
-	// Output:
-	// dark cutter <nil>
-	// mark: "blood splash": unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated
-}
-
-func ExampleMark_encodings() {
-	m := price.Hardbone
-	line, err := m.AppendText([]byte("text: "))
-	fmt.Printf("%s, %v\n", line, err)
-	text, err := m.MarshalText()
-	fmt.Printf("%q, %v\n", text, err)
-	fmt.Println(m.UnmarshalText([]byte("dark cutter")), m, m.IsValid())
-	fmt.Println(m.UnmarshalText([]byte("stag")) != nil, m)
-	column, err := m.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(m.Scan([]byte("dairy-type")), m)
-	// Output:
-	// text: hardbone, <nil>
-	// "hardbone", <nil>
-	// <nil> dark cutter true
-	// true dark cutter
-	// "dark cutter", <nil>
-	// <nil> dairy-type
-}
-
-func ExampleParseEdge() {
-	e, err := price.ParseEdge("lower band")
-	fmt.Println(e, err)
-	_, err = price.ParseEdge("lower")
-	fmt.Println(err)
-	// Output:
-	// lower band <nil>
-	// edge: "lower": unknown; allowed: lower band, upper band
-}
-
-func ExampleEdge_encodings() {
-	e := price.EdgeLower
-	line, err := e.AppendText([]byte("text: "))
-	fmt.Printf("%s, %v\n", line, err)
-	text, err := e.MarshalText()
-	fmt.Printf("%q, %v\n", text, err)
-	fmt.Println(e.UnmarshalText([]byte("upper band")), e, e.IsValid())
-	fmt.Println(e.UnmarshalText([]byte("both")) != nil, e)
-	// Output:
-	// text: lower band, <nil>
-	// "lower band", <nil>
-	// <nil> upper band true
-	// true upper band
-}
-
-func ExampleBand() {
-	b := price.Band[grade.Yield]{From: grade.Grades(4), To: grade.Grades(5), Amount: decimal.RequireFromString("-12.45")}
-	fmt.Println(b, b.Amount)
-	b.To = grade.Yield{}
-	fmt.Println(b.String())
-	// Output:
-	// 4 to 5 -12.45
-	// 4 and over
-}
-
 // The same carcass on two grids. Each is priced as it stands; neither changes.
 func ExampleGrid() {
 	a, err := grade.Current.Assess(carcass)
@@ -426,7 +304,7 @@ func ExampleGrid() {
 		return
 	}
 	for _, b := range []string{"280", "300"} {
-		grid, err := price.New(price.Latest().Terms(decimal.RequireFromString(b)))
+		grid, err := price.New(weekly(decimal.RequireFromString(b)))
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -441,7 +319,7 @@ func ExampleGrid() {
 
 // A buyer who takes no premium or discount for the tier of a dark cutter.
 func ExampleMarkAmount() {
-	terms := price.Latest().Terms(base)
+	terms := weekly(base)
 	for i, m := range terms.Marks {
 		if m.Mark == price.DarkCutter {
 			terms.Marks[i] = price.MarkAmount{Mark: price.DarkCutter, Amount: decimal.RequireFromString("-40"), Instead: true}
@@ -485,7 +363,7 @@ func ExampleTierAmount() {
 }
 
 func ExamplePart() {
-	grid, err := price.New(price.Latest().Terms(base))
+	grid, err := price.New(weekly(base))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -509,35 +387,4 @@ func ExamplePart() {
 	// tier select -28.25 271.75
 	// yield 2.5 to 3 1.38 273.13
 	// weight 600 lb to 900 lb 0.00 273.13
-}
-
-// What the range of a category means for a carcass of 880 lb.
-func ExampleLine() {
-	for _, l := range price.Latest().Lines {
-		if l.Mark != price.DarkCutter {
-			continue
-		}
-		low, err := price.PerHead(l.Low, grade.Pounds(880))
-		if err != nil {
-			fmt.Println(err)
-			return
-		}
-		high, err := price.PerHead(l.High, grade.Pounds(880))
-		fmt.Println(l.Category, l.Low, "to", l.High, "per cwt,", low, "to", high, "a head", err)
-	}
-	// Output: Dark cutter -65 to -30 per cwt, -572 to -264 a head <nil>
-}
-
-// The averages of two dated reports side by side.
-func ExampleReport() {
-	for r := range price.Reports() {
-		for _, l := range r.Lines {
-			if l.Grade == grade.Select {
-				fmt.Println(r.Week.Format("2006-01-02"), l.Category, l.Average, "range known:", l.Ranged)
-			}
-		}
-	}
-	// Output:
-	// 2014-10-20 Select -12.43 range known: false
-	// 2025-01-06 Select -28.25 range known: true
 }

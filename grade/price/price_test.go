@@ -7,7 +7,6 @@ import (
 	"strconv"
 	"strings"
 	"testing"
-	"time"
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
@@ -32,7 +31,7 @@ func assessed(q grade.Quality, y grade.Yield, w grade.Weight) grade.Assessment {
 
 func latest(t *testing.T, change func(*price.Terms)) price.Grid {
 	t.Helper()
-	terms := price.Latest().Terms(dec("300"))
+	terms := weekly(dec("300"))
 	if change != nil {
 		change(&terms)
 	}
@@ -47,91 +46,6 @@ func latest(t *testing.T, change func(*price.Terms)) price.Grid {
 func rows(t *testing.T, name string) []conformance.Row {
 	t.Helper()
 	return conformance.Rows(t, "../../testdata/references", name)
-}
-
-// TestPublishedReports compares the embedded reports with the references, line
-// by line and in order.
-func TestPublishedReports(t *testing.T) {
-	files := []struct {
-		name, week string
-	}{
-		{"price-report-2014-10-20.csv", "2014-10-20"}, // ams-ct169-2014-10-20
-		{"price-report-2025-01-06.csv", "2025-01-06"}, // ams-ct155-2025-01-06
-	}
-	i := 0
-	for report := range price.Reports() {
-		want := rows(t, files[i].name)
-		if got := report.Week.Format(time.DateOnly); got != files[i].week || len(report.Lines) != len(want) {
-			t.Fatalf("report %d: week %s with %d lines, want %s with %d", i, got, len(report.Lines), files[i].week, len(want))
-		}
-		for n, line := range report.Lines {
-			row := want[n]
-			if report.Cite.IDs != row.Get("source_id") || report.Cite.Standing.String() != row.Get("standing") {
-				t.Errorf("%s line %d: cited %v, want %s %s", files[i].name, row.Line, report.Cite, row.Get("standing"), row.Get("source_id"))
-			}
-			category := row.Get("category")
-			switch row.Get("group") {
-			case "yield":
-				category = "YG " + category
-				span := strings.TrimSuffix(category, " and up")
-				from, to := line.YieldFrom.Decimal().StringFixed(1), line.YieldTo.Decimal().StringFixed(1)
-				if got := "YG " + from + "-" + to; got != category && !(line.YieldTo == (grade.Yield{}) && "YG "+from == span) {
-					t.Errorf("%s: span %s", category, got)
-				}
-				if line.Grade != 0 || line.Mark != 0 || line.WeightFrom != (grade.Weight{}) || line.WeightTo != (grade.Weight{}) {
-					t.Errorf("%s: not of one kind: %+v", category, line)
-				}
-			case "weight":
-				category += " lb"
-				plain := strings.ReplaceAll(category, ",", "")
-				from, to := line.WeightFrom.Pounds().String(), line.WeightTo.Pounds().String()
-				if got := from + "-" + to + " lb"; got != plain && !(line.WeightTo == (grade.Weight{}) && "over "+from+" lb" == plain) {
-					t.Errorf("%s: span %s", category, got)
-				}
-				if line.Grade != 0 || line.Mark != 0 || line.YieldFrom != (grade.Yield{}) || line.YieldTo != (grade.Yield{}) {
-					t.Errorf("%s: not of one kind: %+v", category, line)
-				}
-			case "quality":
-				if line.Grade.String() != category || line.Mark != 0 || line.YieldFrom != (grade.Yield{}) || line.WeightFrom != (grade.Weight{}) {
-					t.Errorf("%s: %+v", category, line)
-				}
-			default:
-				if !strings.EqualFold(line.Mark.String(), category) || line.Grade != 0 || line.YieldFrom != (grade.Yield{}) || line.WeightFrom != (grade.Weight{}) {
-					t.Errorf("%s: %+v", category, line)
-				}
-			}
-			if line.Category != category {
-				t.Errorf("%s line %d: category %q, want %q", files[i].name, n+2, line.Category, category)
-			}
-			if !line.Average.Equal(dec(row.Get("average"))) {
-				t.Errorf("%s: average %s, want %s", category, line.Average, row.Get("average"))
-			}
-			ranged, low, high := row.Has("low"), "", ""
-			if ranged {
-				low, high = row.Get("low"), row.Get("high")
-			}
-			if line.Ranged != ranged || ranged && (!line.Low.Equal(dec(low)) || !line.High.Equal(dec(high))) {
-				t.Errorf("%s: range %v %s to %s, want %s to %s", category, line.Ranged, line.Low, line.High, low, high)
-			}
-			if ranged && (line.Average.LessThan(line.Low) || line.Average.GreaterThan(line.High)) {
-				t.Errorf("%s: the average is outside the range", category)
-			}
-		}
-		// Every report makes a grid without gap or overlap.
-		if _, err := price.New(report.Terms(dec("300"))); err != nil {
-			t.Errorf("%s: %v", files[i].name, err)
-		}
-		i++
-	}
-	if i != len(files) {
-		t.Errorf("%d reports, want %d", i, len(files))
-	}
-	if d := cmp.Diff("2025-01-06", price.Latest().Week.Format(time.DateOnly)); d != "" {
-		t.Errorf("latest (-want +got):\n%s", d)
-	}
-	for range price.Reports() {
-		break
-	}
 }
 
 // TestPublishedExamples computes every row of price-examples.csv.
@@ -536,7 +450,7 @@ func TestLimitsOfAmounts(t *testing.T) {
 }
 
 func TestTermsAreCopies(t *testing.T) {
-	terms := price.Latest().Terms(dec("300"))
+	terms := weekly(dec("300"))
 	g, err := price.New(terms)
 	if err != nil {
 		t.Fatal(err)
@@ -550,11 +464,6 @@ func TestTermsAreCopies(t *testing.T) {
 	}
 	if d := cmp.Diff(price.Terms{}, price.Grid{}.Terms()); d != "" {
 		t.Errorf("the zero grid (-want +got):\n%s", d)
-	}
-	lines := price.Latest()
-	lines.Lines[0].Average = dec("9")
-	if !price.Latest().Lines[0].Average.Equal(dec("17.54")) {
-		t.Error("Latest hands out its storage")
 	}
 	// Terms go through JSON and make the same grid.
 	b, err := json.Marshal(want)
@@ -857,7 +766,7 @@ func FuzzEdge(f *testing.F) {
 }
 
 func BenchmarkValue(b *testing.B) {
-	g, err := price.New(price.Latest().Terms(dec("300")))
+	g, err := price.New(weekly(dec("300")))
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -951,7 +860,7 @@ func TestEveryType(t *testing.T) {
 		t.Fatal(err)
 	}
 	everytype.Run(t, ".",
-		price.DairyType, price.Mark(99), price.EdgeLower, price.Edge(99), g, v, v.Parts()[0], price.Latest(), price.Latest().Lines[0],
+		price.DairyType, price.Mark(99), price.EdgeLower, price.Edge(99), g, v, v.Parts()[0],
 		price.Terms{Name: "odd", Base: dec("1e400"), Tiers: []price.TierAmount{{}}, Yield: []price.Band[grade.Yield]{{}}, Weight: []price.Band[grade.Weight]{{}}}, g.Terms(),
 		price.Band[grade.Yield]{From: grade.Grades(-1), To: grade.Grades(5)}, price.Band[grade.Weight]{From: grade.Pounds(math.NaN()), Amount: dec("-1e-400")},
 		price.TierAmount{Tier: 99, Amount: dec("1")}, price.TierAmount{Tier: grade.PrimeTier}, price.MarkAmount{Mark: price.DairyType, Instead: true},

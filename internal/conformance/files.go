@@ -89,8 +89,8 @@ var files = []File{
 	// Checked by a test of the package that uses them, which reads the file.
 	{"grade-deductions.csv", "", nil, []Test{{Room: "placing/contest", Name: "TestGradeDeductions"}}},
 	{"price-examples.csv", "", nil, []Test{{Room: "grade/price", Name: "TestPublishedExamples"}}},
-	{"price-report-2014-10-20.csv", "", nil, []Test{{Room: "grade/price", Name: "TestPublishedReports"}}},
-	{"price-report-2025-01-06.csv", "", nil, []Test{{Room: "grade/price", Name: "TestPublishedReports"}}},
+	{"price-report-2014-10-20.csv", "", nil, []Test{{Room: "examples/prices", Name: "TestPublishedReports"}}},
+	{"price-report-2025-01-06.csv", "", nil, []Test{{Room: "examples/prices", Name: "TestPublishedReports"}}},
 	{"statistics-examples.csv", "", nil, []Test{
 		{Room: "placing", Name: "TestReferencesConsensus", Column: "statistic", Values: []string{"borda", "kemeny"}},
 		{Room: "placing/class", Name: "TestReferencesTau", Column: "statistic", Values: []string{"kendall tau-b"}},

@@ -4,11 +4,9 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/grade/price"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
-	"github.com/shopspring/decimal"
 )
 
 // rib makes an invented steer of 800 lb with 2.5% of kidney fat: its yield is
@@ -129,7 +127,7 @@ func TestCoach(t *testing.T) {
 // to the policy that claims it.
 func TestPublishedStatements(t *testing.T) {
 	def := class.DefaultPolicy()
-	value := class.ValuePolicy(price.Latest().Terms(decimal.New(300, 0)))
+	value := class.ValuePolicy(weekly())
 	over := func(name string, p class.Policy, u, l grade.Carcass, ground class.Ground) {
 		t.Run(name, func(t *testing.T) {
 			for _, c := range []class.Class{classOf(u, l), classOf(l, u)} {

@@ -9,7 +9,6 @@ import (
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
-	"github.com/shopspring/decimal"
 )
 
 // TestEveryType holds every exported type to what the module promises of all: no
@@ -60,7 +59,7 @@ func TestEveryType(t *testing.T) {
 		class.ParseRanking, class.NewRanking, class.RankScores, class.RankingOf, class.ParseGround, class.ParseTrait, class.ParseSite, class.ParseHeading, class.ParseSize,
 		class.Mistakes, class.DifficultyOf, class.PairName, class.Replay, class.Fit, class.Sites, class.Policies, class.ValuePolicy,
 
-		official, past.Order, past.Cuts, placing.LimitColorado, grid(t), price.Latest().Terms(decimal.New(300, 0)), price.ByHead,
+		official, past.Order, past.Cuts, placing.LimitColorado, grid(t), weekly(), price.ByHead,
 		grade.Tolerances{Fat: grade.Inches(0.1), Marbling: 20}, grade.Tolerances{Marbling: -1}, cite.Citation{},
 	)
 }

@@ -8,7 +8,6 @@ import (
 	"example.com/ribface/grade/price"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
-	"github.com/shopspring/decimal"
 )
 
 func ExampleAdjustment() {
@@ -235,7 +234,7 @@ func ExampleParseError() {
 }
 
 func ExampleValuation() {
-	grid, err := price.New(price.Latest().Terms(decimal.RequireFromString("300")))
+	grid, err := price.New(weekly())
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -6,11 +6,9 @@ import (
 	"fmt"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/grade/price"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
-	"github.com/shopspring/decimal"
 )
 
 // exampleClass is an invented class of four steers.
@@ -525,7 +523,7 @@ func ExampleCutabilityPolicy() {
 }
 
 func ExampleValuePolicy() {
-	placed, err := exampleGraded().Place(class.ValuePolicy(price.Latest().Terms(decimal.New(300, 0))))
+	placed, err := exampleGraded().Place(class.ValuePolicy(weekly()))
 	fmt.Println(placed.Order, placed.Neighbors()[1], err)
 	// Output:
 	// 3-1-2-4 1 over 2 by value, yield higher by 0.984; no yield could turn it <nil>

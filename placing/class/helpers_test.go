@@ -1,19 +1,38 @@
 package class_test
 
 import (
+	"encoding/json"
+	"os"
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/grade/price"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
 	"github.com/google/go-cmp/cmp"
+	"github.com/shopspring/decimal"
 	"pgregory.net/rapid"
 )
 
 // tenths is a yield of so many tenths of a grade, twentieths of so many twentieths.
 func tenths(n int) grade.Yield     { return grade.YieldUnits(int64(n) * grade.OneGrade / 10) }
 func twentieths(n int) grade.Yield { return grade.YieldUnits(int64(n) * grade.OneGrade / 20) }
+
+// weekly are the averages of the public weekly report for one week (official:
+// ams-ct155-2025-01-06) with a base of 300.
+func weekly() price.Terms {
+	text, err := os.ReadFile("../../examples/prices/week-2025-01-06.json")
+	if err != nil {
+		panic(err)
+	}
+	var terms price.Terms
+	if err := json.Unmarshal(text, &terms); err != nil {
+		panic(err)
+	}
+	terms.Base = decimal.New(300, 0)
+	return terms
+}
 
 // steer makes an invented steer from figures in inches, square inches, percent
 // and pounds.

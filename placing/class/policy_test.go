@@ -17,7 +17,7 @@ import (
 )
 
 func valuePolicy() class.Policy {
-	return class.ValuePolicy(price.Latest().Terms(decimal.New(300, 0)))
+	return class.ValuePolicy(weekly())
 }
 
 // TestPolicyJSON takes the named policies through JSON and back.
@@ -245,7 +245,7 @@ func TestNoCycles(t *testing.T) {
 // TestValueMargins finds by trying how far yields must move for the other one to be
 // worth more.
 func TestValueMargins(t *testing.T) {
-	terms := price.Latest().Terms(decimal.New(300, 0))
+	terms := weekly()
 	// One edge belongs below, and one band is a single unit wide.
 	narrow := price.Terms{Name: "invented", Base: decimal.New(300, 0), YieldEdge: price.EdgeLower, Yield: []price.Band[grade.Yield]{
 		{From: grade.Grades(0), To: grade.Grades(2), Amount: decimal.New(2, 0)},
@@ -339,7 +339,7 @@ func TestValuePolicyPlaces(t *testing.T) {
 		t.Errorf("rules (-want +got):\n%s", diff)
 	}
 	// The placing keeps its grid whatever becomes of the caller's.
-	terms := price.Latest().Terms(decimal.New(300, 0))
+	terms := weekly()
 	mine := class.ValuePolicy(terms)
 	terms.Tiers[0].Amount = decimal.New(9, 0)
 	out := placedBy(t, four(), mine)

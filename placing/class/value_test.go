@@ -10,12 +10,11 @@ import (
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
 	"github.com/google/go-cmp/cmp"
-	"github.com/shopspring/decimal"
 )
 
 func grid(t *testing.T) price.Grid {
 	t.Helper()
-	g, err := price.New(price.Latest().Terms(decimal.New(300, 0)))
+	g, err := price.New(weekly())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -70,7 +69,7 @@ func TestByValue(t *testing.T) {
 }
 
 func ExampleGraded_ByValue() {
-	grid, err := price.New(price.Latest().Terms(decimal.New(300, 0)))
+	grid, err := price.New(weekly())
 	if err != nil {
 		fmt.Println(err)
 		return
