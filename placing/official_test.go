@@ -246,6 +246,20 @@ func TestCardRules(t *testing.T) {
 		if p, c := rules(placing.Refused).Penalty(tt.mark); p != chosen || c.String() != "no source given" {
 			t.Errorf("%v chosen: %v, %v", tt.mark, p, c)
 		}
+		// In place of one estimate every mark loses the whole item.
+		item, from := placing.ZeroPoints, "published: psu-poultry, fl-ffa-2013"
+		switch {
+		case !tt.mark.IsValid():
+			item, from = 0, "no source given"
+		case tt.mark == placing.Unreadable:
+			from = "derived: psu-poultry, fl-ffa-2013"
+		}
+		if p, c := (placing.CardRules{}).ItemPenalty(tt.mark); p != item || c.String() != from {
+			t.Errorf("%v of an item: %v, %v; want %v, %s", tt.mark, p, c, item, from)
+		}
+		if p, c := rules(placing.Refused).ItemPenalty(tt.mark); p != chosen || c.String() != "no source given" {
+			t.Errorf("%v of an item, chosen: %v, %v", tt.mark, p, c)
+		}
 	}
 }
 

@@ -16,41 +16,6 @@ import (
 	"pgregory.net/rapid"
 )
 
-// TestPublishedFormats checks the totals that the sources state.
-func TestPublishedFormats(t *testing.T) {
-	want := []struct {
-		source      string
-		total, team contest.Points
-	}{
-		{"published: cata-2012", pts(800), pts(2400)},      // published: 800 each, 2,400 a team
-		{"published: tx-ffa-slides", pts(750), pts(3000)},  // 750 derived
-		{"published: ksu-horse-judging", pts(600), pts(0)}, // published: 400 + 200
-	}
-	formats := contest.PublishedFormats()
-	if len(formats) != len(want) {
-		t.Fatalf("got %d formats", len(formats))
-	}
-	for i, f := range formats {
-		t.Run(f.Name, func(t *testing.T) {
-			if err := f.Check(); err != nil {
-				t.Error(err)
-			}
-			if f.Cite.String() != want[i].source || f.Total() != want[i].total || f.TeamTotal() != want[i].team {
-				t.Errorf("got %v, %v, %v, want %v", f.Cite, f.Total(), f.TeamTotal(), want[i])
-			}
-		})
-	}
-	if got := formats[2].Components[1].Classes; !slices.Equal(got, []string{"class 1", "class 2", "class 3", "class 4"}) {
-		t.Errorf("classes of reasons %q", got)
-	}
-	// California: quality and yield 40 each, 120 and 120 for a team (cata-2012).
-	for _, c := range formats[0].Components {
-		if (c.Kind == contest.KindQuality || c.Kind == contest.KindYield) && c.Value.Units()*int64(formats[0].Counting) != pts(120).Units() {
-			t.Errorf("%s: %v each for a team", c.Name, c.Value)
-		}
-	}
-}
-
 // TestFormatsExpressed builds the forms of contest whose values are not all
 // published, with values of our own where the source is silent.
 func TestFormatsExpressed(t *testing.T) {

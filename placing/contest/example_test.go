@@ -537,16 +537,6 @@ func ExampleFormat() {
 	// counting members: 5: out of range; allowed: 0 to the members of a team
 }
 
-func ExamplePublishedFormats() {
-	for _, f := range contest.PublishedFormats() {
-		fmt.Println(f.Name, f.Total(), f.TeamTotal(), f.Cite)
-	}
-	// Output:
-	// California 2012 800 2400 published: cata-2012
-	// Texas about 2004 750 3000 published: tx-ffa-slides
-	// Kansas State horse class 600 0 published: ksu-horse-judging
-}
-
 func ExampleRules() {
 	// Placings follow the published rules; a double mark scores the lowest.
 	p, from := contest.Rules{}.Placing.Penalty(placing.DoubleMarked)
