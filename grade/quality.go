@@ -1,296 +1,201 @@
 package grade
 
-import (
-	"cmp"
-	"database/sql/driver"
-	"iter"
+import "example.com/ribface/maturity"
 
-	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/text"
-)
+// Quality returns the quality grade of the carcass under the edition with the
+// default balancing rules. Its measures are not looked at. See [Rules.Quality].
+func (e Edition) Quality(c Carcass) (Quality, error) { return Rules{Edition: e}.Quality(c) }
 
-// Grade is a quality grade. The zero Grade is not set. Grades are ordered as
-// integers, the better the higher.
-type Grade uint8
-
-// The quality grades of the federal standard, and NoGrade for a carcass that is
-// eligible for none, such as a bull. Good is the name of Select before the 1987
-// edition, with the same minima (official: cfr-1987-54-p51); an edition has one
-// or the other.
-const (
-	NoGrade Grade = 1 + iota
-	Canner
-	Cutter
-	Utility
-	Commercial
-	Standard
-	Good
-	Select
-	Choice
-	Prime
-)
-
-// The short forms of two letters are common practice, no source. Co and Cu would be
-// two grades each to a reader in a hurry, and are not read.
-var grades = text.Enum{Kind: "grade", Names: []string{"", "No grade", "Canner", "Cutter", "Utility", "Commercial", "Standard", "Good", "Select", "Choice", "Prime"}, Also: []text.Alias{
-	{Name: "Pr", Value: int(Prime)}, {Name: "Ch", Value: int(Choice)}, {Name: "Se", Value: int(Select)}, {Name: "St", Value: int(Standard)},
-}}
-
-// IsValid reports whether g is one of the named grades, NoGrade among them.
-func (g Grade) IsValid() bool { return g-1 < Prime }
-
-// String gives the name; "unset" for zero.
-func (g Grade) String() string { return grades.String(int(g)) }
-
-// ParseGrade reads the name of a grade as [Grade.String] writes it, in any case. Also
-// read: Pr, Ch, Se and St for Prime, Choice, Select and Standard (common practice, no
-// source).
-func ParseGrade(s string) (Grade, error) {
-	v, err := grades.Parse(s)
-	return Grade(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (g Grade) AppendText(b []byte) ([]byte, error) { return grades.Append(b, int(g)) }
-
-// MarshalText gives the name; the zero value is empty text.
-func (g Grade) MarshalText() ([]byte, error) { return g.AppendText(nil) }
-
-// UnmarshalText reads a name. On error the receiver is left as it was.
-func (g *Grade) UnmarshalText(b []byte) error { return text.Unmarshal(g, b, ParseGrade) }
-
-// Value gives the name for a database.
-func (g Grade) Value() (driver.Value, error) { return text.Value(g) }
-
-// Scan reads a name from a database column that holds text.
-func (g *Grade) Scan(src any) error { return text.Scan(g, grades.Kind, src) }
-
-// Part returns the quality that is the given part of the grade. A grade or part
-// that is not valid, and any part of NoGrade, give the zero Quality.
-func (g Grade) Part(p Part) Quality {
-	if !g.IsValid() || !p.IsValid() || g == NoGrade && p != Whole {
-		return 0
+// Quality returns the quality grade of the carcass; its measures are not looked
+// at. The rule: the first grade, from the best down, that is open to the sex
+// class and the overall maturity and whose least marbling and firmness are met
+// (official in principle: cfr-1965-53-general); a value on a line meets it
+// (derived). A dark cutter is then reduced, see [DarkCut].
+//
+// The reduction is measured on the chart (derived). A grade in one column, at the
+// carcass's units, runs from its minimum to the minimum of the next grade above it
+// in the column, whether the sex class may have that grade or not; the uppermost
+// grade of a column is 300 points wide, three degrees, as Prime and Commercial are
+// split into three. The carcass's place is its marbling less the minimum, but no
+// more than the width less 1, over the width. From it the reduction is taken, as a
+// fraction: a third, two thirds or the whole of 1 in Prime, Choice, Select and Good,
+// of 1/2 in Standard and Commercial. What is left is the place in the same grade; a
+// place under 0 becomes 1 more in the next grade down. The part is the best one
+// whose edge the place reaches. Where thirds of a whole grade are lost, from Prime,
+// Choice, Select or Good, an average or high edge printed at the first whole point
+// at or over a third or two thirds of the width (as 67 and 134 of the 200 points of
+// Standard in A) is taken to stand at that third, so that Slight00 less a third is
+// High Standard.
+//
+// So among carcasses of one grade more marbling never gives the lower result. A
+// step up in grade may: the best Standard can lose half a grade and the lowest of
+// the grade above it a full one, so more marbling, younger bone or firmer lean can
+// leave a dark cutter lower.
+//
+// A bullock whose skeleton is past the line between A and B is no bullock by the
+// standard (official: cfr-post1975-p24) and gets NoGrade. The errors are those of
+// [Rules.Assess] but for the measures.
+func (r Rules) Quality(c Carcass) (Quality, error) {
+	var f finding
+	if r.judge(&c, &f) != nil {
+		return 0, r.checkQuality(&c)
 	}
-	return Quality(g)<<2 | Quality(p)
+	return f.quality, nil
 }
 
-// Part is a part of a grade: a third, or a half where the grade has no average.
-// The zero Part is the whole grade, for grades that no source splits.
-type Part uint8
-
-// The parts of a grade.
-const (
-	Whole Part = iota
-	Low
-	Average
-	High
-)
-
-var parts = text.Enum{Kind: "part of a grade", Names: []string{"", "Low", "Average", "High"}, Zero: "whole"}
-
-// IsValid reports whether p is one of the named parts; the zero value is.
-func (p Part) IsValid() bool { return p <= High }
-
-// String gives the name of the part; "whole" for zero.
-func (p Part) String() string { return parts.String(int(p)) }
-
-// ParsePart reads the name of a part, as [Part.String] writes it.
-func ParsePart(s string) (Part, error) {
-	v, err := parts.Parse(s)
-	return Part(v), err
+// finding is what judge found, with enough of the way for an explanation.
+type finding struct {
+	overall maturity.Score
+	quality Quality
+	group   maturity.Group // the column of the chart that was read
+	units   int            // units into it
+	byLine  *row           // the best row met by marbling alone and open to the class; nil for none
+	met     *row           // the row met by firmness too
+	before  Quality        // the quality before dark cutting
 }
 
-// AppendText appends the name; the zero value is empty text.
-func (p Part) AppendText(b []byte) ([]byte, error) { return parts.Append(b, int(p)) }
+// oldestBullock is the greatest skeletal score of a bullock.
+const oldestBullock = maturity.Score(200)
 
-// MarshalText gives the name; the zero value is empty text.
-func (p Part) MarshalText() ([]byte, error) { return p.AppendText(nil) }
-
-// UnmarshalText reads what [ParsePart] reads; empty text gives the zero value. On
-// error the receiver is left as it was.
-func (p *Part) UnmarshalText(b []byte) error { return text.Unmarshal(p, b, ParsePart) }
-
-// Value gives the name for a database.
-func (p Part) Value() (driver.Value, error) { return text.Value(p) }
-
-// Scan reads a name from a database column that holds text.
-func (p *Part) Scan(src any) error { return text.Scan(p, parts.Kind, src) }
-
-// Quality is a quality grade with its part, as Low Choice. The zero Quality is
-// not set. Qualities are ordered as integers, the better the higher; a grade
-// without part comes before the parts of the same grade.
-type Quality uint8
-
-// Grade returns the grade.
-func (q Quality) Grade() Grade { return Grade(q >> 2) }
-
-// Part returns the part of the grade; Whole where the grade is not split.
-func (q Quality) Part() Part { return Part(q & 3) }
-
-// IsValid reports whether q is a grade with a part it can have.
-func (q Quality) IsValid() bool { return q != 0 && q.Grade().Part(q.Part()) == q }
-
-// Compare returns -1, 0 or +1 as q is worse than, equal to or better than r.
-func (q Quality) Compare(r Quality) int { return cmp.Compare(q, r) }
-
-// String gives part and grade, as "Low Choice", or the grade alone; "unset" for
-// zero.
-func (q Quality) String() string {
+// judge finds the quality grade of c into a zero f.
+func (r Rules) judge(c *Carcass, f *finding) error {
+	var err error
+	if !c.Sex.IsValid() {
+		return sexes.Check("sex class", int(c.Sex))
+	}
+	if f.overall, err = r.Overall(c.Maturity); err != nil {
+		return err
+	}
+	if !c.Marbling.IsValid() {
+		return c.Marbling.Check("marbling")
+	}
+	if c.Lean.Firmness > Firm {
+		return firmnesses.Check("firmness", int(c.Lean.Firmness))
+	}
+	if c.Lean.Dark > DarkFull {
+		return darkCuts.Check("dark cut", int(c.Lean.Dark))
+	}
+	if c.Lean.Color > LightCherryRed {
+		return colors.Check(colors.Kind, int(c.Lean.Color))
+	}
+	if c.Lean.Texture > Fine {
+		return textures.Check(textures.Kind, int(c.Lean.Texture))
+	}
+	f.group = f.overall.Group()
+	f.units = f.overall.Number() - int(f.group.At(0))
+	f.quality, f.before = Quality(NoGrade)<<2, Quality(NoGrade)<<2
 	switch {
-	case q == 0:
-		return "unset"
-	case !q.IsValid():
-		return "Quality(?)"
-	case q.Part() == Whole:
-		return q.Grade().String()
-	default:
-		return q.Part().String() + " " + q.Grade().String()
+	case c.Sex == Bullock && c.Maturity.Skeletal > oldestBullock:
+		return nil
+	case c.Sex == Bullock:
+		f.group, f.units = maturity.A, 0
 	}
-}
-
-// qualities lists every quality with its spelling, worst first.
-var qualities = func() (all []Quality) {
-	for g := NoGrade; g <= Prime; g++ {
-		for p := Whole; p <= High; p++ {
-			if q := g.Part(p); q != 0 {
-				all = append(all, q)
+	rows := editions[r.Edition].chart[f.group]
+	if f.group == maturity.A {
+		// Every line of A is flat, so that marbling alone finds the row, unless the sex
+		// class or the firmness closes it.
+		young := &young[r.Edition]
+		met := &rows[young.row[c.Marbling]]
+		if openTo[c.Sex]>>met.grade&1 != 0 && (c.Lean.Firmness == 0 || c.Lean.Firmness >= met.firm) {
+			f.byLine, f.met, f.before = met, met, young.quality[c.Marbling]
+			f.quality = f.before
+			if c.Lean.Dark != 0 {
+				f.quality = darken(rows, int(young.row[c.Marbling]), c, f.units, f.before)
 			}
+			return nil
 		}
 	}
-	return all
-}()
-
-// Qualities yields every quality from worst to best, with every part that can be
-// written, also those that no source uses.
-func Qualities() iter.Seq[Quality] {
-	return func(yield func(Quality) bool) {
-		for _, q := range qualities {
-			if !yield(q) {
-				return
-			}
+	var byLine, met *row
+	at, m, units, firm, open := 0, c.Marbling, f.units, c.Lean.Firmness, openTo[c.Sex]
+	for i := range rows {
+		row := &rows[i]
+		if m < row.min.on(units) || open>>row.grade&1 == 0 {
+			continue
 		}
-	}
-}
-
-// ParseQuality reads a quality as [Quality.String] writes it, as "Low Choice" or
-// "Utility", in any case, with blanks or hyphens between its words. Also read: the
-// short forms of [ParseGrade], and the grade with a sign for the part, as "Choice-",
-// "Ch -" and "ch+" for Low and High, with or without a blank before the sign (common
-// practice, no source).
-func ParseQuality(s string) (Quality, error) {
-	in := text.Trim(s)
-	part := Whole
-	name := in
-	switch first, rest := text.CutWord(in); {
-	case in == "":
-		return 0, refuseQuality(s, ErrSyntax)
-	case in[len(in)-1] == '-':
-		name, part = in[:len(in)-1], Low
-	case in[len(in)-1] == '+':
-		name, part = in[:len(in)-1], High
-	case rest != "":
-		if p, err := parts.Parse(first); err == nil && p != int(Whole) {
-			name, part = rest, Part(p)
+		if byLine == nil {
+			byLine = row
 		}
-	}
-	g, err := grades.Parse(name)
-	q := Grade(g).Part(part)
-	if err != nil || q == 0 {
-		return 0, refuseQuality(s, ErrUnknown)
-	}
-	return q, nil
-}
-
-func refuseQuality(s string, reason error) error {
-	return fault.Parse("quality", s, "", "a grade ("+grades.Allowed()+"), with Low, Average or High before it where it is split", reason)
-}
-
-// AppendText appends the spelling; the zero value is empty text.
-func (q Quality) AppendText(b []byte) ([]byte, error) {
-	if q == 0 {
-		return b, nil
-	}
-	if !q.IsValid() {
-		return b, &FieldError{Field: "quality", Value: q.String(), Allowed: "a grade and a part of it", Err: ErrUnknown}
-	}
-	return append(b, q.String()...), nil
-}
-
-// MarshalText gives the spelling; the zero value is empty text.
-func (q Quality) MarshalText() ([]byte, error) { return q.AppendText(nil) }
-
-// UnmarshalText reads what [ParseQuality] reads. On error the receiver is left
-// as it was.
-func (q *Quality) UnmarshalText(b []byte) error { return text.Unmarshal(q, b, ParseQuality) }
-
-// Value gives the spelling for a database.
-func (q Quality) Value() (driver.Value, error) { return text.Value(q) }
-
-// Scan reads a quality from a database column that holds text.
-func (q *Quality) Scan(src any) error { return text.Scan(q, "quality", src) }
-
-// Tier is a tier of the trade, coarser than a quality. The zero Tier is not set.
-// Tiers are ordered as integers, the better the higher.
-type Tier uint8
-
-// The tiers (published: mmb-2018-texture and ext-tamu-maturity-2018 for the five
-// upper ones, uni-placing-notes for the lowest).
-const (
-	BelowStandard Tier = 1 + iota // Commercial, Utility, Cutter, Canner and no grade
-	StandardTier                  // Standard
-	SelectTier                    // Select, or Good
-	LowChoice                     // Small in A maturity
-	TopChoice                     // the upper two thirds of Choice
-	PrimeTier                     // Prime
-)
-
-var tiers = text.Enum{Kind: "tier", Names: []string{"", "below standard", "standard", "select", "low choice", "top choice", "prime"}}
-
-// Tier returns the trade tier of the quality; the zero Tier for a quality that
-// is not set. Choice without a part is counted as low choice.
-func (q Quality) Tier() Tier {
-	switch q.Grade() {
-	case 0:
-		return 0
-	case Prime:
-		return PrimeTier
-	case Choice:
-		if q.Part() >= Average {
-			return TopChoice
+		if firm != 0 && firm < row.firm {
+			continue
 		}
-		return LowChoice
-	case Select, Good:
-		return SelectTier
-	case Standard:
-		return StandardTier
+		met, at = row, i
+		break
+	}
+	f.byLine, f.met = byLine, met
+	if f.met == nil {
+		return nil // a bull, or a bullock too soft for Utility
+	}
+	g := f.met.grade
+	if g == Cutter && c.Lean.BelowCutter {
+		g = Canner
+	}
+	f.before = Quality(g)<<2 | Quality(f.met.part(c.Marbling, f.units))
+	f.quality = f.before
+	if c.Lean.Dark != 0 {
+		f.quality = darken(rows, at, c, f.units, f.before)
+	}
+	return nil
+}
+
+// span is the width of a grade that has no line above it: three degrees (derived:
+// cfr-1965-53-p25, where each further degree is a third of Prime and of Commercial).
+const span = 300
+
+// darken returns the quality of rows[at] after the reduction for a dark cutter.
+//
+// Places are counted in parts of 6*width of the grade, so that every step of the
+// reduction (thirds of a grade or of half a grade) is a whole number of parts.
+func darken(rows []row, at int, c *Carcass, units int, before Quality) Quality {
+	var sixths int
+	thirds := false
+	switch rows[at].grade {
+	case Prime, Choice, Select, Good:
+		sixths, thirds = 2*int(c.Lean.Dark), true
+	case Standard, Commercial:
+		sixths = int(c.Lean.Dark)
 	default:
-		return BelowStandard
+		return before
+	}
+	lo, width := bounds(rows, at, units)
+	place := 6*int(min(c.Marbling-lo, width-1)) - sixths*int(width)
+	if place < 0 {
+		// The grade below is open to every class that the grade itself is open to.
+		at++
+		place += 6 * int(width)
+	}
+	return rows[at].grade.Part(partAt(rows, at, place, 6*int(width), units, thirds))
+}
+
+// partAt returns the part of rows[at] at the place num/den of its width; with thirds,
+// an edge that is a third of the width or two, rounded up, is held as that third.
+func partAt(rows []row, at, num, den, units int, thirds bool) Part {
+	r := &rows[at]
+	lo, width := bounds(rows, at, units)
+	reached := func(e edge, n int) bool {
+		if e.at == 0 {
+			return false
+		}
+		need := 3 * int(e.on(units)-lo)
+		if third := n * int(width); thirds && need >= third && need < third+3 {
+			need = third
+		}
+		return 3*num*int(width) >= need*den
+	}
+	switch {
+	case reached(r.high, 2):
+		return High
+	case reached(r.average, 1):
+		return Average
+	default:
+		return r.first
 	}
 }
 
-// IsValid reports whether t is one of the named tiers.
-func (t Tier) IsValid() bool { return tiers.IsValid(int(t)) }
-
-// String gives the name; "unset" for zero.
-func (t Tier) String() string { return tiers.String(int(t)) }
-
-// ParseTier reads the name of a tier, as [Tier.String] writes it.
-func ParseTier(s string) (Tier, error) {
-	v, err := tiers.Parse(s)
-	return Tier(v), err
+// bounds returns the least marbling of rows[i] and how far it is to the line above.
+func bounds(rows []row, i, units int) (lo, width Marbling) {
+	lo = rows[i].min.on(units)
+	if i == 0 {
+		return lo, span
+	}
+	return lo, rows[i-1].min.on(units) - lo
 }
-
-// AppendText appends the name; the zero value is empty text.
-func (t Tier) AppendText(b []byte) ([]byte, error) { return tiers.Append(b, int(t)) }
-
-// MarshalText gives the name; the zero value is empty text.
-func (t Tier) MarshalText() ([]byte, error) { return t.AppendText(nil) }
-
-// UnmarshalText reads a name. On error the receiver is left as it was.
-func (t *Tier) UnmarshalText(b []byte) error { return text.Unmarshal(t, b, ParseTier) }
-
-// Value gives the name for a database.
-func (t Tier) Value() (driver.Value, error) { return text.Value(t) }
-
-// Scan reads a name from a database column that holds text.
-func (t *Tier) Scan(src any) error { return text.Scan(t, tiers.Kind, src) }
