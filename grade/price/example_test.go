@@ -296,6 +296,105 @@ func ExampleMarksOf() {
 	// over 30 months
 }
 
+// A live steer of 1,240 lb at $86.79 per cwt (published: ext-msu-p2556).
+func ExamplePerHead() {
+	v, err := price.PerHead(decimal.RequireFromString("86.79"), grade.Pounds(1240))
+	fmt.Println(v, v.StringFixed(2), err)
+	// Output: 1076.196 1076.20 <nil>
+}
+
+func ExampleDressing() {
+	s, err := price.Dressing(grade.Pounds(794), grade.Pounds(1240), grade.HalfUp)
+	fmt.Println(s, err)
+	// Output: 64.0323% <nil>
+}
+
+// $66 live against $109 for the carcass (prices published: uni-pricing-slides).
+func ExampleBreakEven() {
+	s, err := price.BreakEven(decimal.RequireFromString("66"), decimal.RequireFromString("109"), grade.HalfUp)
+	fmt.Println(s, err)
+	// Output: 60.5505% <nil>
+}
+
+func ExampleMarks() {
+	for m := range price.Marks() {
+		fmt.Println(m)
+	}
+	// Output:
+	// dairy-type
+	// bullock or stag
+	// hardbone
+	// dark cutter
+	// over 30 months
+	// all natural
+	// non-hormone-treated
+}
+
+func ExampleParseMark() {
+	m, err := price.ParseMark("dark cutter")
+	fmt.Println(m, err)
+	_, err = price.ParseMark("blood splash")
+	fmt.Println(err)
+	// Output:
+	// dark cutter <nil>
+	// mark: "blood splash": unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated
+}
+
+func ExampleMark_encodings() {
+	m := price.Hardbone
+	line, err := m.AppendText([]byte("text: "))
+	fmt.Printf("%s, %v\n", line, err)
+	text, err := m.MarshalText()
+	fmt.Printf("%q, %v\n", text, err)
+	fmt.Println(m.UnmarshalText([]byte("dark cutter")), m, m.IsValid())
+	fmt.Println(m.UnmarshalText([]byte("stag")) != nil, m)
+	column, err := m.Value()
+	fmt.Printf("%q, %v\n", column, err)
+	fmt.Println(m.Scan([]byte("dairy-type")), m)
+	// Output:
+	// text: hardbone, <nil>
+	// "hardbone", <nil>
+	// <nil> dark cutter true
+	// true dark cutter
+	// "dark cutter", <nil>
+	// <nil> dairy-type
+}
+
+func ExampleParseEdge() {
+	e, err := price.ParseEdge("lower band")
+	fmt.Println(e, err)
+	_, err = price.ParseEdge("lower")
+	fmt.Println(err)
+	// Output:
+	// lower band <nil>
+	// edge: "lower": unknown; allowed: lower band, upper band
+}
+
+func ExampleEdge_encodings() {
+	e := price.EdgeLower
+	line, err := e.AppendText([]byte("text: "))
+	fmt.Printf("%s, %v\n", line, err)
+	text, err := e.MarshalText()
+	fmt.Printf("%q, %v\n", text, err)
+	fmt.Println(e.UnmarshalText([]byte("upper band")), e, e.IsValid())
+	fmt.Println(e.UnmarshalText([]byte("both")) != nil, e)
+	// Output:
+	// text: lower band, <nil>
+	// "lower band", <nil>
+	// <nil> upper band true
+	// true upper band
+}
+
+func ExampleBand() {
+	b := price.Band[grade.Yield]{From: grade.Grades(4), To: grade.Grades(5), Amount: decimal.RequireFromString("-12.45")}
+	fmt.Println(b, b.Amount)
+	b.To = grade.Yield{}
+	fmt.Println(b.String())
+	// Output:
+	// 4 to 5 -12.45
+	// 4 and over
+}
+
 // The same carcass on two grids. Each is priced as it stands; neither changes.
 func ExampleGrid() {
 	a, err := grade.Current.Assess(carcass)
