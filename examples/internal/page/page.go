@@ -59,6 +59,10 @@ summary { font-weight: 700; cursor: pointer; padding: .2rem 0; }
 .flow td { vertical-align: middle; }
 .bar { display: block; height: .7rem; background: #e3e6e8; border-left: 1px solid #16191c; min-width: 4rem; }
 .bar i { display: block; height: 100%; background: #4b5a63; }
+.flow .who { display: block; font-size: .85rem; font-weight: 700; white-space: normal; }
+.figures { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 20rem), 1fr)); gap: 0 1.4rem; }
+.box { border: 1px solid #16191c; padding: .5rem .8rem 0; margin: 0 0 .9rem; }
+.box h3 { margin-top: 0; }
 footer { margin-top: 1.4rem; border-top: 1px solid #a9afb5; padding-top: .4rem; }
 @media (max-width: 30rem) { th, td { padding-right: .45rem; } th.n, td.n { padding-right: .9rem; } table { font-size: .93rem; } }
 @page { size: letter; margin: 12mm; }
@@ -68,7 +72,7 @@ footer { margin-top: 1.4rem; border-top: 1px solid #a9afb5; padding-top: .4rem; 
   h2 { margin-top: .7rem; }
   footer { margin-top: .6rem; }
   h2, h3, caption { break-after: avoid; }
-  tr, li, figure { break-inside: avoid; }
+  tr, li, figure, p { break-inside: avoid; }
   .sheet { break-before: page; }
   .wide { overflow: visible; }
   td.write { height: 3rem; }
@@ -79,6 +83,8 @@ footer { margin-top: 1.4rem; border-top: 1px solid #a9afb5; padding-top: .4rem; 
   .flow th, .flow td { padding-top: .05rem; padding-bottom: .05rem; }
   figure svg { max-height: 118mm; }
   .links, h2:has(+ .links), details:not([open]) { display: none; }
+  .figures { grid-template-columns: 1fr 1fr; gap: 0 8mm; }
+  .box { break-inside: avoid; }
   .bar { min-width: 3rem; }
   .bar, .bar i { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
 }
@@ -119,6 +125,10 @@ func (p *Page) Sheet(words string) { p.paragraph("h2", "sheet", "\n", words) }
 
 // Sub starts a part of a part.
 func (p *Page) Sub(words string) { p.paragraph("h3", "", "\n", words) }
+
+// Screen writes words that the text has and the page has not, as what a screen has
+// no room to explain in another way.
+func (p *Page) Screen(words string) { p.t.WriteString(say.Wrap("", words)) }
 
 // List writes points; nothing without any.
 func (p *Page) List(items ...string) {
@@ -194,7 +204,8 @@ func (p *Page) Table(t Table) {
 	p.t.WriteString(t.text())
 }
 
-// text gives the table for a screen, without its caption.
+// text gives the table for a screen, without its caption. What stands last in a row
+// goes on below where it is too long.
 func (t Table) text() string {
 	wide := make([]int, len(t.Heads))
 	all := append([][]string{t.Heads}, t.Rows...)
@@ -211,15 +222,39 @@ func (t Table) text() string {
 			if cell == Blank {
 				cell = "_"
 			}
-			if slices.Contains(t.Numbers, i) {
+			switch {
+			case i > 0 && i == len(row)-1 && !slices.Contains(t.Numbers, i):
+				line = say.Wrap(line+"  ", cell)
+			case slices.Contains(t.Numbers, i):
 				line += "  " + gap + cell
-			} else {
+			default:
 				line += "  " + cell + gap
 			}
 		}
-		b.WriteString(strings.TrimRight(line, " ") + "\n")
+		b.WriteString(strings.TrimRight(line, " \n") + "\n")
 	}
 	return b.String()
+}
+
+// PlacingTable is a table to write a placing of n exhibits in, and with cuts the
+// points between neighbors.
+func PlacingTable(caption string, n int, cuts bool) Table {
+	t := Table{Caption: caption, Heads: []string{"place"}, Rows: [][]string{{"exhibit"}}}
+	if cuts {
+		t.Rows = append(t.Rows, []string{"cut to the next"})
+	}
+	for place := range n {
+		t.Heads = append(t.Heads, fmt.Sprint(place+1))
+		t.Rows[0] = append(t.Rows[0], Blank)
+		switch {
+		case !cuts:
+		case place < n-1:
+			t.Rows[1] = append(t.Rows[1], Blank)
+		default:
+			t.Rows[1] = append(t.Rows[1], "")
+		}
+	}
+	return t
 }
 
 // Bar is one line of [Page.Bars]: a length from 0 to the most.
@@ -227,6 +262,7 @@ type Bar struct {
 	Words  string
 	Number int
 	Strong bool
+	Note   string // stands under the words; may be empty
 }
 
 // Bars writes a table of bars, in as many columns as there are parts and as the
@@ -241,6 +277,9 @@ func (p *Page) Bars(most int, heads [2]string, parts []BarPart) {
 			words, number := svg.Escape(b.Words), fmt.Sprint(b.Number)
 			if b.Strong {
 				words, number = "<strong>"+words+"</strong>", "<strong>"+number+"</strong>"
+			}
+			if b.Note != "" {
+				words += "<span class=\"who\">" + svg.Escape(b.Note) + "</span>"
 			}
 			p.put("<tr><th scope=\"row\">%s</th><td class=\"n\">%s</td><td aria-hidden=\"true\"><span class=\"bar\"><i style=\"width:%d%%\"></i></span></td></tr>\n", words, number, max(100*b.Number/most, 0))
 		}
@@ -262,6 +301,19 @@ func (p *Page) Figure(picture []byte, words string) {
 		p.element("figcaption", "note", words)
 	}
 	p.put("</figure>\n")
+}
+
+// Figures puts pictures in side by side, as many as there is room for; what is
+// inside writes them with [Page.Figure].
+func (p *Page) Figures(inside func()) { p.wrap("div", "figures", inside) }
+
+// Box puts a frame around a part, which is not broken when it is printed.
+func (p *Page) Box(inside func()) { p.wrap("section", "box", inside) }
+
+func (p *Page) wrap(tag, class string, inside func()) {
+	p.put("<%s class=\"%s\">\n", tag, class)
+	inside()
+	p.put("</%s>\n", tag)
 }
 
 // Fold writes a part that opens on request; the text leaves it out.
