@@ -22,12 +22,19 @@ const (
 )
 
 // outline is a side of beef as it hangs from the hock, seen from outside, the back
-// to the left: our own drawing.
+// to the left: our own drawing. From the hock it goes down the inside of the round,
+// along the flank and plate to the foreshank, around the neck and up the back.
 var outline = []svg.Point{
-	px(166, 26), px(180, 26), px(182, 44), px(190, 70), px(206, 92), px(217, 118), px(212, 142), px(200, 156),
-	px(208, 178), px(220, 204), px(232, 236), px(238, 270), px(234, 296), px(244, 320), px(250, 344), px(244, 356), px(230, 346),
-	px(222, 326), px(208, 340), px(196, 360), px(178, 382), px(152, 388), px(136, 378), px(134, 362), px(122, 346), px(112, 318), px(108, 286),
-	px(110, 250), px(116, 214), px(116, 180), px(108, 150), px(104, 126), px(112, 98), px(130, 74), px(150, 56), px(160, 42),
+	px(170, 30), px(182, 30), px(184, 40), px(180, 58), px(188, 74), px(206, 92), px(222, 116), px(221, 140), px(206, 156),
+	px(204, 170), px(216, 188), px(226, 214), px(234, 244), px(239, 272), px(236, 298), px(238, 308), px(250, 318), px(258, 338), px(260, 360), px(252, 368), px(244, 362), px(240, 344), px(226, 330),
+	px(212, 332), px(200, 348), px(190, 370), px(180, 388), px(156, 392), px(140, 384), px(138, 366), px(128, 348), px(112, 330), px(104, 304), px(102, 276),
+	px(106, 244), px(114, 214), px(118, 186), px(112, 158), px(102, 136), px(102, 112), px(114, 88), px(136, 70), px(156, 56), px(164, 42),
+}
+
+// seams are where the carcass is parted into round, loin, rib and chuck; the rib is
+// cut between the 12th and the 13th, which is the middle one.
+var seams = [][2]svg.Point{
+	{px(110, 158), px(205, 158)}, {px(108, 238), px(232, 246)}, {px(105, 286), px(238, 290)},
 }
 
 // place is where a site is on the outline, what it is called there, and on which
@@ -39,27 +46,27 @@ type place struct {
 }
 
 var places = map[class.Site]place{
-	class.FatRound:       {px(128, 92), "round", true},
-	class.FatInsideRound: {px(192, 96), "inside round", false},
-	class.FatRump:        {px(120, 130), "rump", true},
-	class.FatHip:         {px(124, 160), "hip", true},
-	class.FatCod:         {px(203, 136), "cod or udder", false},
-	class.FatFlank:       {px(199, 184), "flank", false},
-	class.FatLoinEdge:    {px(127, 192), "loin edge", true},
-	class.FatRib:         {px(122, 242), "rib", true},
-	class.FatPlate:       {px(216, 238), "plate", false},
-	class.FatClod:        {px(176, 318), "clod", false},
-	class.FatShoulder:    {px(126, 318), "shoulder", true},
-	class.FatNeck:        {px(158, 370), "neck", true},
-	class.FatBrisket:     {px(220, 296), "brisket", false},
+	class.FatRound:       {px(124, 92), "round", true},
+	class.FatInsideRound: {px(196, 96), "inside round", false},
+	class.FatRump:        {px(116, 128), "rump", true},
+	class.FatHip:         {px(128, 153), "hip", true},
+	class.FatCod:         {px(209, 134), "cod or udder", false},
+	class.FatFlank:       {px(201, 180), "flank", false},
+	class.FatLoinEdge:    {px(127, 196), "loin edge", true},
+	class.FatRib:         {px(122, 262), "rib", true},
+	class.FatPlate:       {px(220, 250), "plate", false},
+	class.FatClod:        {px(182, 330), "clod", false},
+	class.FatShoulder:    {px(124, 316), "shoulder", true},
+	class.FatNeck:        {px(158, 372), "neck", true},
+	class.FatBrisket:     {px(224, 306), "brisket", false},
 
-	class.RoundPlumpness: {px(146, 110), "plump round", true},
-	class.RoundLength:    {px(168, 66), "long round", true},
-	class.RoundWidth:     {px(166, 88), "wide round", false},
-	class.RoundCushion:   {px(178, 118), "cushion", false},
-	class.MuscleLoin:     {px(150, 184), "loin muscle", true},
-	class.MuscleRib:      {px(150, 246), "rib muscle", true},
-	class.MuscleClod:     {px(184, 292), "clod muscle", false},
+	class.RoundPlumpness: {px(142, 110), "plump round", true},
+	class.RoundLength:    {px(169, 68), "long round", true},
+	class.RoundWidth:     {px(170, 97), "wide round", false},
+	class.RoundCushion:   {px(181, 127), "cushion", false},
+	class.MuscleLoin:     {px(160, 182), "loin muscle", true},
+	class.MuscleRib:      {px(156, 252), "rib muscle", true},
+	class.MuscleClod:     {px(172, 302), "clod muscle", false},
 }
 
 // tones are the fills of the marks from the best to the poorest, with their ink.
@@ -135,8 +142,14 @@ func (w settled) draw(exhibit int) []byte {
 		shows += m.site.String() + " " + m.number
 	}
 	c := svg.New(wide*svg.Px, high*svg.Px, title, "Place at each site, 1 the trimmest or the heaviest muscled: "+shows+".")
-	c.Text(px(0, 14), "strong", title, `style="font-size:15px"`)
+	c.Text(px(0, 13), "strong", title, `style="font-size:15px"`)
 	c.Smooth(outline, `fill="#f3e9e4" stroke="#5a4a42" stroke-width="1.5"`)
+	for _, seam := range seams {
+		c.Line(seam[0], seam[1], `stroke="#b59c90" stroke-width="1" stroke-dasharray="4 4"`)
+	}
+	// A hook holds it to the rail.
+	c.Line(px(150, 25), px(202, 25), `stroke="#5a4a42" stroke-width="2"`)
+	c.Polyline([]svg.Point{px(176, 25), px(176, 38), px(172, 44)}, `stroke="#5a4a42" stroke-width="2"`)
 	const line = `stroke="#6b747b" stroke-width="1"`
 	for _, m := range marks {
 		end := svg.Point{X: (rightStart - 4) * svg.Px, Y: m.nameY}

@@ -15,24 +15,25 @@ import (
 
 // words are those of the first screen and the first page, which a beginner need not
 // know.
-var words = []string{"class", "exhibit", "placing", "pair", "cuts", "close", "card", "officials", "quality", "yield", "cutability", "marbling", "degrees", "fat", "ribeye", "KPH", "dark cutter", "walk", "reasons", "edition", "posted weight"}
+var words = []string{"class", "exhibit", "placing", "pair", "cuts", "close", "card", "officials", "quality", "yield", "cutability", "marbling", "degrees", "fat", "ribeye", "KPH", "maturity", "dark cutter", "walk", "reasons", "edition", "posted weight"}
 
 // glance starts a page with what the reader came for.
 func (w settled) glance() *page.Page {
 	p := page.New(w.title)
 	p.Lead(w.lead())
-	graded := "Graded by the " + w.class.Rules.Edition.String() + " edition"
+	graded := "Graded by the " + w.class.Rules.Edition.String() + " edition of the federal standard"
 	if posted, ok := w.graded.Posted(); ok {
-		graded += " at a posted weight of " + posted.String()
+		graded += ", all at one posted weight of " + posted.String()
 	}
 	p.Note(graded + ".")
 
 	p.Head("The carcasses, best first")
-	t := page.Table{Caption: "Yield to a tenth, further decimals dropped; fat in inches, ribeye in square inches, KPH in percent", Heads: []string{"No.", "quality", "yield", "marbling", "fat", "ribeye", "KPH", "note"}, Numbers: []int{2, 4, 5, 6}}
+	t := page.Table{Caption: "Yield to a tenth, further decimals dropped; fat in inches, ribeye in square inches, KPH in percent", Heads: []string{"No.", "quality", "yield", "marbling", "fat", "ribeye", "KPH"}, Numbers: []int{2, 4, 5, 6}}
 	for n := range w.official.Order().Exhibits() {
 		a := w.graded.Assessment(n)
 		m := a.Carcass.Measures
-		t.Rows = append(t.Rows, []string{w.name(n), a.Quality.String(), say.Tenth(a.Yield), a.Carcass.Marbling.String(), fmt.Sprintf("%.2f", m.Fat), fmt.Sprintf("%.1f", m.Ribeye), fmt.Sprintf("%.1f", m.KPH), w.flags(n)})
+		t.Rows = append(t.Rows, []string{w.name(n), a.Quality.String(), say.Tenth(a.Yield), a.Carcass.Marbling.String(), fmt.Sprintf("%.2f", m.Fat), fmt.Sprintf("%.1f", m.Ribeye), fmt.Sprintf("%.1f", m.KPH)})
+		t.Notes = append(t.Notes, w.flags(n))
 	}
 	p.Table(t)
 
@@ -75,8 +76,9 @@ func (w settled) screen() string {
 func (w settled) html(work string) ([]byte, error) {
 	p := w.glance()
 	p.Words(words...)
-	w.pictures(p)
-
+	if notes := w.graded.Notes(); notes != nil {
+		p.Fold("Notes on the grading", func() { p.List(notes...) })
+	}
 	p.Sheet("Reasons, as a member might say them")
 	r, err := w.graded.Reasons(w.official.Order(), w.placed.Policy)
 	if err != nil {
@@ -85,8 +87,7 @@ func (w settled) html(work string) ([]byte, error) {
 	for _, said := range r.Spoken() {
 		p.Say(classfile.Rename(w.names, said))
 	}
-
-	p.Sheet("The score of every card")
+	p.Head("The score of every card")
 	members := map[placing.Order][]string{}
 	for _, m := range w.scored {
 		if m.Card.Order.IsValid() {
@@ -96,6 +97,7 @@ func (w settled) html(work string) ([]byte, error) {
 	if err := cards.Write(p, w.official, w.names, members); err != nil {
 		return nil, err
 	}
+	w.pictures(p)
 	if w.scored != nil {
 		p.Sheet("A slip for each member")
 		for _, m := range w.scored {
@@ -107,7 +109,7 @@ func (w settled) html(work string) ([]byte, error) {
 	for range blanks {
 		p.Box(func() {
 			p.Sub("Placing card: " + w.title)
-			p.Say("Name: ____________________   Team: ____________________")
+			p.Say("Name: ____________________ Team:\u00a0____________________")
 			p.Table(page.PlacingTable("Write the number of an exhibit under each place, the best first", w.graded.Len(), false))
 		})
 	}
@@ -154,11 +156,13 @@ func (w settled) pictures(p *page.Page) {
 			p.Figure(w.draw(n), "")
 		}
 	})
-	t := page.Table{Caption: "The walk, from the fattest or the heaviest muscled; = is a tie", Heads: []string{"site", "ranking"}}
-	for site := range class.Sites() {
-		if order, ok := w.class.Walk.At(site); ok {
-			t.Rows = append(t.Rows, []string{site.String(), classfile.Rename(w.names, order.String())})
+	p.Fold("The walk, site by site", func() {
+		t := page.Table{Caption: "From the fattest or the heaviest muscled; = is a tie", Heads: []string{"site", "ranking"}}
+		for site := range class.Sites() {
+			if order, ok := w.class.Walk.At(site); ok {
+				t.Rows = append(t.Rows, []string{site.String(), classfile.Rename(w.names, order.String())})
+			}
 		}
-	}
-	p.Table(t)
+		p.Table(t)
+	})
 }

@@ -187,7 +187,7 @@ func (w settled) flags(exhibit int) string {
 			continue
 		}
 		f.Sites = nil
-		is := strings.TrimSuffix(f.String(), ".")
+		is := strings.TrimSuffix(f.String(), " shows.")
 		_, is, _ = strings.Cut(is, " is ")
 		all = append(all, is)
 	}
@@ -283,18 +283,28 @@ func (w settled) near(pair int) string {
 	return words
 }
 
-// missed says what pairs a card turned: neighbors by their name.
+// missed says what pairs a card turned, neighbors first and by their name, or why
+// it has no placing.
 func (w settled) missed(m scored) string {
+	switch m.Card.Mark {
+	case placing.DoubleMarked:
+		return "more than one placing marked"
+	case placing.Unreadable:
+		return "no placing that can be read"
+	}
+	if !m.Card.Order.IsValid() {
+		return "no placing marked"
+	}
 	o := w.official.Order()
-	var all []string
+	var near, far []string
 	for _, f := range m.missed {
 		if place := o.Place(f.Upper); o.Place(f.Lower) == place+1 && o.Len() > 2 {
-			all = append(all, class.PairName(place, o.Len()))
+			near = append(near, class.PairName(place, o.Len()))
 		} else {
-			all = append(all, w.over(f.Upper, f.Lower))
+			far = append(far, w.over(f.Upper, f.Lower))
 		}
 	}
-	return strings.Join(all, ", ")
+	return strings.Join(append(near, far...), ", ")
 }
 
 // handedIn is what stands on a card.

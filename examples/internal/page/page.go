@@ -10,6 +10,7 @@ package page
 import (
 	"bytes"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -46,6 +47,9 @@ th, td { text-align: left; vertical-align: top; padding: .3rem .7rem .3rem 0; bo
 th { font-weight: 700; }
 thead th { vertical-align: bottom; border-bottom: 2px solid #16191c; }
 th.n, td.n { text-align: right; padding-right: 1.1rem; }
+.whole { white-space: nowrap; }
+tr.noted > * { border-bottom: none; padding-bottom: 0; }
+tr.noted + tr td { padding-top: 0; font-weight: 700; }
 dt { font-weight: 700; }
 dd { margin: 0 0 .4rem 1rem; }
 td.write { min-width: 3.5rem; height: 2.4rem; border: 1px solid #16191c; }
@@ -64,7 +68,7 @@ summary { font-weight: 700; cursor: pointer; padding: .2rem 0; }
 .box { border: 1px solid #16191c; padding: .5rem .8rem 0; margin: 0 0 .9rem; }
 .box h3 { margin-top: 0; }
 footer { margin-top: 1.4rem; border-top: 1px solid #a9afb5; padding-top: .4rem; }
-@media (max-width: 30rem) { th, td { padding-right: .45rem; } th.n, td.n { padding-right: .9rem; } table { font-size: .93rem; } }
+@media (max-width: 30rem) { th, td { padding-right: .45rem; } th.n, td.n { padding-right: .6rem; } table { font-size: .9rem; } }
 @page { size: letter; margin: 12mm; }
 @media print {
   html { font-size: 13px; }
@@ -84,7 +88,9 @@ footer { margin-top: 1.4rem; border-top: 1px solid #a9afb5; padding-top: .4rem; 
   figure svg { max-height: 118mm; }
   .links, h2:has(+ .links), details:not([open]) { display: none; }
   .figures { grid-template-columns: 1fr 1fr; gap: 0 8mm; }
-  .box { break-inside: avoid; }
+  tr.noted { break-after: avoid; }
+  .box { break-inside: avoid; margin-bottom: .6rem; }
+  .box p, .box ul { margin-bottom: .3rem; }
   .bar { min-width: 3rem; }
   .bar, .bar i { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
 }
@@ -99,7 +105,7 @@ func (p *Page) element(tag, class, words string) {
 	if class != "" {
 		class = ` class="` + class + `"`
 	}
-	p.put("<%s%s>%s</%s>\n", tag, class, svg.Escape(words), tag)
+	p.put("<%s%s>%s</%s>\n", tag, class, joined(svg.Escape(words)), tag)
 }
 
 // paragraph writes words to both forms.
@@ -164,7 +170,8 @@ type Table struct {
 	Caption string
 	Heads   []string
 	Rows    [][]string
-	Numbers []int // columns of numbers, from 0, which stand to the right
+	Numbers []int    // columns of numbers, from 0, which stand to the right
+	Notes   []string // one for each row, below it on a page and at its end on a screen; may be nil
 }
 
 // Blank is a cell to write in by hand.
@@ -182,26 +189,52 @@ func (p *Page) Table(t Table) {
 	}
 	p.put("<thead><tr>")
 	for i, h := range t.Heads {
-		p.put("<th scope=\"col\"%s>%s</th>", class(i), svg.Escape(h))
+		p.put("<th scope=\"col\"%s>%s</th>", class(i), together(svg.Escape(h), 8))
 	}
 	p.put("</tr></thead>\n<tbody>\n")
-	for _, row := range t.Rows {
-		p.put("<tr>")
+	for n, row := range t.Rows {
+		note := ""
+		if t.Notes != nil {
+			note = t.Notes[n]
+		}
+		if note != "" {
+			p.put("<tr class=\"noted\">")
+		} else {
+			p.put("<tr>")
+		}
 		for i, cell := range row {
 			if cell == Blank {
 				p.put("<td class=\"write\"></td>")
 				continue
 			}
 			if i == 0 {
-				p.put("<th scope=\"row\"%s>%s</th>", class(i), svg.Escape(cell))
+				p.put("<th scope=\"row\"%s>%s</th>", class(i), together(svg.Escape(cell), 12))
 				continue
 			}
-			p.put("<td%s>%s</td>", class(i), svg.Escape(cell))
+			p.put("<td%s>%s</td>", class(i), together(svg.Escape(cell), 8))
 		}
 		p.put("</tr>\n")
+		if note != "" {
+			p.put("<tr><td></td><td colspan=\"%d\">%s</td></tr>\n", len(row)-1, svg.Escape(note))
+		}
 	}
 	p.put("</tbody>\n</table>\n</div>\n")
 	p.t.WriteString(t.text())
+}
+
+// together keeps up to so many characters on one line, and a placing or cuts too.
+func together(words string, most int) string {
+	if utf8.RuneCountInString(words) <= most {
+		return strings.ReplaceAll(words, " ", "&#160;")
+	}
+	return joined(words)
+}
+
+var hyphens = regexp.MustCompile(`\d+(-\d+)+`)
+
+// joined keeps a placing or cuts on one line.
+func joined(words string) string {
+	return hyphens.ReplaceAllString(words, `<span class="whole">$0</span>`)
 }
 
 // text gives the table for a screen, without its caption. What stands last in a row
@@ -215,7 +248,7 @@ func (t Table) text() string {
 		}
 	}
 	var b strings.Builder
-	for _, row := range all {
+	for n, row := range all {
 		line := ""
 		for i, cell := range row {
 			gap := strings.Repeat(" ", wide[i]-utf8.RuneCountInString(cell))
@@ -223,13 +256,16 @@ func (t Table) text() string {
 				cell = "_"
 			}
 			switch {
-			case i > 0 && i == len(row)-1 && !slices.Contains(t.Numbers, i):
+			case i > 0 && i == len(row)-1 && t.Notes == nil && !slices.Contains(t.Numbers, i):
 				line = say.Wrap(line+"  ", cell)
 			case slices.Contains(t.Numbers, i):
 				line += "  " + gap + cell
 			default:
 				line += "  " + cell + gap
 			}
+		}
+		if n > 0 && t.Notes != nil {
+			line = say.Wrap(line+"  ", t.Notes[n-1])
 		}
 		b.WriteString(strings.TrimRight(line, " \n") + "\n")
 	}
