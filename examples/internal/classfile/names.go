@@ -21,11 +21,15 @@ func Name(names []string, exhibit int) string {
 	return names[exhibit-1]
 }
 
-// Card gives a placing in the names of the exhibits, as "103-101-102-104".
+// Card gives a placing in the names of the exhibits, as "103-101-102-104", or as
+// "lot 3, lot 1" where names have blanks or hyphens in them.
 func Card(names []string, o placing.Order) string {
 	var all []string
 	for e := range o.Exhibits() {
 		all = append(all, Name(names, e))
+	}
+	if slices.ContainsFunc(all, func(name string) bool { return strings.ContainsAny(name, " -") }) {
+		return strings.Join(all, ", ")
 	}
 	return strings.Join(all, "-")
 }

@@ -222,15 +222,18 @@ func (p *Page) Table(t Table) {
 	p.t.WriteString(t.text())
 }
 
-// together keeps up to so many characters on one line, and a placing or cuts too.
+// together keeps up to so many characters on one line, and a cell that is a placing.
 func together(words string, most int) string {
-	if utf8.RuneCountInString(words) <= most {
+	if utf8.RuneCountInString(words) <= most && strings.Contains(words, " ") {
 		return strings.ReplaceAll(words, " ", "&#160;")
 	}
-	return joined(words)
+	if hyphens.FindString(words) == words {
+		return joined(words)
+	}
+	return words
 }
 
-var hyphens = regexp.MustCompile(`\d+(-\d+)+`)
+var hyphens = regexp.MustCompile(`\b\d+(-\d+)+\b`)
 
 // joined keeps a placing or cuts on one line.
 func joined(words string) string {
