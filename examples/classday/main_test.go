@@ -120,6 +120,9 @@ func TestSpokenNumbers(t *testing.T) {
 // TestFull puts the work at the end of the page, and a file to read is not written
 // over.
 func TestFull(t *testing.T) {
+	if alone := pageFrom(t, "-class", "testdata/named.csv"); !strings.Contains(alone, "Nobody walked over these carcasses.") || strings.Contains(alone, "A slip for each member") {
+		t.Error("a class alone has no walk and no slips")
+	}
 	page := pageFrom(t, "-full")
 	if _, work, ok := strings.Cut(page, "The work and its sources</h2>"); !ok || !strings.Contains(work, "5. Cuts, and the officials") {
 		t.Error("the work is not at the end of the page")

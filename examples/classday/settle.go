@@ -295,6 +295,9 @@ func (w settled) missed(m scored) string {
 	if !m.Card.Order.IsValid() {
 		return "no placing marked"
 	}
+	if m.missed == nil {
+		return "nothing"
+	}
 	o := w.official.Order()
 	var near, far []string
 	for _, f := range m.missed {
