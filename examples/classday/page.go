@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"example.com/ribface/examples/internal/cards"
 	"example.com/ribface/examples/internal/classfile"
@@ -67,6 +68,19 @@ func (w settled) screen() string {
 	p.Head("In plain words")
 	p.Screen("A class is a few carcasses to place from best to last. Quality is how good the beef should eat: Prime, then Choice, Select, Standard. Yield tells how much trimmed meat to expect, 1 the most and 5 the least, further decimals dropped; cutability is the same in a word. Marbling is flecks of fat in the ribeye, from Slight (Sl) over Small (Sm) and Modest (Mt) to Moderate (Md) and more, with hundredths of a degree. Fat is inches over the ribeye, the muscle at the rib; ribeye is its square inches; KPH is kidney, pelvic and heart fat in percent.")
 	p.Screen("The walk compares the carcasses place by place, as the rump, where the cut at the rib does not show. Cuts are the points between neighbors: a card loses them for a pair the wrong way round. A full card is 50; a small cut is a close pair.")
+	flags := ""
+	for n := range w.official.Order().Exhibits() {
+		flags += w.flags(n) + "\n"
+	}
+	for _, f := range []struct{ mark, means string }{
+		{"dark cutter", "A dark cutter has dark lean, which costs it up to a grade, in thirds."},
+		{" maturity", "Maturity is how old the animal looks by bone and lean, A the youngest to E."},
+		{"soft", "Lean should be firm; soft lean can cost a grade."},
+	} {
+		if strings.Contains(flags, f.mark) {
+			p.Screen(f.means)
+		}
+	}
 	p.Screen("")
 	p.Screen("More: -full the work and its sources; -html FILE a page to read and print.")
 	return p.Text()

@@ -84,6 +84,28 @@ func TestHeadlines(t *testing.T) {
 	}
 }
 
+// TestFlagsExplained: the screen explains the words of flags where there are such.
+func TestFlagsExplained(t *testing.T) {
+	words := []string{"A dark cutter has", "Maturity is how old", "Lean should be firm"}
+	odd := func(c *grade.Carcass) {
+		c.Lean = grade.Lean{Dark: grade.DarkThird, Firmness: grade.Soft}
+		c.Maturity = maturity.Evidence{Skeletal: maturity.B.At(20), Lean: maturity.B.At(20)}
+	}
+	for _, change := range []func(*grade.Carcass){nil, odd} {
+		w, err := settle(settings{base: decimal.New(300, 0)}, day{class: class.Class{Rules: grade.Rules{Edition: grade.Current}, Exhibits: []class.Exhibit{
+			{Number: 1, Carcass: carcass(grade.Modest.At(40), 0.5, nil)}, {Number: 2, Carcass: carcass(grade.Modest.At(40), 0.5, change)}}}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		screen := w.screen()
+		for _, word := range words {
+			if strings.Contains(screen, word) != (change != nil) {
+				t.Errorf("%q, flags %q", word, w.flags(2))
+			}
+		}
+	}
+}
+
 // TestAgreement puts Kendall's W into words; two who are opposed have 0.
 func TestAgreement(t *testing.T) {
 	for _, tt := range []struct{ votes, want string }{
