@@ -68,7 +68,7 @@ func solveQuality(v Vector) (Object, error) {
 	return out, nil
 }
 
-const qualityRule = "The best grade open to the sex class whose line the marbling reaches at the overall maturity; its part by the part's line. Lines run straight from the young to the old end of a group, see references/grade-minima.csv."
+const qualityRule = "The best grade open to the sex class whose line the marbling reaches at the overall maturity; its part by the part's line. Lines run straight from the young to the old end of a group, see references/grade-minima.csv. Open are all grades but to cows Prime and to bullocks Commercial, Cutter and Canner. A bull has no grade, and neither has a bullock with skeletal maturity over B00; other bullocks are graded by the lines of A."
 
 var qualityFile = File{
 	Name:   "quality",

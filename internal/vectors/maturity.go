@@ -75,7 +75,7 @@ var maturityFile = File{
 var ageFile = File{
 	Name:   "maturity-by-age",
 	About:  "Overall maturity where permanent incisors or papers may settle the age, as in the edition of 2017.",
-	Rule:   "Two permanent incisors or fewer, or papers for under 30 months, hold the balanced score at A99 or younger; either is enough. Without them the score is the balanced one.",
+	Rule:   "Two permanent incisors or fewer, or papers for under 30 months, hold the balanced score at A99 or younger where the skeleton is younger than D00; either is enough. Without them, or with an older skeleton, the score is the balanced one.",
 	Source: "checkoff-maturity-under30 bif-quality news-2017-maturity",
 	solve: func(v Vector) (Object, error) {
 		c, err := carcass(v.In)
