@@ -6,6 +6,8 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
+	"example.com/ribface/internal/conformance"
+	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing/class"
 	"example.com/ribface/placing/practice"
 	"github.com/shopspring/decimal"
@@ -168,29 +170,31 @@ func drawnClass(s *sweep) class.Class {
 	return c
 }
 
-// fairs reads the carcasses of fair-carcasses.csv, a class for each source, in the order in
-// which they ranked. The kidney fat is derived, see the file. Of the quality the third
-// of a grade is printed: its middle is taken for the marbling, and A for the maturity
-// (both our own).
+// fairs reads the carcasses of fair-carcasses.csv, a class for each source, in the order
+// in which they ranked.
 func (t *tables) fairs() ([]Vector, error) {
 	rows, err := t.rows("fair-carcasses.csv")
 	if err != nil {
 		return nil, err
 	}
-	middles := map[string]string{"Low Prime": "SlAb50", "High Choice": "Md50", "Choice": "Mt50"}
-	by := map[string][]Object{}
-	var order []string
+	var ids []string
+	by := map[string]class.Class{}
 	for _, r := range rows {
 		id := r.Get("source_id")
-		if by[id] == nil {
-			order = append(order, id)
+		if _, ok := by[id]; !ok {
+			ids = append(ids, id)
 		}
-		by[id] = append(by[id], Object{"exhibit": r.Get("place"), "sex": "steer", "skeletal": "A60", "lean": "A50", "marbling": middles[r.Get("stated_quality")],
-			"fat_in": number(r.Get("fat")), "ribeye_sq_in": number(r.Get("rea")), "kph_percent": number(r.Get("kph_derived")), "weight_lb": number(r.Get("hcw"))})
+		k, err := conformance.Fair(r)
+		if err != nil {
+			return nil, err
+		}
+		c := by[id]
+		c.Exhibits = append(c.Exhibits, class.Exhibit{Number: len(c.Exhibits) + 1, Carcass: k})
+		by[id] = c
 	}
 	var all []Vector
-	for _, id := range order {
-		all = append(all, Vector{From: "references/fair-carcasses.csv, " + id, In: Object{"exhibits": by[id]}})
+	for _, id := range ids {
+		all = append(all, Vector{From: "references/fair-carcasses.csv", In: classObject(by[id]), Source: id, Standing: cite.Derived.String()})
 	}
 	return all, nil
 }
