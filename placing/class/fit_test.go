@@ -4,7 +4,6 @@ import (
 	"errors"
 	"math/rand/v2"
 	"slices"
-	"strconv"
 	"testing"
 
 	"example.com/ribface/grade"
@@ -32,14 +31,23 @@ func fairs(t *testing.T) []class.Past {
 	var past []class.Past
 	for _, year := range years {
 		var carcasses []grade.Carcass
-		var order []int
-		for i, r := range year {
+		places := ""
+		for _, r := range year {
 			c, err := conformance.Fair(r)
-			if err != nil || r.Get("place") != strconv.Itoa(i+1) {
-				t.Fatalf("%s line %d: place %s, %v", r.File, r.Line, r.Get("place"), err)
+			if err != nil {
+				t.Fatal(err)
 			}
 			carcasses = append(carcasses, c)
-			order = append(order, i+1)
+			places += "-" + r.Get("place")
+		}
+		o, err := placing.ParseOrder(places[1:])
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range year { // the carcasses are numbered by the rows
+			if o.At(i+1) != i+1 {
+				t.Fatalf("places %v, not in the order of the rows", o)
+			}
 		}
 		g := graded(t, classOf(carcasses...))
 		for i, r := range year {
@@ -47,10 +55,6 @@ func fairs(t *testing.T) []class.Past {
 			if y, yErr := g.Assessment(i+1).Yield.Round(grade.HalfUp, 2); err != nil || yErr != nil || y != stated {
 				t.Errorf("yield %v, stated %v, %v, %v", y, stated, err, yErr)
 			}
-		}
-		o, err := placing.NewOrder(order...)
-		if err != nil {
-			t.Fatal(err)
 		}
 		past = append(past, class.Past{Class: g, Order: o})
 	}
