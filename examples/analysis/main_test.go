@@ -237,7 +237,7 @@ func TestGroups(t *testing.T) {
 	for by, want := range map[string]string{
 		"PEN": "4", "id": "1", "sex": "steer", "skeletal": "A60", "lean": "A50", "teeth": "(empty)", "papers_months": "(empty)", "marbling": "Sm40", "degree": "Small",
 		"firmness": "(empty)", "dark": "(empty)", "fat_in": "0.45 in", "fat_adjust_in": "(empty)", "ribeye_sq_in": "12.4 sq in", "kph_pct": "2.5%", "weight_lb": "820 lb",
-		"assumed": "(empty)", "overall": "A55", "maturity": "A", "quality": "Low Choice", "quality_grade": "Choice", "yield": "3.273", "yield_grade": "3", "tier": "low choice", "flagged": "no",
+		"assumed": "(empty)", "overall": "A55", "maturity": "A", "quality": "Low Choice", "quality_grade": "Choice", "yield": "3.273", "yield_grade": "3", "tier": "low choice", "flagged": "no", "below_cutter": "no", "Weight_KG": "820 lb", "fat_mm": "0.45 in", "fat_adjust_cm": "(empty)", "ribeye_sq_cm": "12.4 sq in",
 	} {
 		stdout, _, err := command(t, in, "-by", by)
 		if err != nil {
@@ -246,6 +246,10 @@ func TestGroups(t *testing.T) {
 		if !strings.Contains(stdout, "\n"+want+strings.Repeat(" ", 20-len(want)+9)+"1 ") {
 			t.Errorf("by %s: no %s in\n%s", by, want, stdout)
 		}
+	}
+	// A heading of the mapping is a column too.
+	if stdout, _, err := command(t, "", "-map", "maps/plant.json", "-by", "tag", "../../grade/sheet/testdata/plant.csv"); status(err) != 3 || !strings.Contains(stdout, "\nT001 ") {
+		t.Errorf("by tag: %v\n%s", err, stdout)
 	}
 	// Numbers stand in the order of their values, and groups over a thousand in one.
 	var s summary
@@ -476,6 +480,11 @@ func TestFails(t *testing.T) {
 		in := strings.NewReader(good)
 		if err := run(context.Background(), args, in, failing{syscall.EPIPE}, &log); !errors.Is(err, syscall.EPIPE) || status(err) != 1 {
 			t.Errorf("%q: %v", args, err)
+		}
+	}
+	for _, comma := range []string{"tab", "\t", `\t`} {
+		if _, _, err := command(t, strings.ReplaceAll(good, ",", "\t"), "-comma", comma); err != nil {
+			t.Errorf("%q: %v", comma, err)
 		}
 	}
 	if status(nil) != 0 {

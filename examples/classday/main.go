@@ -41,7 +41,7 @@
 // Reasons, cuts and what the cards missed follow the official placing, also where
 // the policy would place the class otherwise.
 //
-// Results are for teaching and analysis. Only authorised federal graders assign
+// Results are for teaching and analysis. Only authorized federal graders assign
 // official grades.
 package main
 

@@ -153,7 +153,7 @@ func (w *sheetOf) opening() {
 	if w.invented {
 		w.wrap("", "", "Bent Fork, beef carcasses. An invented class: the place, the carcasses, the members and their cards never were.")
 	}
-	w.wrap("", "", "For teaching and analysis. Only authorised federal graders assign official grades.")
+	w.wrap("", "", "For teaching and analysis. Only authorized federal graders assign official grades.")
 	w.wrap("", "", "Graded by the "+w.class.Rules.Edition.String()+" edition of the federal standard. In square brackets: where a rule comes from and how far it can be trusted.")
 	for _, n := range w.graded.Notes() {
 		w.wrap("Note: ", "      ", n+".")
@@ -552,7 +552,7 @@ func (w *sheetOf) scores() error {
 
 func (w *sheetOf) closing() {
 	w.head("Cautions")
-	w.say("Results are for teaching and analysis. Only authorised federal graders assign official grades.")
+	w.say("Results are for teaching and analysis. Only authorized federal graders assign official grades.")
 	w.say("In coolers and plants the rules of the site come first: stay off the moving rail, no knives, touch nothing, dress for the cold, and report illness before going in.")
 }
 

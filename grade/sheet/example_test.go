@@ -236,8 +236,11 @@ func ExampleColumn() {
 func ExampleRow() {
 	row := sheet.Row{ID: "17", Carcass: grade.Carcass{Sex: grade.Steer, Marbling: grade.Small.At(40)}}
 	fmt.Println(row.ID, row.Carcass.Sex, row.Carcass.Marbling, row.Assumed, row.Carcass.Measures.Fat)
+	b, err := json.Marshal(row)
+	fmt.Println(string(b), err)
 	// Output:
 	// 17 steer Sm40 none not taken
+	// {"id":"17","carcass":{"sex":"steer","marbling":"Sm40"}} <nil>
 }
 
 func ExampleWriter() {
