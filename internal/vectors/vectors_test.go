@@ -7,9 +7,11 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
+	"example.com/ribface/internal/conformance"
 	"example.com/ribface/maturity/cite"
 	"github.com/google/go-cmp/cmp"
 )
@@ -223,5 +225,85 @@ func TestFractions(t *testing.T) {
 		in := floor(new(big.Rat).Add(new(big.Rat).Quo(number4(t, v.In, "value"), per), big.NewRat(1, 20_000)), 4) // none below zero
 		equal(v, "customary", in)
 		equal(v, "metric", new(big.Rat).Mul(in, per))
+	}
+}
+
+// Points are the sums of weights that the reference rows give, line by line, and thirds
+// those of fractions.
+func TestPointsBySums(t *testing.T) {
+	f, err := Read(folder, "points")
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows, err := conformance.Read(testdata+"/references", "grade-deductions.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	rungs, weights := map[string][]string{}, map[string][]int{}
+	for _, r := range rows {
+		name := r.Get("ladder")
+		n, err := strconv.Atoi(r.Get("weight"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if upper, lower, ok := strings.Cut(r.Get("line"), " to "); ok {
+			if rungs[name] == nil {
+				rungs[name] = []string{upper}
+			}
+			rungs[name] = append(rungs[name], lower)
+		}
+		weights[name] = append(weights[name], n)
+	}
+	third := func(s string) int64 {
+		x, _ := new(big.Rat).SetString(s)
+		hundredths := new(big.Rat).Mul(floor(sum("0.005", "1", x), 2), big.NewRat(100, 1)).Num().Int64()
+		n := hundredths % 100
+		switch whole := 3 * (hundredths / 100); {
+		case hundredths < 100:
+			return 3
+		case hundredths > 599:
+			return 17
+		case n < 34:
+			return whole
+		case n < 67:
+			return whole + 1
+		default:
+			return whole + 2
+		}
+	}
+	capped := 0
+	for _, v := range f.Vectors {
+		name, key, answer := Text(v.In, "ladder"), Text(v.In, "key"), Text(v.In, "answer")
+		lost, off := 0, 0
+		switch {
+		case name == "yield grade in thirds":
+			off = int(third(answer) - third(key))
+			if n := max(off, -off); n < len(weights[name]) {
+				lost = weights[name][n]
+			} else {
+				lost = 10
+			}
+		case rungs[name] != nil:
+			k, a := slices.Index(rungs[name], key), slices.Index(rungs[name], answer)
+			off = k - a
+			for _, w := range weights[name][min(k, a):max(k, a)] {
+				lost += w
+			}
+		default: // 1 point a line, 10 at the most
+			n, err := strconv.Atoi(Text(v.Out, "off"))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if off, lost = n, max(n, -n); lost > 10 {
+				lost = 10
+				capped++
+			}
+		}
+		if Text(v.Out, "lost") != strconv.Itoa(lost) || Text(v.Out, "off") != strconv.Itoa(off) {
+			t.Errorf("%v: %v, by sums %d and %d off", v.In, v.Out, lost, off)
+		}
+	}
+	if capped == 0 || len(weights) != 3 {
+		t.Errorf("%d capped, weights %v", capped, weights)
 	}
 }

@@ -84,3 +84,46 @@ func place(t *testing.T, o vectors.Object, name string) int {
 	}
 	return n
 }
+
+// TestVectorsByYield holds the vectors of strict cutability to its one sentence: the lower
+// yield goes over, and of equal yields the more marbling. The margin is the lead, and of
+// equal yields the least there is.
+func TestVectorsByYield(t *testing.T) {
+	f, err := vectors.Read("../../testdata/vectors", "placings")
+	if err != nil {
+		t.Fatal(err)
+	}
+	grounds := map[string]int{}
+	for _, v := range f.Vectors {
+		if vectors.Text(v.In, "policy") != class.CutabilityPolicy().Name {
+			continue
+		}
+		c, err := vectors.ClassOf(v.In)
+		if err != nil {
+			t.Fatal(err)
+		}
+		look := secondLook(graded(t, c))
+		for _, pair := range vectors.List(v.Out, "pairs") {
+			u, l := look[place(t, pair, "over")-1], look[place(t, pair, "under")-1]
+			ground := "none"
+			switch {
+			case u.yield < l.yield:
+				ground = class.ByYield.String()
+			case u.yield == l.yield && u.marbling > l.marbling:
+				ground = class.ByMarbling.String()
+			case u.yield != l.yield || u.marbling != l.marbling:
+				t.Errorf("%s: %v the wrong way round", v.From, pair)
+			}
+			if vectors.Text(pair, "ground") != ground || vectors.Text(pair, "lead") != grade.YieldUnits(l.yield-u.yield).String() {
+				t.Errorf("%s: %v, second: by %s", v.From, pair, ground)
+			}
+			if margin := vectors.Text(pair, "margin"); ground == class.ByYield.String() && margin != vectors.Text(pair, "lead") {
+				t.Errorf("%s: %v, margin is not the lead", v.From, pair)
+			}
+			grounds[ground]++
+		}
+	}
+	if len(grounds) != 3 {
+		t.Errorf("grounds %v", grounds)
+	}
+}
