@@ -25,7 +25,10 @@ type Assessment struct {
 
 // Assess grades the carcass under the edition with the default balancing rules.
 // See [Rules.Assess].
-func (e Edition) Assess(c Carcass) (Assessment, error) { return Rules{Edition: e}.Assess(c) }
+func (e Edition) Assess(c Carcass) (a Assessment, err error) {
+	err = Rules{Edition: e}.assess(&c, &a)
+	return a, err
+}
 
 // Quality returns the quality grade of the carcass under the edition with the
 // default balancing rules. Its measures are not looked at. See [Rules.Quality].
@@ -51,23 +54,30 @@ func (r Rules) Overall(ev maturity.Evidence) (maturity.Score, error) {
 // An error tells of every field that is missing or impossible, each as a
 // [*FieldError] with its path in the carcass, as "measures.fat"; [Problems] lists
 // them. The Assessment is then the zero value.
-func (r Rules) Assess(c Carcass) (Assessment, error) {
+func (r Rules) Assess(c Carcass) (a Assessment, err error) {
+	err = r.assess(&c, &a)
+	return a, err
+}
+
+// assess grades c into a zero a, which an error leaves as it is.
+func (r Rules) assess(c *Carcass, a *Assessment) error {
 	var f finding
-	if r.judge(&c, &f) != nil {
-		return Assessment{}, r.Check(c)
+	if r.judge(c, &f) != nil {
+		return r.Check(*c)
 	}
 	m := c.Measures
 	if c.FatAdjust.n != 0 {
 		var err error
 		if m, err = c.Adjusted(); err != nil {
-			return Assessment{}, err
+			return err
 		}
 	}
 	y, err := m.Yield()
 	if err != nil {
-		return Assessment{}, r.Check(c)
+		return r.Check(*c)
 	}
-	return Assessment{Carcass: c, Rules: r, Maturity: f.overall, Quality: f.quality, Yield: y}, nil
+	a.Carcass, a.Rules, a.Maturity, a.Quality, a.Yield = *c, r, f.overall, f.quality, y
+	return nil
 }
 
 // Check returns an error that tells of everything that keeps [Rules.Assess] from
@@ -183,7 +193,8 @@ func (r Rules) judge(c *Carcass, f *finding) error {
 	if c.Lean.Texture > Fine {
 		return textures.Check(textures.Kind, int(c.Lean.Texture))
 	}
-	f.group, f.units = f.overall.Group(), f.overall.Units()
+	f.group = f.overall.Group()
+	f.units = f.overall.Number() - int(f.group.At(0))
 	f.quality, f.before = Quality(NoGrade)<<2, Quality(NoGrade)<<2
 	switch {
 	case c.Sex == Bullock && c.Maturity.Skeletal > oldestBullock:
@@ -192,21 +203,37 @@ func (r Rules) judge(c *Carcass, f *finding) error {
 		f.group, f.units = maturity.A, 0
 	}
 	rows := editions[r.Edition].chart[f.group]
-	var at int
+	if f.group == maturity.A {
+		// Every line of A is flat, so that marbling alone finds the row, unless the sex
+		// class or the firmness closes it.
+		young := &young[r.Edition]
+		met := &rows[young.row[c.Marbling]]
+		if openTo[c.Sex]>>met.grade&1 != 0 && (c.Lean.Firmness == 0 || c.Lean.Firmness >= met.firm) {
+			f.byLine, f.met, f.before = met, met, young.quality[c.Marbling]
+			f.quality = f.before
+			if c.Lean.Dark != 0 {
+				f.quality = darken(rows, int(young.row[c.Marbling]), c, f.units, f.before)
+			}
+			return nil
+		}
+	}
+	var byLine, met *row
+	at, m, units, firm, open := 0, c.Marbling, f.units, c.Lean.Firmness, openTo[c.Sex]
 	for i := range rows {
 		row := &rows[i]
-		if c.Marbling < row.min.on(f.units) || !c.Sex.open(row.grade) {
+		if m < row.min.on(units) || open>>row.grade&1 == 0 {
 			continue
 		}
-		if f.byLine == nil {
-			f.byLine = row
+		if byLine == nil {
+			byLine = row
 		}
-		if c.Lean.Firmness != 0 && c.Lean.Firmness < row.firm {
+		if firm != 0 && firm < row.firm {
 			continue
 		}
-		f.met, at = row, i
+		met, at = row, i
 		break
 	}
+	f.byLine, f.met = byLine, met
 	if f.met == nil {
 		return nil // a bull, or a bullock too soft for Utility
 	}
@@ -214,7 +241,7 @@ func (r Rules) judge(c *Carcass, f *finding) error {
 	if g == Cutter && c.Lean.BelowCutter {
 		g = Canner
 	}
-	f.before = g.Part(f.met.part(c.Marbling, f.units))
+	f.before = Quality(g)<<2 | Quality(f.met.part(c.Marbling, f.units))
 	f.quality = f.before
 	if c.Lean.Dark != 0 {
 		f.quality = darken(rows, at, c, f.units, f.before)

@@ -81,7 +81,7 @@ func Sexes() iter.Seq[Sex] {
 }
 
 // IsValid reports whether s is one of the five classes.
-func (s Sex) IsValid() bool { return sexes.IsValid(int(s)) }
+func (s Sex) IsValid() bool { return s-1 < Bull }
 
 // String gives the name; "unset" for zero.
 func (s Sex) String() string { return sexes.String(int(s)) }
@@ -109,18 +109,13 @@ func (s Sex) Value() (driver.Value, error) { return text.Value(s) }
 // Scan reads a name from a database column that holds text.
 func (s *Sex) Scan(src any) error { return text.Scan(s, sexes.Kind, src) }
 
-// open reports whether the class may have the grade.
-func (s Sex) open(g Grade) bool {
-	switch s {
-	case Cow:
-		return g != Prime
-	case Bullock:
-		return g >= Standard || g == Utility
-	case Bull:
-		return false
-	default:
-		return true
-	}
+// openTo has, for each class, a bit for every grade that it may have.
+var openTo = [...]uint16{
+	Steer:   1<<(Prime+1) - 1,
+	Heifer:  1<<(Prime+1) - 1,
+	Cow:     1<<Prime - 1,
+	Bullock: 1<<Prime | 1<<Choice | 1<<Select | 1<<Good | 1<<Standard | 1<<Utility,
+	Bull:    0,
 }
 
 // Lean is what is seen of the lean besides its marbling. The zero Lean means that

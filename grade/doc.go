@@ -7,7 +7,7 @@
 //		fmt.Println(step)
 //	}
 //
-// Results are for teaching and analysis. Only authorised federal graders assign
+// Results are for teaching and analysis. Only authorized federal graders assign
 // official grades. In coolers and plants the rules of the site come first.
 //
 // # What it computes
@@ -37,8 +37,8 @@
 // the newest, and [Edition.Lines] yields every line of the grade chart with its
 // own citation. Teeth and papers count from 2017 on.
 //
-// [Measures.Quick] is the method taught for work without a calculator. It
-// differs from the equation and has a type of its own without a whole grade,
+// [Measures.Shortcut] is the method taught for work without a calculator. It
+// differs from the equation and has a type without a whole grade,
 // because it never sets one. [Measures.RetailCuts] estimates the share of
 // closely trimmed retail cuts.
 //
@@ -52,8 +52,7 @@
 // [Thickness], [Area], [Share] and [Weight] are integers of 0.0001 inch, square
 // inch, percent and pound, made by functions that name the unit: [Inches],
 // [Millimeters], [SquareInches], [SquareCentimeters], [Percent], [Pounds],
-// [Kilograms], their forms for decimals, and the Parse functions. A thickness
-// cannot be passed for an area, nor pounds for kilograms. An inch is 25.4 mm and
+// [Kilograms], their forms for decimals, and the Parse functions. An inch is 25.4 mm and
 // a pound 0.45359237 kg; metric input goes to the nearest 0.0001 of the
 // customary unit once.
 //
@@ -64,13 +63,18 @@
 //
 // # Zero values
 //
-// A measure of zero is zero, which is a possible fat and KPH and an impossible
-// ribeye and weight. Enumerations start at 1, and their zero is not set: the
-// zero [Sex], [Edition] and [Marbling] are refused by field name. Where zero
-// means something it says so: the zero [Firmness] was not looked at and is taken
-// to go with the marbling, the zero [DarkCut] is no dark cutter, the zero [Part]
-// is the whole grade. The zero [Carcass] is refused by its first missing field,
-// and the zero [Rules] because they have no edition.
+// The zero [Thickness], [Area], [Share] and [Weight] were not taken, and the zero
+// [Yield] and [ShortcutYield] are not set; every computation refuses them by name.
+// [Inches] of 0 is a taken zero, which is a possible fat and KPH and an impossible
+// ribeye and weight; IsSet tells the two apart. Enumerations start at 1, and their
+// zero is not set: the zero [Sex], [Edition] and [Marbling] are refused by field
+// name. Where zero means something it says so: the zero [Firmness] was not looked at
+// and is taken to go with the marbling, the zero [DarkCut] is no dark cutter, the
+// zero [Part] is the whole grade. The zero [Carcass] is refused by every missing
+// field, and the zero [Rules] because they have no edition.
+//
+// All values compare with ==, serve as map keys and go through cmp.Diff without
+// options.
 //
 // # Exactness
 //
@@ -78,15 +82,14 @@
 // arithmetic without any rounding. No float64 is on the way to a grade, so a
 // carcass gets the same grade on every processor.
 //
-// This is no fine point. Take all carcasses with fat 0.00 to 2.00 in by 0.05, KPH
+// Take all carcasses with fat 0.00 to 2.00 in by 0.05, KPH
 // 0.0 to 6.0 % by 0.5, weight 400 to 1,200 lb by 1 and ribeye 7.0 to 20.0 sq in by
 // 0.1: 55,928,223 of them. The formula in float64, written left to right as
 // above, with each input the nearest float64 to its decimal text, and math.Floor
 // for the whole grade, is wrong at 3,002 of them, and rounded down to a tenth at
 // 36,560 (amd64 without fused operations). Only carcasses that stand exactly on a
 // grade can get the wrong one, there are 11,240 of these, and every one of the
-// 3,002 comes out one grade too low. Other processors fuse products and sums and
-// are wrong at other carcasses. Two of the 3,002:
+// 3,002 comes out one grade too low. Two of them:
 //
 //	fat 0.60  KPH 1.5  weight 660  ribeye 11.9   exact 3   float64 2.9999999999999996, grade 2
 //	fat 0.35  KPH 3.5  weight 915  ribeye 11.1   exact 4   float64 3.9999999999999996, grade 3
@@ -95,10 +98,13 @@
 // can be right: rounding to whole units of 0.0001 first repairs it, which is
 // fixed point by a detour.
 //
-// A float may still come in through [Inches] and its like. It is snapped to
-// 0.0001 once, at the door. NaN, infinities and numbers that do not fit become
-// an invalid measure that every computation refuses by name. Text and decimals
-// with more than four places are refused, not rounded.
+// A float may still come in through [Inches] and its like. It goes to the nearest
+// 0.0001 of the customary unit once, at the door, and so does a metric number,
+// whether it comes as float, decimal or text: the exact kilograms of a weight give
+// that weight again. NaN, infinities and numbers that do not fit become an invalid
+// measure that every computation refuses by name. Text and decimals in the customary
+// unit with more than four places are refused with [ErrPlaces], and rounded where the
+// caller names a [Rounding].
 //
 // # Rounding
 //
@@ -107,7 +113,9 @@
 // to 1 to 5. [Yield.Round] takes [Down], toward minus infinity; [HalfUp], halves
 // toward plus infinity; [HalfEven], halves to the even digit. There is no
 // default: an unset Rounding is refused. Metric input rounds halves away from
-// zero at 0.0001 of the customary unit.
+// zero at 0.0001 of the customary unit. Package fmt drops the decimals of a yield
+// that is printed to fewer places, so that 2.96 as %.1f is 2.9, and takes a
+// measurement to the nearest.
 //
 // # Errors
 //
@@ -116,22 +124,31 @@
 //
 //	fat: -0.1 in: out of range; allowed: 0 in to 3 in
 //
-// and no grade. Text that cannot be read gives a [*ParseError] that names the
-// wrong piece. Both wrap one of [ErrMissing], [ErrSyntax], [ErrUnknown] and
-// [ErrRange] for errors.Is. A measure that is possible and yet far from usual is
+// and no grade. All that is wrong with a carcass is told at once: [Problems] lists
+// it, each with its Path by the JSON names, as "measures.fat". Text that cannot be
+// read gives a [*ParseError] that names the wrong piece. Both wrap one of
+// [ErrMissing], [ErrSyntax], [ErrUnknown], [ErrRange], [ErrPlaces] and [ErrRepeated]
+// for errors.Is. A measure that is possible and yet far from usual is
 // no error; [Measures.Unusual] points it out. Nothing panics but
-// [MustParseMarbling], which is for hard-coded text.
+// [MustParseMarbling].
 //
 // # Encodings
 //
-// Every value type reads and writes text, in one canonical spelling with its
-// unit: "0.6 in", "Sm40", "Low Choice". So it works with encoding/json,
-// flag.TextVar and log/slog, and by Value and Scan with database columns of
-// text; sql.Null goes around a type where the column may be NULL. Numbers are
-// also read from bare JSON numbers in the customary unit, by their text and
-// never through a float64. Enumerations that are not set are empty text. A decode
-// that fails leaves its receiver as it was. Carcass, Assessment and the other
-// structs go through encoding/json as they are, and come back equal.
+// Every value type writes text in one canonical spelling with its unit: "0.6 in",
+// "Sm40", "Low Choice". It reads more: any case, blanks, and the further spellings
+// that are listed at each Parse function, where one meaning is possible; where two
+// are it refuses, as "Sm5" and the sex class "B". So it works with encoding/json,
+// flag.TextVar and log/slog. What is not set is empty text.
+//
+// What is stored and sent also reads and writes database columns, by Value and Scan.
+// Measurements and yields are numbers there, which a numeric column holds and sorts;
+// what is not set is NULL, and NULL is read as it. Settings ([Rounding], [Factor],
+// [MarblingScale], [RetailTable]) have text alone.
+//
+// Numbers are also read from bare JSON numbers in the customary unit, by their text
+// and never through a float64. JSON names are in lower case. A Carcass with a name
+// that is no field is refused, and one that is left out was not taken. A decode that
+// fails leaves its receiver as it was.
 //
 // # Sources
 //

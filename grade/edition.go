@@ -3,6 +3,7 @@ package grade
 import (
 	"database/sql/driver"
 	"iter"
+	"slices"
 	"time"
 
 	"example.com/ribface/internal/text"
@@ -99,7 +100,7 @@ func (e Edition) From() (time.Time, cite.Citation) {
 func (e Edition) ByAge() bool { return e.IsValid() && editions[e].byAge }
 
 // IsValid reports whether e is one of the editions.
-func (e Edition) IsValid() bool { return editionNames.IsValid(int(e)) }
+func (e Edition) IsValid() bool { return e-1 < Current }
 
 // String gives the year; "unset" for zero.
 func (e Edition) String() string { return editionNames.String(int(e)) }
@@ -214,6 +215,28 @@ func (r *row) part(m Marbling, units int) Part {
 		return r.first
 	}
 }
+
+// column is a column of the chart with flat lines, marbling by marbling: which row it
+// meets, and the quality.
+type column struct {
+	row     [scaleEnd]uint8
+	quality [scaleEnd]Quality
+}
+
+// scaleEnd is one more than the most marbling.
+const scaleEnd = 1101
+
+// young is column A of every edition, taken from its chart.
+var young = func() (all [len(editions)]column) {
+	for e := Edition1975; e <= Current; e++ {
+		rows := editions[e].chart[maturity.A]
+		for m := Devoid.At(0); m < scaleEnd; m++ {
+			at := slices.IndexFunc(rows, func(r row) bool { return m >= r.min.at })
+			all[e].row[m], all[e].quality[m] = uint8(at), rows[at].grade.Part(rows[at].part(m, 0))
+		}
+	}
+	return all
+}()
 
 // chart holds the rows of each maturity group, best grade first.
 type chart [maturity.E + 1][]row

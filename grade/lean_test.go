@@ -12,12 +12,14 @@ import (
 
 func TestLeanEncodings(t *testing.T) {
 	roundtrip.Run(t, "Color", grade.LightRed, grade.ParseColor, roundtrip.Case[grade.Color]{
-		Texts: map[string]grade.Color{"very dark red": grade.VeryDarkRed, "slightly light red": grade.SlightlyLightRed, "light cherry red": grade.LightCherryRed},
-		Bad:   []string{"unset", "red", "Dark red"}, Invalid: []grade.Color{grade.LightCherryRed + 1},
+		Texts:   map[string]grade.Color{"very dark red": grade.VeryDarkRed, "slightly light red": grade.SlightlyLightRed, "light cherry red": grade.LightCherryRed},
+		Aliases: map[string]grade.Color{"Dark red": grade.DarkRed, "Light-Cherry Red": grade.LightCherryRed},
+		Bad:     []string{"unset", "red", "cherry"}, Invalid: []grade.Color{grade.LightCherryRed + 1},
 	})
 	roundtrip.Run(t, "Texture", grade.Coarse, grade.ParseTexture, roundtrip.Case[grade.Texture]{
-		Texts: map[string]grade.Texture{"very coarse": grade.VeryCoarse, "tends to be fine": grade.TendsToBeFine, "fine": grade.Fine},
-		Bad:   []string{"unset", "smooth", "Fine"}, Invalid: []grade.Texture{grade.Fine + 1},
+		Texts:   map[string]grade.Texture{"very coarse": grade.VeryCoarse, "tends to be fine": grade.TendsToBeFine, "fine": grade.Fine},
+		Aliases: map[string]grade.Texture{"Fine": grade.Fine, " very COARSE": grade.VeryCoarse},
+		Bad:     []string{"unset", "smooth", "tends"}, Invalid: []grade.Texture{grade.Fine + 1},
 	})
 }
 

@@ -37,7 +37,7 @@ var grades = text.Enum{Kind: "grade", Names: []string{"", "No grade", "Canner", 
 }}
 
 // IsValid reports whether g is one of the named grades, NoGrade among them.
-func (g Grade) IsValid() bool { return grades.IsValid(int(g)) }
+func (g Grade) IsValid() bool { return g-1 < Prime }
 
 // String gives the name; "unset" for zero.
 func (g Grade) String() string { return grades.String(int(g)) }

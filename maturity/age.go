@@ -185,7 +185,7 @@ func (e Evidence) Under30() bool {
 // Check returns an error that tells of every field that is missing or impossible;
 // nil when there is none. byAge says whether teeth and papers may settle the age.
 func (e Evidence) Check(byAge bool) error {
-	if e.Skeletal.IsValid() && e.Lean.IsValid() && e.Teeth == 0 && e.Papers == 0 && e.Buttons == 0 {
+	if e.plain() {
 		return nil
 	}
 	skeletal := fault.At("skeletal", "", e.Skeletal.Check("skeletal maturity"))
@@ -229,17 +229,14 @@ const (
 //
 // The errors are those of [Evidence.Check].
 func (r Rules) ByAge(e Evidence) (Score, error) {
-	if e.Teeth == 0 && e.Papers == 0 {
-		return r.Balance(e.Skeletal, e.Lean)
+	if e.plain() && r.named() {
+		return r.balance(e.Skeletal, e.Lean, oldestScore, nil), nil
 	}
-	if err := e.Check(true); err != nil {
+	if err := fault.Join(e.Check(true), r.Check()); err != nil {
 		return 0, err
 	}
 	if !e.Under30() || e.Skeletal >= firstD {
-		return r.Balance(e.Skeletal, e.Lean)
-	}
-	if !r.Tens.IsValid() || !r.OldLean.IsValid() {
-		return 0, r.check(e.Skeletal, e.Skeletal)
+		return r.balance(e.Skeletal, e.Lean, oldestScore, nil), nil
 	}
 	lean := e.Lean
 	if lean == 0 {
@@ -252,11 +249,22 @@ func (r Rules) ByAge(e Evidence) (Score, error) {
 // December 2017; teeth and papers are checked and then left aside. The errors
 // are those of [Evidence.Check].
 func (r Rules) ByBone(e Evidence) (Score, error) {
-	if err := e.Check(false); err != nil {
-		return 0, err
+	if !e.plain() || !r.named() {
+		if err := fault.Join(e.Check(false), r.Check()); err != nil {
+			return 0, err
+		}
 	}
-	return r.Balance(e.Skeletal, e.Lean)
+	return r.balance(e.Skeletal, e.Lean, oldestScore, nil), nil
 }
+
+// plain reports whether the evidence is bone and lean alone, both possible, and
+// perhaps buttons.
+func (e Evidence) plain() bool {
+	return e.Skeletal.IsValid() && e.Lean.IsValid() && e.Teeth == 0 && e.Papers == 0 && e.Buttons <= WhiteAndSoft
+}
+
+// named reports whether the rules are named choices.
+func (r Rules) named() bool { return r.Tens <= TensTowardLean && r.OldLean <= OldLeanStaysInB }
 
 // Steps explains the overall maturity of the evidence, line by line; byAge says
 // whether teeth and papers count. Evidence that does not check gives no steps.

@@ -190,10 +190,11 @@ func (r Rules) balance(bone, lean, oldest Score, t *trail) Score {
 
 // mean is the middle of the two, a half unit going to bone.
 func mean(bone, lean Score) Score {
-	if (bone+lean)%2 != 0 && bone > lean {
-		return (bone + lean + 1) / 2
+	up := Score(0)
+	if bone > lean {
+		up = 1 // moves a sum that is odd alone
 	}
-	return (bone + lean) / 2
+	return (bone + lean + up) / 2
 }
 
 // ten rounds s to the nearest ten within lo and hi, a five toward the score to.

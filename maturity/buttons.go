@@ -3,7 +3,6 @@ package maturity
 import (
 	"database/sql/driver"
 	"strconv"
-	"strings"
 
 	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/fixed"
@@ -94,20 +93,17 @@ func (b Buttons) check() error {
 	return &FieldError{Field: "buttons", Value: b.String(), Allowed: buttonsAllowed, Err: ErrRange}
 }
 
-// ParseButtons reads what [Buttons.String] writes, or a bare percent as "10%" or
-// "10".
+// ParseButtons reads what [Buttons.String] writes, in any case, or a bare percent as
+// "10%" or "10".
 func ParseButtons(s string) (Buttons, error) {
-	switch s {
-	case notLooked:
+	in := text.Trim(s)
+	switch {
+	case text.SameWords(in, notLooked):
 		return 0, nil
-	case whiteAndSoft:
+	case text.SameWords(in, whiteAndSoft):
 		return WhiteAndSoft, nil
 	}
-	number, ok := strings.CutSuffix(s, ossifiedText)
-	if !ok {
-		number = strings.TrimSuffix(s, "%")
-	}
-	n, err := fixed.Parse(number, 0)
+	n, err := fixed.Parse(number(in, ossifiedText, "%"), 0)
 	if err == nil && (n < 0 || n > 100) {
 		err = ErrRange
 	}

@@ -94,7 +94,8 @@
 // field, the value and what is allowed. Text that cannot be read gives a
 // [*ParseError], which names the kind, the text, the wrong piece of it and what
 // is allowed. Both wrap one of [ErrMissing], [ErrSyntax], [ErrUnknown] and
-// [ErrRange] for errors.Is. Bad syntax and an unknown name are different: "A7"
+// [ErrRange] for errors.Is. All that is wrong with evidence is told at once;
+// [Problems] lists it, each with its Path by the JSON names. Bad syntax and an unknown name are different: "A7"
 // has not the form of a score, "F20" has it and names no group.
 //
 // Nothing panics but [MustParse], which is for hard-coded text.
@@ -103,17 +104,17 @@
 //
 // Every value type encodes itself as text, and so works with encoding/json, with
 // flag.TextVar, with log/slog and as a key of a JSON object. There is one
-// canonical spelling, the one of String, and the few other spellings that are
-// read are listed at each Parse function. The zero value is empty text. Months
+// canonical spelling, the one of String; text of any case and with blanks is read,
+// and the other spellings that are listed at each Parse function. The zero value is empty text. Months
 // and Teeth are also read from a bare JSON number, which counts months and
 // teeth.
 //
-// The same types read and write database columns of text through Value and Scan;
-// Scan takes string and []byte alike, and Months and Teeth also take an integer.
-// A column that may be NULL wants sql.Null around the type. A decode that fails
-// leaves its receiver as it was.
+// The same types, but for the settings [Tens] and [OldLean], read and write database
+// columns of text through Value and Scan; Scan takes string and []byte alike, and
+// Months and Teeth also take an integer. What is not set is NULL, and NULL is read as
+// it. A decode that fails leaves its receiver as it was.
 //
-// [Evidence] and [Rules] are plain structs and need no methods for JSON.
+// JSON names are in lower case. [Evidence] with a name that is no field is refused.
 //
 // # Sources
 //

@@ -406,3 +406,13 @@ func ExampleParseError() {
 	// allowed: A00 to E100
 	// true
 }
+
+func ExampleProblems() {
+	err := maturity.Evidence{Skeletal: maturity.A.At(150)}.Check(true)
+	for _, p := range maturity.Problems(err) {
+		fmt.Println(p.Path, p)
+	}
+	// Output:
+	// skeletal skeletal maturity: A(150): out of range; allowed: A00 to E100
+	// lean lean maturity: missing; allowed: A00 to E100
+}

@@ -77,7 +77,7 @@ func (g *Group) Scan(src any) error { return text.Scan(g, groups.Kind, src) }
 type Score int16
 
 // IsValid reports whether s is a point from A00 to E100.
-func (s Score) IsValid() bool { return letters.IsValid(int16(s)) }
+func (s Score) IsValid() bool { return uint16(s-100) <= 500 }
 
 // Group returns the group of the score, or the zero Group when s is not valid.
 func (s Score) Group() Group {

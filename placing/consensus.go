@@ -1,6 +1,7 @@
 package placing
 
 import (
+	"encoding/json"
 	"iter"
 	"slices"
 	"strconv"
@@ -39,9 +40,12 @@ const MaxVotes = 1_000_000
 // that has an order, cuts must be absent or fit their order, counts must not be
 // negative, and the officials together at most [MaxVotes]. The error tells of every
 // vote that breaks this; see [Problems].
-func NewPanel(votes ...Vote) (Panel, error) {
+func NewPanel(votes ...Vote) (Panel, error) { return newPanel("votes", votes) }
+
+// newPanel is NewPanel for a list of the path.
+func newPanel(list string, votes []Vote) (Panel, error) {
 	if len(votes) == 0 {
-		return Panel{}, &FieldError{Path: "votes", Field: "votes", Allowed: "one or more", Err: ErrMissing}
+		return Panel{}, &FieldError{Path: list, Field: "votes", Allowed: "one or more", Err: ErrMissing}
 	}
 	var p Panel
 	for i := 0; i < len(votes) && p.n == 0; i++ {
@@ -53,7 +57,7 @@ func NewPanel(votes ...Vote) (Panel, error) {
 			v.Count = 1
 		}
 		if err := p.check(v); err != nil {
-			refused = fault.Join(refused, fault.At("votes["+strconv.Itoa(i)+"]", "vote "+strconv.Itoa(i+1), err))
+			refused = fault.Join(refused, fault.At(list+"["+strconv.Itoa(i)+"]", "vote "+strconv.Itoa(i+1), err))
 			continue
 		}
 		p.officials += int64(v.Count)
@@ -85,6 +89,28 @@ func (p *Panel) check(v Vote) error {
 		count = &FieldError{Path: "count", Field: "count", Value: strconv.Itoa(v.Count), Allowed: "1 or more, 0 for 1, and at most 1000000 on the panel", Err: ErrRange}
 	}
 	return fault.Join(order, cuts, count)
+}
+
+// MarshalJSON gives the list of the votes.
+func (p Panel) MarshalJSON() ([]byte, error) { return json.Marshal(append([]Vote{}, p.votes...)) }
+
+// UnmarshalJSON reads a list of votes, held to the rules of [NewPanel]; an empty one
+// gives the zero Panel, and null changes nothing. On error the receiver is left as it
+// was.
+func (p *Panel) UnmarshalJSON(b []byte) error {
+	var votes []Vote
+	if err := text.List(b, &votes); err != nil || votes == nil {
+		return err
+	}
+	var read Panel
+	if len(votes) > 0 {
+		var err error
+		if read, err = newPanel("", votes); err != nil {
+			return err
+		}
+	}
+	*p = read
+	return nil
 }
 
 // Equal reports whether both panels have the same votes in the same order.

@@ -6,6 +6,7 @@ import (
 
 	"example.com/ribface/internal/roundtrip"
 	"example.com/ribface/placing"
+	"github.com/google/go-cmp/cmp"
 )
 
 func mustOfficial(t testing.TB, order, cuts string) placing.Official {
@@ -90,6 +91,39 @@ func TestCompositesThroughJSON(t *testing.T) {
 	roundtrip.Composite(t, placing.Card{Mark: placing.DoubleMarked}, `"double-marked"`)
 	roundtrip.Composite(t, placing.CardRules{Double: placing.Refused, FloorAtZero: true}, `{"double":"refused","floor_at_zero":true}`)
 	roundtrip.Composite(t, placing.Fault{Upper: 3, Lower: 4, Points: 12}, `{"upper":3,"lower":4,"points":12}`)
+}
+
+// TestPanelThroughJSON holds that a panel is its votes, and what is told of bad ones.
+func TestPanelThroughJSON(t *testing.T) {
+	p, err := placing.NewPanel(placing.Vote{Order: placing.MustParseOrder("2-1-3"), Cuts: placing.MustParseCuts("2-4")}, placing.Vote{Order: placing.MustParseOrder("1-2-3"), Count: 3})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for want, p := range map[string]placing.Panel{`[{"order":"2-1-3","cuts":"2-4","count":1},{"order":"1-2-3","count":3}]`: p, `[]`: {}} {
+		b, err := json.Marshal(p)
+		if string(b) != want || err != nil {
+			t.Errorf("%s, %v; want %s", b, err, want)
+		}
+		back := placing.Panel{}
+		if err := json.Unmarshal(b, &back); err != nil || !back.Equal(p) || back.Officials() != p.Officials() {
+			t.Errorf("%s comes back as %v, %v", b, back, err)
+		}
+	}
+	for in, want := range map[string][]string{
+		`null`: nil,
+		`{}`:   {`: list: {}: bad syntax; allowed: text in quotes, or a number where the field is one`},
+		`[{"order":"21"},{"order":"213"},{"cut":"1"}]`: {`[2].cut: name: cut: unknown; allowed: order, cuts, count`},
+		`[{"order":"21"},{"order":"213"},{}]`:          {`[1].order: vote 2: order: 2-1-3: out of range; allowed: an order of 2 exhibits`, `[2].order: vote 3: order: missing; allowed: an order of 2 to 12 exhibits`},
+	} {
+		back := p
+		var got []string
+		for _, f := range placing.Problems(json.Unmarshal([]byte(in), &back)) {
+			got = append(got, f.Path+": "+f.Error())
+		}
+		if diff := cmp.Diff(want, got); diff != "" || !back.Equal(p) {
+			t.Errorf("%s: panel %v, problems (-want +got):\n%s", in, back, diff)
+		}
+	}
 }
 
 func FuzzParseOfficial(f *testing.F) {

@@ -23,6 +23,7 @@ func TestEveryType(t *testing.T) {
 		order, cuts, mustOfficial(t, "12-11-10-9-8-7-6-5-4-3-2-1", "50-50-50-50-50-50-50-50-50-50-50"),
 		placing.Card{Order: order}, placing.Card{Order: order, Mark: placing.Blank}, placing.Blank, placing.Refused, placing.CardRules{FloorAtZero: true},
 		placing.LimitExact, placing.WordsReasons, placing.Fault{Upper: 3, Lower: 2, Points: 2},
+		&placing.FieldError{}, &placing.ParseError{},
 		panel, placing.Vote{Order: order}, panel.Consensus(), proposal, proposal.Pairs[0],
 	)
 }

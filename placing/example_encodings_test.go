@@ -109,6 +109,23 @@ func ExampleCard_encodings() {
 	// <nil> 1-2-3-4
 }
 
+func ExamplePanel_MarshalJSON() {
+	p, err := placing.NewPanel(placing.Vote{Order: placing.MustParseOrder("3-2-1-4"), Cuts: placing.MustParseCuts("2-8-2")}, placing.Vote{Order: placing.MustParseOrder("3-1-2-4"), Count: 2})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	j, err := json.Marshal(p)
+	fmt.Printf("%s, %v\n", j, err)
+	var back placing.Panel
+	fmt.Println(json.Unmarshal(j, &back), back.Equal(p), back.Officials())
+	fmt.Println(json.Unmarshal([]byte(`[{"order":"321"},{"order":"3214"}]`), &back))
+	// Output:
+	// [{"order":"3-2-1-4","cuts":"2-8-2","count":1},{"order":"3-1-2-4","count":2}], <nil>
+	// <nil> true 3
+	// vote 2: order: 3-2-1-4: out of range; allowed: an order of 3 exhibits
+}
+
 func ExampleLimit_encodings() {
 	l := placing.LimitExact
 	line, err := l.AppendText([]byte("text: "))

@@ -441,6 +441,34 @@ func ExampleCard() {
 	// 0 <nil>
 }
 
+func ExampleParseCard() {
+	for _, s := range []string{"3214", "double marked", "3-2-1"} {
+		c, err := placing.ParseCard(s)
+		fmt.Println(c, err)
+	}
+	_, err := placing.ParseCard("3-2-2-1")
+	fmt.Println(err)
+	// Output:
+	// 3-2-1-4 <nil>
+	// double-marked <nil>
+	// 3-2-1 <nil>
+	// order: "3-2-2-1": repeated at "2"; allowed: each exhibit 1 to 4 once
+}
+
+func ExampleProblems() {
+	_, err := placing.NewPanel(
+		placing.Vote{Order: placing.MustParseOrder("3-2-1-4")},
+		placing.Vote{Order: placing.MustParseOrder("3-1-2-4"), Cuts: placing.MustParseCuts("2-8")},
+		placing.Vote{},
+	)
+	for _, p := range placing.Problems(err) {
+		fmt.Println(p.Path, "-", p)
+	}
+	// Output:
+	// votes[1].cuts - vote 2: cuts: 2-8: out of range; allowed: none, or 3 cuts for 4 exhibits
+	// votes[2].order - vote 3: order: missing; allowed: an order of 2 to 12 exhibits
+}
+
 func ExampleMark() {
 	fmt.Println(placing.DoubleMarked, placing.DoubleMarked.IsValid(), placing.Mark(0).IsValid())
 	// Output:

@@ -187,11 +187,15 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	if s.propose {
 		return whole(cmp.Or(s.out, "-"), stdout, func(w io.Writer) error { return propose(in, w, stderr) })
 	}
-	r, err := open(s, in)
+	m, err := readMapping(s)
 	if err != nil {
 		return err
 	}
-	a := &analysis{settings: s, reader: r, stderr: stderr, terminal: terminal(stderr)}
+	r, err := m.NewReader(s.in, in)
+	if err != nil {
+		return err
+	}
+	a := &analysis{settings: s, columns: m.Columns, reader: r, stderr: stderr, terminal: terminal(stderr)}
 	if err := a.prepare(); err != nil {
 		return err
 	}
@@ -249,27 +253,27 @@ func propose(in io.Reader, out, stderr io.Writer) error {
 	return e.Encode(p.Mapping)
 }
 
-// open reads the mapping and the header.
-func open(s settings, in io.Reader) (*sheet.Reader, error) {
-	var m sheet.Mapping
+// readMapping reads what the columns mean.
+func readMapping(s settings) (m sheet.Mapping, err error) {
 	if s.mapping != "" {
 		b, err := os.ReadFile(s.mapping)
 		if err != nil {
-			return nil, err
+			return m, err
 		}
 		if err := json.Unmarshal(b, &m); err != nil {
-			return nil, fmt.Errorf("%s: %w", s.mapping, err)
+			return m, fmt.Errorf("%s: %w", s.mapping, err)
 		}
 	}
 	if s.comma != "" {
 		m.Separator = s.comma
 	}
-	return m.NewReader(s.in, in)
+	return m, nil
 }
 
 // analysis is one run over a sheet.
 type analysis struct {
 	settings
+	columns  map[string]string // of the mapping
 	reader   *sheet.Reader
 	stderr   io.Writer
 	terminal bool
@@ -296,7 +300,7 @@ func (a *analysis) prepare() error {
 	a.sum.by = a.by
 	if a.by != "" {
 		var err error
-		if a.key, err = group(a.by, a.reader.Extra()); err != nil {
+		if a.key, err = group(a.by, a.reader.Extra(), a.columns); err != nil {
 			return err
 		}
 	}

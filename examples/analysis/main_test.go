@@ -127,7 +127,7 @@ func spoiled(t *testing.T) string {
 	spoil(20, ",,", ",")                                     // a cell too few
 	spoil(30, "invented", `"invented`)                       // a quote that is not closed
 	spoil(40, ",heifer,", ",,")                              // graded on what is missing
-	lines[50] = "7,steer,A50,A50,,,Sm40,,,,14,,12.4,,820,\n" // millimeters in a column of inches, and no KPH
+	lines[50] = "7,steer,A50,A50,,,Sm40,,,,14,,12.4,,820,,,,\n" // millimeters in a column of inches, and no KPH
 	lines[60] = lines[59]                                    // a row twice
 	return strings.Join(lines, "")
 }
@@ -237,7 +237,7 @@ func TestGroups(t *testing.T) {
 	for by, want := range map[string]string{
 		"PEN": "4", "id": "1", "sex": "steer", "skeletal": "A60", "lean": "A50", "teeth": "(empty)", "papers_months": "(empty)", "marbling": "Sm40", "degree": "Small",
 		"firmness": "(empty)", "dark": "(empty)", "fat_in": "0.45 in", "fat_adjust_in": "(empty)", "ribeye_sq_in": "12.4 sq in", "kph_pct": "2.5%", "weight_lb": "820 lb",
-		"assumed": "(empty)", "overall": "A55", "maturity": "A", "quality": "Low Choice", "quality_grade": "Choice", "yield": "3.273", "yield_grade": "3", "tier": "low choice", "flagged": "no",
+		"assumed": "(empty)", "overall": "A55", "maturity": "A", "quality": "Low Choice", "quality_grade": "Choice", "yield": "3.273", "yield_grade": "3", "tier": "low choice", "flagged": "no", "below_cutter": "no", "Weight_KG": "820 lb", "fat_mm": "0.45 in", "fat_adjust_cm": "(empty)", "ribeye_sq_cm": "12.4 sq in",
 	} {
 		stdout, _, err := command(t, in, "-by", by)
 		if err != nil {
@@ -246,6 +246,10 @@ func TestGroups(t *testing.T) {
 		if !strings.Contains(stdout, "\n"+want+strings.Repeat(" ", 20-len(want)+9)+"1 ") {
 			t.Errorf("by %s: no %s in\n%s", by, want, stdout)
 		}
+	}
+	// A heading of the mapping is a column too.
+	if stdout, _, err := command(t, "", "-map", "maps/plant.json", "-by", "tag", "../../grade/sheet/testdata/plant.csv"); status(err) != 3 || !strings.Contains(stdout, "\nT001 ") {
+		t.Errorf("by tag: %v\n%s", err, stdout)
 	}
 	// Numbers stand in the order of their values, and groups over a thousand in one.
 	var s summary
@@ -305,8 +309,8 @@ func TestInvented(t *testing.T) {
 }
 
 const (
-	goldenSheet   = "fd3ebe28b6b761526294d084f6ec5bd57b5c72b47e2918487387ddad8dca2f36"
-	goldenDefault = "bf11ba30ebcc382b51282e9b28597951da8871ae6fd215261b6194b31afdc2eb"
+	goldenSheet   = "9c9402eeb8bbad6439a484fe3f9079479dcabd8d0d560a83f59e96e2dab688ce"
+	goldenDefault = "44d4c9590e9c2f7e1e44945f8ca39ea9d4456142ec2534a92bcfd262a3896278"
 )
 
 // The invented carcasses have the means of the audit that they are made from
@@ -476,6 +480,11 @@ func TestFails(t *testing.T) {
 		in := strings.NewReader(good)
 		if err := run(context.Background(), args, in, failing{syscall.EPIPE}, &log); !errors.Is(err, syscall.EPIPE) || status(err) != 1 {
 			t.Errorf("%q: %v", args, err)
+		}
+	}
+	for _, comma := range []string{"tab", "\t", `\t`} {
+		if _, _, err := command(t, strings.ReplaceAll(good, ",", "\t"), "-comma", comma); err != nil {
+			t.Errorf("%q: %v", comma, err)
 		}
 	}
 	if status(nil) != 0 {

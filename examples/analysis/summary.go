@@ -230,14 +230,37 @@ func mean(sum, n int64) int64 {
 	return q
 }
 
-// group finds what makes the groups: an extra column, or one of ours.
-func group(by string, extra []string) (func(*sheet.Graded) string, error) {
+// group finds what makes the groups: an extra column, one of the mapping, or one of
+// the graded sheet.
+func group(by string, extra []string, columns map[string]string) (func(*sheet.Graded) string, error) {
 	for i, name := range extra {
 		if strings.EqualFold(name, by) {
 			return func(g *sheet.Graded) string { return strings.TrimSpace(g.Extra[i]) }, nil
 		}
 	}
+	name := strings.ToLower(by)
+	for heading, column := range columns {
+		if strings.EqualFold(heading, by) {
+			name = column
+		}
+	}
+	switch name { // measures are written in the customary unit
+	case "fat_mm", "fat_cm":
+		name = "fat_in"
+	case "fat_adjust_mm", "fat_adjust_cm":
+		name = "fat_adjust_in"
+	case "ribeye_sq_cm":
+		name = "ribeye_sq_in"
+	case "weight_kg":
+		name = "weight_lb"
+	}
 	type g = *sheet.Graded
+	yes := func(is bool) string {
+		if is {
+			return "yes"
+		}
+		return "no"
+	}
 	of := map[string]func(g) string{
 		"id":            func(g g) string { return g.ID },
 		"sex":           func(g g) string { return text(g.Assessment.Carcass.Sex) },
@@ -262,9 +285,10 @@ func group(by string, extra []string) (func(*sheet.Graded) string, error) {
 		"yield":         func(g g) string { return text(g.Assessment.Yield) },
 		"yield_grade":   func(g g) string { return count(g.Assessment.Yield.Grade()) },
 		"tier":          func(g g) string { return text(g.Assessment.Quality.Tier()) },
-		"flagged":       func(g g) string { return map[bool]string{true: "yes", false: "no"}[len(g.Flags) > 0] },
+		"flagged":       func(g g) string { return yes(len(g.Flags) > 0) },
+		"below_cutter":  func(g g) string { return yes(g.Assessment.Carcass.Lean.BelowCutter) },
 	}
-	if f := of[strings.ToLower(by)]; f != nil {
+	if f := of[name]; f != nil {
 		return f, nil
 	}
 	return nil, usage("-by: no column " + by + "; it wants one that is kept as it stands, or a column of the graded sheet")

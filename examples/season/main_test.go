@@ -249,9 +249,9 @@ func TestRefused(t *testing.T) {
 		{"nowhere for pages", []string{"-html", filepath.Join(dir, "none")}, "member-1.html: no such file or directory"},
 		{"nowhere to write", []string{"-cards", filepath.Join(dir, "none")}, "placings.csv: no such file or directory"},
 		{"nowhere to draw", []string{"-svg", filepath.Join(dir, "none", "x.svg")}, "x.svg: no such file or directory"},
-		{"bad placing", []string{"-from", change("placings.csv", ",senior,", ",senior,9-")}, "placings.csv: line 2, column 6 (placing): order"},
+		{"bad placing", []string{"-from", change("placings.csv", ",senior,", ",senior,9-")}, "placings.csv: line 2, column 6 (placing): placing"},
 		{"bad score", []string{"-from", change("scores.csv", ",senior,", ",senior,9")}, "reasons: 9"},
-		{"no cuts", []string{"-from", change("officials.csv", "cuts", "cut")}, `officials.csv: line 1, column 4 (cut): column: "cut": unknown`},
+		{"no cuts", []string{"-from", change("officials.csv", "cuts", "cut")}, `officials.csv: line 1, column 4 (cut): column: cut: unknown`},
 		{"estimate of no exhibit", []string{"-from", change("estimates.csv", "coolers,1,", "coolers,9,")}, "exhibit: 9: unknown"},
 		{"two cards", []string{"-from", change("placings.csv", "beef 1,N2", "beef 1,N1")}, "repeated"},
 	} {

@@ -30,7 +30,7 @@ CREATE TABLE class (
 
 CREATE TABLE member (
 	name          TEXT NOT NULL PRIMARY KEY,
-	digits        INTEGER AS (iif(name GLOB '*[^0-9]*', 99, length(name))), -- puts 9 before 10, and numbers before names
+	digits        TEXT AS (iif(name GLOB '*[^0-9]*', '99', printf('%02d%s-%02d', length(ltrim(name, '0')), ltrim(name, '0'), length(name)))), -- puts 9 and 09 before 10, and numbers before names
 	team          TEXT NOT NULL DEFAULT '',
 	division      TEXT NOT NULL DEFAULT '',
 	points        INTEGER NOT NULL DEFAULT 0,
@@ -55,7 +55,7 @@ CREATE TABLE card (
 
 CREATE TABLE team (
 	name          TEXT NOT NULL,
-	digits        INTEGER AS (iif(name GLOB '*[^0-9]*', 99, length(name))),
+	digits        TEXT AS (iif(name GLOB '*[^0-9]*', '99', printf('%02d%s-%02d', length(ltrim(name, '0')), ltrim(name, '0'), length(name)))),
 	division      TEXT NOT NULL,
 	members       INTEGER NOT NULL,
 	points        INTEGER NOT NULL,

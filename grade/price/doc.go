@@ -97,9 +97,11 @@
 // the zero [Value] is nothing for nothing; the zero [Mark] and [Edge] are not
 // set. A Grid keeps copies of its terms and hands out copies, and is safe for use
 // by many goroutines. Errors are [*grade.FieldError] with the entry, the value
-// and what is allowed; errors.Is tells [ErrGap], [ErrOverlap], [grade.ErrRepeated] and
-// [ErrNoPrice] apart. Nothing panics. Terms go through encoding/json as they are.
+// and what is allowed; [New] tells all that is wrong at once, see [grade.Problems].
+// errors.Is tells [ErrGap], [ErrOverlap], [grade.ErrRepeated] and
+// [ErrNoPrice] apart. Nothing panics. Terms and grids come back
+// from JSON unchanged, or with an error; a name that is no field is one.
 //
-// Results are for teaching and analysis. Only authorised federal graders assign
+// Results are for teaching and analysis. Only authorized federal graders assign
 // official grades.
 package price

@@ -24,14 +24,14 @@ var (
 )
 
 // Band is a premium or discount for a span of yields or of weights.
-type Band[T Edged] struct {
+type Band[T edged] struct {
 	From   T               `json:"from"`
 	To     T               `json:"to,omitzero"` // over From; not set for a band without upper end
 	Amount decimal.Decimal `json:"amount"`      // dollars per cwt; a discount is negative
 }
 
-// Edged is what has bands: exact yields and hot carcass weights.
-type Edged interface {
+// edged is what has bands: exact yields and hot carcass weights.
+type edged interface {
 	grade.Yield | grade.Weight
 	fmt.Stringer
 	IsSet() bool
@@ -195,7 +195,7 @@ func units(field string, d decimal.Decimal) (int64, error) {
 }
 
 // bands checks the bands of a name, puts them in order and sees that they meet.
-func bands[T Edged](name string, list []Band[T], edge Edge) ([]band, error) {
+func bands[T edged](name string, list []Band[T], edge Edge) ([]band, error) {
 	if len(list) == 0 {
 		return nil, nil
 	}
@@ -247,7 +247,7 @@ func bands[T Edged](name string, list []Band[T], edge Edge) ([]band, error) {
 }
 
 // held reports whether the value holds a number.
-func held[T Edged](v T) bool {
+func held[T edged](v T) bool {
 	if w, ok := any(v).(grade.Weight); ok {
 		return w.IsValid()
 	}
@@ -269,7 +269,7 @@ func find(bands []band, v int64, edge Edge) int {
 }
 
 // span names what the bands cover.
-func span[T Edged](list []Band[T]) string {
+func span[T edged](list []Band[T]) string {
 	first := slices.MinFunc(list, func(a, b Band[T]) int { return cmp.Compare(a.From.Units(), b.From.Units()) })
 	last := slices.MaxFunc(list, func(a, b Band[T]) int { return cmp.Compare(a.From.Units(), b.From.Units()) })
 	return Band[T]{From: first.From, To: last.To}.String()

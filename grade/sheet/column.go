@@ -85,6 +85,18 @@ var columns = func() []column {
 		{Column{"weight_lb", "weight", "lb", numbers(lo.Weight, hi.Weight)}, "measures.weight", weight.read("lb"), weight.write, []string{"weight", "hcw", "hot carcass weight", "hot weight", "hot carcass wt", "hot wt", "carcass weight", "carcass wt", "hcwt", "wt"}},
 		{Column{"weight_kg", "weight", "kg", numbers(lo.Weight, hi.Weight)}, "measures.weight", weight.read("kg"), nil, nil},
 		{Column{"assumed", "assumed", "", "sex, maturity, kph, weight: what was assumed and not seen"}, "assumed", func(_ *form, r *Row, cell string) error { return r.Assumed.UnmarshalText([]byte(cell)) }, func(b []byte, r *Row) ([]byte, error) { return r.Assumed.AppendText(b) }, nil},
+		{Column{"color", "lean color", "", "very dark red to light cherry red"}, "lean.color", func(_ *form, r *Row, cell string) (err error) {
+			r.Carcass.Lean.Color, err = grade.ParseColor(cell)
+			return err
+		}, func(b []byte, r *Row) ([]byte, error) { return r.Carcass.Lean.Color.AppendText(b) }, []string{"color", "lean color"}},
+		{Column{"texture", "lean texture", "", "very coarse to fine"}, "lean.texture", func(_ *form, r *Row, cell string) (err error) {
+			r.Carcass.Lean.Texture, err = grade.ParseTexture(cell)
+			return err
+		}, func(b []byte, r *Row) ([]byte, error) { return r.Carcass.Lean.Texture.AppendText(b) }, []string{"texture", "lean texture"}},
+		{Column{"buttons", "buttons", "", "0% to 100% ossified, or white and soft"}, "maturity.buttons", func(_ *form, r *Row, cell string) (err error) {
+			r.Carcass.Maturity.Buttons, err = maturity.ParseButtons(cell)
+			return err
+		}, func(b []byte, r *Row) ([]byte, error) { return r.Carcass.Maturity.Buttons.AppendText(b) }, []string{"buttons", "chine buttons", "ossification"}},
 	}, results()...)
 }()
 
@@ -133,23 +145,23 @@ func Columns() iter.Seq[Column] {
 	}
 }
 
-// measure is how one measure is read and written.
-type measure[T quantity[T]] struct {
+// measure is how one measure is read and written, between two counts of 0.0001.
+type measure[T quantity] struct {
 	at          func(*grade.Carcass) *T
 	units       func(int64) T
 	parse       func(string, ...grade.Rounding) (T, error)
-	least, most T
+	least, most int64
 }
 
-type quantity[T any] interface {
+type quantity interface {
 	Units() int64
 	IsSet() bool
-	Compare(T) int
+	IsValid() bool
 	AppendText([]byte) ([]byte, error)
 }
 
-func measured[T quantity[T]](at func(*grade.Carcass) *T, units func(int64) T, parse func(string, ...grade.Rounding) (T, error), least, most T) measure[T] {
-	return measure[T]{at, units, parse, least, most}
+func measured[T quantity](at func(*grade.Carcass) *T, units func(int64) T, parse func(string, ...grade.Rounding) (T, error), least, most T) measure[T] {
+	return measure[T]{at, units, parse, least.Units(), most.Units()}
 }
 
 // read reads a number that is in the unit of its column, unless the cell has a unit of
@@ -157,11 +169,20 @@ func measured[T quantity[T]](at func(*grade.Carcass) *T, units func(int64) T, pa
 func (m measure[T]) read(unit string) func(*form, *Row, string) error {
 	customary := unit == "in" || unit == "sq in" || unit == "%" || unit == "lb"
 	return func(f *form, row *Row, cell string) error {
-		v, err := m.value(f, cell, unit, customary)
+		if customary && !f.comma {
+			if n, err := fixed.Parse(cell, places); err == nil {
+				if n < m.least || n > m.most {
+					return grade.ErrRange
+				}
+				*m.at(&row.Carcass) = m.units(n)
+				return nil
+			}
+		}
+		v, err := m.value(f, f.number(cell), unit)
 		if err != nil {
 			return err
 		}
-		if v.Compare(m.least) < 0 || v.Compare(m.most) > 0 {
+		if n := v.Units(); n < m.least || n > m.most {
 			return grade.ErrRange
 		}
 		*m.at(&row.Carcass) = v
@@ -169,13 +190,8 @@ func (m measure[T]) read(unit string) func(*form, *Row, string) error {
 	}
 }
 
-func (m measure[T]) value(f *form, cell, unit string, customary bool) (T, error) {
-	if customary && !f.comma {
-		if n, err := fixed.Parse(cell, places); err == nil {
-			return m.units(n), nil
-		}
-	}
-	cell = f.number(cell)
+// value reads a number in the plain form.
+func (m measure[T]) value(f *form, cell, unit string) (T, error) {
 	if last := cell[len(cell)-1]; last == '.' || last-'0' <= 9 {
 		cell += " " + unit
 	}
@@ -188,17 +204,18 @@ func (m measure[T]) value(f *form, cell, unit string, customary bool) (T, error)
 // write writes the number in the customary unit, which the heading names.
 func (m measure[T]) write(b []byte, row *Row) ([]byte, error) {
 	v := *m.at(&row.Carcass)
-	if !v.IsSet() {
+	n := v.Units()
+	if n == 0 && !v.IsSet() {
 		return b, nil
 	}
-	if v.Compare(m.least) < 0 || v.Compare(m.most) > 0 {
+	if n < m.least || n > m.most || n == 0 && !v.IsValid() {
 		text, err := v.AppendText(nil)
 		if err != nil {
 			return b, err
 		}
 		return b, &grade.FieldError{Value: string(text), Err: grade.ErrRange}
 	}
-	return fixed.Append(b, v.Units(), places), nil
+	return fixed.Append(b, n, places), nil
 }
 
 func readID(_ *form, row *Row, cell string) error {
@@ -316,6 +333,5 @@ func writeBelow(b []byte, row *Row) ([]byte, error) {
 // lists both. The sheets of package contest have the same error.
 type RowError = fault.RowError
 
-// ErrRepeated marks a column that stands twice, a measure given in two units and an
-// id that stood before.
+// ErrRepeated marks a column that stands twice, and a measure given in two units.
 var ErrRepeated = fault.ErrRepeated

@@ -97,64 +97,90 @@ func flags(m *grade.Measures, kilograms bool) (all []Flag) {
 const idsKept = 1 << 16
 
 // ids remembers the latest ids of a sheet, in memory that does not grow with it: a
-// table that fills, and the full one before it. The zero ids has no tables yet.
+// list that fills, and the full one before it. As long as each id is greater than all
+// before it, as most are in most sheets, none needs to be looked for.
 type ids struct {
 	seed        maphash.Seed
-	now, before table
+	greatest    string
+	now, before list
 }
 
-// table holds ids by their hashes, 40 bits of one, and in the 24 bits under them how
-// many lines after from the id stands; 0 is a free place. It is at most half full.
-type table struct {
-	places  []uint64
-	from, n int
+// list holds ids in the order of their lines, and a table to look for them, from the
+// first time that it is needed.
+type list struct {
+	all   []place
+	table []uint32 // places in all, from 1; 0 where none is; at most half full
+	built bool
 }
 
-const lineBits = 24
+// place is the hash of an id and its line.
+type place struct {
+	hash uint64
+	line int
+}
 
 // see gives the line on which the id stood before, 0 for none, and remembers it.
 func (s *ids) see(id string, line int) int {
-	if s.now.n == idsKept || line-s.now.from >= 1<<lineBits || s.now.places == nil {
-		s.turn(line)
+	if len(s.now.all) == cap(s.now.all) {
+		s.turn()
 	}
 	h := maphash.String(s.seed, id)
-	at := s.now.find(h)
-	if *at != 0 {
-		return s.now.from + int(*at&(1<<lineBits-1))
+	if greater(id, s.greatest) {
+		s.greatest = id
+	} else if at := max(s.now.look(h), s.before.look(h)); at != 0 {
+		return at
 	}
-	if s.before.places != nil {
-		if old := *s.before.find(h); old != 0 {
-			return s.before.from + int(old&(1<<lineBits-1))
-		}
+	s.now.all = append(s.now.all, place{h, line})
+	if s.now.built {
+		s.now.put(len(s.now.all))
 	}
-	*at = h>>lineBits<<lineBits | uint64(line-s.now.from)
-	s.now.n++
 	return 0
 }
 
-// turn begins a new table with the line.
-func (s *ids) turn(line int) {
-	switch {
-	case s.now.places == nil:
+// greater reports whether an id is longer than another, or as long and after it.
+func greater(a, b string) bool { return len(a) > len(b) || len(a) == len(b) && a > b }
+
+// turn begins a list.
+func (s *ids) turn() {
+	if s.now.all == nil {
 		s.seed = maphash.MakeSeed()
-	case s.before.places == nil:
-		s.before = s.now
-		s.now.places = nil
-	default:
-		s.now, s.before = s.before, s.now
-		clear(s.now.places)
 	}
-	if s.now.places == nil {
-		s.now.places = make([]uint64, 2*idsKept)
+	s.now, s.before = s.before, s.now
+	if s.now.all == nil {
+		s.now.all = make([]place, 0, idsKept)
 	}
-	s.now.from, s.now.n = line-1, 0
+	s.now.all, s.now.built = s.now.all[:0], false
 }
 
-// find gives the place of a hash, or the free one for it.
-func (t *table) find(hash uint64) *uint64 {
+// look gives the line of an id, 0 for none.
+func (l *list) look(hash uint64) int {
+	if len(l.all) == 0 {
+		return 0
+	}
+	if !l.built {
+		if l.built = true; l.table == nil {
+			l.table = make([]uint32, 2*idsKept)
+		}
+		clear(l.table)
+		for i := range l.all {
+			l.put(i + 1)
+		}
+	}
+	at := *l.find(hash)
+	if at == 0 {
+		return 0
+	}
+	return l.all[at-1].line
+}
+
+// put enters a place of the list, from 1, into the table.
+func (l *list) put(at int) { *l.find(l.all[at-1].hash) = uint32(at) }
+
+// find gives where the hash is in the table, or the free place for it.
+func (l *list) find(hash uint64) *uint32 {
 	const mask = 2*idsKept - 1
 	for i := hash & mask; ; i = (i + 1) & mask {
-		if p := &t.places[i]; *p == 0 || *p>>lineBits == hash>>lineBits {
+		if p := &l.table[i]; *p == 0 || l.all[*p-1].hash == hash {
 			return p
 		}
 	}

@@ -20,25 +20,25 @@ import (
 
 // Row is one row of a sheet: a carcass with its number or name.
 type Row struct {
-	Line    int           // line of the sheet that it was read from; not written
-	ID      string        // the carcass's number or name, one line of text; may be empty
-	Carcass grade.Carcass // fields whose cells are missing are not set, unless they are assumed
-	Assumed Assumptions   // what was assumed and not seen
-	Extra   []string      // cells of the extra columns, in the order of [Reader.Extra]; nil without any
+	Line    int           `json:"line,omitzero"`    // line of the sheet that it was read from; not written
+	ID      string        `json:"id,omitzero"`      // the carcass's number or name, one line of text; may be empty
+	Carcass grade.Carcass `json:"carcass,omitzero"` // fields whose cells are missing are not set, unless they are assumed
+	Assumed Assumptions   `json:"assumed,omitzero"` // what was assumed and not seen
+	Extra   []string      `json:"extra,omitempty"`  // cells of the extra columns, in the order of [Reader.Extra]; nil without any
 }
 
 // Graded is one row of a sheet with its assessment, which holds the carcass.
 type Graded struct {
-	Line    int         // line of the sheet that it was read from; not written
-	ID      string      // the carcass's number or name, one line of text; may be empty
-	Assumed Assumptions // what was assumed and not seen
-	Extra   []string    // cells of the extra columns; nil without any
+	Line    int         `json:"line,omitzero"`    // line of the sheet that it was read from; not written
+	ID      string      `json:"id,omitzero"`      // the carcass's number or name, one line of text; may be empty
+	Assumed Assumptions `json:"assumed,omitzero"` // what was assumed and not seen
+	Extra   []string    `json:"extra,omitempty"`  // cells of the extra columns; nil without any
 
 	// Assessment has no maturity and quality where the sheet is of yield alone, and no
 	// yield where it is of quality alone.
-	Assessment grade.Assessment
+	Assessment grade.Assessment `json:"assessment"`
 
-	Flags []Flag // what is possible and yet unlikely; nil for nothing
+	Flags []Flag `json:"flags,omitempty"` // what is possible and yet unlikely; nil for nothing
 }
 
 // Counts says how many rows of a sheet were read so far.
@@ -66,7 +66,8 @@ type Reader struct {
 	quality, yield []string // what is lacking for them; nil where they are graded
 	kilograms      bool     // the unit of the column of weights
 
-	batch  []result // rows that were read and not given
+	rows   []result // the block at hand
+	batch  []result // rows of it that were not given
 	ids    ids
 	counts Counts
 }
@@ -142,7 +143,12 @@ func (m Mapping) column(heading string) (string, bool) {
 func (m Mapping) compile(f *form) (all []lines.Column[Row]) {
 	add := func(heading string, c *column, needed bool) {
 		all = append(all, lines.Column[Row]{Name: heading, Fact: c.Field, Path: c.path, Needed: needed, Allowed: c.Allowed, Read: func(row *Row, cell string) error {
-			if cell = text.Trim(cell); cell == "" || len(f.missing) > 0 && f.absent(cell) {
+			if cell[0] <= ' ' || cell[0] >= 0x80 || cell[len(cell)-1] <= ' ' || cell[len(cell)-1] >= 0x80 {
+				if cell = text.Trim(cell); cell == "" {
+					return nil
+				}
+			}
+			if len(f.missing) > 0 && f.absent(cell) {
 				return nil
 			}
 			return c.read(f, row, cell)
@@ -245,16 +251,27 @@ func (s *Reader) lacking() {
 // Extra returns the names of the columns that are not read, in order, in a fresh
 // slice. A name that is empty, stands twice or is one of ours in a written sheet has
 // its place behind it, as "yield (column 9)".
-func (s *Reader) Extra() []string { return slices.Clone(s.extra) }
+func (s *Reader) Extra() []string {
+	if s == nil {
+		return nil
+	}
+	return slices.Clone(s.extra)
+}
 
 // Lacks names what the sheet has neither a column nor an assumed value for, and what
 // therefore cannot be graded: quality, yield, or neither where both are nil.
 func (s *Reader) Lacks() (quality, yield []string) {
+	if s == nil {
+		return nil, nil
+	}
 	return slices.Clone(s.quality), slices.Clone(s.yield)
 }
 
 // Counts returns how many rows [Reader.Grade] has given so far.
 func (s *Reader) Counts() Counts {
+	if s == nil {
+		return Counts{}
+	}
 	c := s.counts
 	c.Assumed, c.Flags = maps.Clone(c.Assumed), maps.Clone(c.Flags)
 	return c
@@ -288,6 +305,9 @@ func (s *Reader) next() (lines.Block, error) {
 // no cell holds anything are skipped.
 func (s *Reader) Rows() iter.Seq2[Row, error] {
 	return func(yield func(Row, error) bool) {
+		if s == nil {
+			return
+		}
 		cells := lines.Cells{Comma: s.comma}
 		for {
 			for len(s.batch) > 0 {
@@ -305,7 +325,8 @@ func (s *Reader) Rows() iter.Seq2[Row, error] {
 				yield(Row{}, err)
 				return
 			}
-			s.batch = s.read(&cells, block, nil, nil)
+			s.rows = s.read(&cells, block, s.rows[:0], nil)
+			s.batch = s.rows
 		}
 	}
 }
@@ -327,6 +348,9 @@ func (s *Reader) Rows() iter.Seq2[Row, error] {
 // ahead, and the reader has no rows after it.
 func (s *Reader) Grade(ctx context.Context, rules grade.Rules) iter.Seq2[Graded, error] {
 	return func(yield func(Graded, error) bool) {
+		if s == nil {
+			return
+		}
 		// Any evidence will do: what is refused is the rules.
 		young := maturity.A.At(50)
 		if _, err := rules.Overall(maturity.Evidence{Skeletal: young, Lean: young}); err != nil {

@@ -2,10 +2,10 @@
 // those without documentation and those without a checked Example.
 //
 // Functions, types and methods count; constants and variables count for their
-// documentation alone, since an Example of their type shows them. A symbol has
-// an Example when one with checked output bears its name, or, for a method, when
-// an Example of its type calls it. String counts as called by any Example of its
-// type, because printing calls it.
+// documentation alone, since an Example of their type shows them. A function or
+// type has an Example when one with checked output bears its name or uses it; a
+// method when its type has one. The methods of package fmt and of the encodings need
+// none: one Example of a package shows them all.
 package exampled
 
 import (
@@ -132,6 +132,13 @@ func (c *counter) examples(all []*doc.Example) {
 	}
 }
 
+// everywhere holds the methods that many types have and that one Example of a package
+// shows.
+var everywhere = map[string]bool{
+	"String": true, "GoString": true, "Format": true, "Equal": true, "AppendText": true, "MarshalText": true, "UnmarshalText": true,
+	"MarshalJSON": true, "UnmarshalJSON": true, "Value": true, "Scan": true,
+}
+
 // symbol counts one function, type or method of a type.
 func (c *counter) symbol(name, method, comment string) {
 	c.Symbols++
@@ -142,14 +149,14 @@ func (c *counter) symbol(name, method, comment string) {
 	if strings.TrimSpace(comment) == "" {
 		c.Undocumented = append(c.Undocumented, full)
 	}
-	shown := false
+	shown := everywhere[method]
 	for example, calls := range c.called {
 		if example == own || isSuffixed(example, own) {
 			c.Own++
 			return
 		}
-		if method != "" && (example == name || strings.HasPrefix(example, name+"_")) {
-			shown = shown || calls[method] || method == "String"
+		if method != "" && (example == name || strings.HasPrefix(example, name+"_")) || calls[name] {
+			shown = true
 		}
 	}
 	if !shown {

@@ -85,6 +85,12 @@ func (T) N() {}
 func (T) String() string { return "" }
 
 func (T) O() {}
+
+// U is documented.
+type U int
+
+// M is documented.
+func (U) M() {}
 `,
 		"a/a_test.go": `package a_test
 
@@ -121,9 +127,9 @@ func ExampleG() {
 		t.Fatal(err)
 	}
 	want := []exampled.Package{{
-		Dir: "a", Words: 5, Symbols: 7, Own: 2,
+		Dir: "a", Words: 5, Symbols: 9, Own: 2,
 		Undocumented: []string{"T: D", "G", "T.O"},
-		Unshown:      []string{"G", "T.N", "T.O"},
+		Unshown:      []string{"G", "U", "U.M"},
 		Unchecked:    []string{"ExampleG"},
 	}}
 	sortNames := cmp.Transformer("sorted", func(s []string) map[string]bool {

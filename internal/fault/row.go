@@ -1,6 +1,7 @@
 package fault
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -104,4 +105,24 @@ func Plain(s string) string {
 		}
 	}
 	return s
+}
+
+// Equal reports whether two errors say the same of the same row, with the same
+// reasons.
+func (e *RowError) Equal(f *RowError) bool {
+	if e == nil || f == nil {
+		return e == f
+	}
+	return e.File == f.File && e.Line == f.Line && e.ID == f.ID && e.Column == f.Column && e.Heading == f.Heading &&
+		sameReason(e.Err, f.Err) && slices.EqualFunc(e.More, f.More, (*RowError).Equal)
+}
+
+// sameReason compares what two errors say.
+func sameReason(a, b error) bool {
+	x, okX := a.(*FieldError)
+	y, okY := b.(*FieldError)
+	if okX && okY {
+		return x.Equal(*y)
+	}
+	return reason(a) == reason(b)
 }

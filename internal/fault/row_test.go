@@ -58,3 +58,29 @@ func TestPlain(t *testing.T) {
 		}
 	}
 }
+
+// TestRowEqual holds that errors of rows are compared without options.
+func TestRowEqual(t *testing.T) {
+	row := func(change func(*fault.RowError)) *fault.RowError {
+		e := &fault.RowError{File: "a", Line: 1, ID: "x", Column: 2, Heading: "BF", Err: &fault.FieldError{Path: "p", Field: "fat", Err: fault.ErrMissing}, More: []*fault.RowError{{Err: fault.ErrRange}}}
+		change(e)
+		return e
+	}
+	same := row(func(*fault.RowError) {})
+	if d := cmp.Diff(same, row(func(*fault.RowError) {})); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+	for i, change := range []func(*fault.RowError){
+		func(e *fault.RowError) { e.File = "b" }, func(e *fault.RowError) { e.Line = 2 }, func(e *fault.RowError) { e.ID = "y" },
+		func(e *fault.RowError) { e.Column = 3 }, func(e *fault.RowError) { e.Heading = "FT" },
+		func(e *fault.RowError) { e.Err.(*fault.FieldError).Path = "q" }, func(e *fault.RowError) { e.Err = fault.ErrMissing },
+		func(e *fault.RowError) { e.More = nil }, func(e *fault.RowError) { e.More[0].Err = nil },
+	} {
+		if same.Equal(row(change)) {
+			t.Errorf("change %d makes no difference", i)
+		}
+	}
+	if (*fault.RowError)(nil).Equal(same) || !(*fault.RowError)(nil).Equal(nil) {
+		t.Error("nil is another error")
+	}
+}

@@ -213,6 +213,9 @@ func sign(n uint64) int {
 // the wanted places are refused unless they are zeros. The reason is
 // fault.ErrSyntax, fault.ErrRange or fault.ErrPlaces, or nil.
 func Parse[T ~string | ~[]byte](s T, places int) (int64, error) {
+	if v, ok := plain(s, places); ok {
+		return v, nil
+	}
 	n, err := Read(s)
 	if err != nil {
 		return 0, err
@@ -227,6 +230,31 @@ func Parse[T ~string | ~[]byte](s T, places int) (int64, error) {
 	return n.Units(places, 1, Exact)
 }
 
+// plain is Parse for what most numbers are: up to nine digits, a point among them, and
+// no more places than are wanted.
+func plain[T ~string | ~[]byte](s T, places int) (v int64, ok bool) {
+	if len(s) > 9 {
+		return 0, false
+	}
+	point, digits := len(s)-1, 0
+	for i := 0; i < len(s); i++ {
+		switch c := s[i]; {
+		case c-'0' <= 9:
+			v = v*10 + int64(c-'0')
+			digits++
+		case c == '.' && digits == i:
+			point = i
+		default:
+			return 0, false
+		}
+	}
+	up := places - (len(s) - 1 - point)
+	if digits == 0 || up < 0 || up > maxDigits-maxWhole {
+		return 0, false
+	}
+	return v * int64(pow10[up]), true
+}
+
 // Append writes n, a count of 10^-places, as the shortest decimal text.
 func Append(b []byte, n int64, places int) []byte { return AppendMin(b, n, places, 0) }
 
@@ -238,14 +266,37 @@ func AppendMin(b []byte, n int64, places, min int) []byte {
 		u = -u
 	}
 	var part uint64
-	if places == 4 { // a constant divides much faster
+	switch places { // a constant divides much faster
+	case 4:
 		u, part = u/1e4, u%1e4
-	} else {
+	case 8:
+		u, part = u/1e8, u%1e8
+	default:
 		u, part = u/pow10[places], u%pow10[places]
 	}
-	b = strconv.AppendUint(b, u, 10)
+	if u < 10 {
+		b = append(b, '0'+byte(u))
+	} else {
+		b = strconv.AppendUint(b, u, 10)
+	}
 	if part == 0 && min <= 0 {
 		return b
+	}
+	if places == 8 && min <= 4 && part%1e4 == 0 {
+		part, places = part/1e4, 4
+	}
+	if p := uint32(part); places == 4 && min <= 0 { // digits that do not wait for each other
+		n := len(b)
+		b = append(b, '.', '0'+byte(p/1000), '0'+byte(p/100%10), '0'+byte(p/10%10), '0'+byte(p%10))
+		switch {
+		case p%10 != 0:
+			return b
+		case p%100 != 0:
+			return b[:n+4]
+		case p%1000 != 0:
+			return b[:n+3]
+		}
+		return b[:n+2]
 	}
 	b = append(append(b, '.'), "0000000000000000000"[:places]...)
 	point := len(b) - places

@@ -104,6 +104,9 @@ func TestCount(t *testing.T) {
 // TestAppend holds that what is written is what encoding/csv writes, and is read
 // back as it was; a line break is refused.
 func TestAppend(t *testing.T) {
+	if b, err := lines.Append([]byte("a,"), `\.`, ','); string(b) != `a,"\."` || err != nil {
+		t.Errorf("the end-of-data mark: %q, %v", b, err)
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		cells := rapid.SliceOfN(rapid.OneOf(rapid.String(), rapid.StringOfN(rapid.SampledFrom([]rune("a ,;\"\\.\t")), 0, 5, -1)), 1, 4).Draw(t, "cells")
 		comma := rapid.SampledFrom([]rune(",;\t|")).Draw(t, "comma")

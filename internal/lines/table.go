@@ -253,7 +253,7 @@ func (t Table[T]) id(row *T) string {
 // last and is no RowError. The sheet is read line by line and never held as a whole.
 func (t Table[T]) Read(file string, r io.Reader) iter.Seq2[T, error] {
 	return func(yield func(T, error) bool) {
-		var zero T
+		var row, zero T
 		in := NewReader(r, ',', true)
 		headings, err := in.Next()
 		if err != nil {
@@ -270,7 +270,7 @@ func (t Table[T]) Read(file string, r io.Reader) iter.Seq2[T, error] {
 			if err == io.EOF {
 				return
 			}
-			var row T
+			row = zero
 			switch {
 			case err == nil:
 				if Blank(cells) {

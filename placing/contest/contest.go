@@ -272,7 +272,7 @@ func (c *Contest) addSlots(i int) error {
 
 // Equal reports whether two contests have the same name, format, rules and official
 // answers.
-func (c *Contest) Equal(d *Contest) bool { return reflect.DeepEqual(c, d) }
+func (c Contest) Equal(d Contest) bool { return reflect.DeepEqual(c, d) }
 
 // Format returns the format, with fresh slices.
 func (c *Contest) Format() Format { return c.ready().format.clone() }

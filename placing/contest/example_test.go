@@ -111,7 +111,7 @@ func Example() {
 	}
 	fmt.Print(feedback)
 	// Output:
-	// line 3, column 6 (placing): order: "3-2-4-4": repeated at "4"; allowed: each exhibit 1 to 4 once
+	// line 3, column 6 (placing): placing: 3-2-4-4: repeated; allowed: each exhibit 1 to 4 once
 	// rank  member  team        division  total  placing
 	// 1     9       Elk River   senior       50       50
 	// 2     7       North Fork  senior       46       46
@@ -147,7 +147,7 @@ func ExampleSheet() {
 	}
 	// Output:
 	// contest, class, member, team, division, placing
-	// line 3, column 3 (placing): order: "first": bad syntax; allowed: 2 to 12 exhibit numbers with hyphens between, each once, as 3-2-1-4
+	// line 3, column 3 (Placing): placing: first: bad syntax; allowed: 2 to 12 exhibit numbers with hyphens between, each once, as 3-2-1-4
 	// contest,class,member,team,division,placing
 	// ,beef,7,,,2-3-4-1
 	// ,beef,9,,,blank
@@ -207,18 +207,19 @@ func ExampleKeySheet() {
 }
 
 func ExampleRowError() {
-	for _, err := range contest.PlacingSheet().Read(strings.NewReader("class,member,placing\nbeef,7,1-2-3-3\n")) {
+	for _, err := range contest.PlacingSheet().Read(strings.NewReader("class,member,placing\n,7,1-2-3-3\n")) {
 		var row *contest.RowError
 		if errors.As(err, &row) {
-			fmt.Println(row.Line, row.Column, row.Name)
-			fmt.Println(row.Error())
-			fmt.Println(row.Unwrap())
+			fmt.Println(row.Line)
+			for _, p := range row.All() {
+				fmt.Println(p.Column, p.Heading, "-", p.Err)
+			}
 		}
 	}
 	// Output:
-	// 2 3 placing
-	// line 2, column 3 (placing): order: "1-2-3-3": repeated at "3"; allowed: each exhibit 1 to 4 once
-	// order: "1-2-3-3": repeated at "3"; allowed: each exhibit 1 to 4 once
+	// 2
+	// 1 class - class: missing; allowed: a name or number
+	// 3 placing - placing: 1-2-3-3: repeated; allowed: each exhibit 1 to 4 once
 }
 
 func ExamplePoints() {
@@ -317,6 +318,75 @@ func ExampleLadder() {
 	// Output:
 	// true 10 [Prime Choice Select] 7 <nil>
 	// 7 -2 <nil>
+}
+
+func ExampleLadder_MarshalJSON() {
+	l, _ := contest.NewLadder(contest.PointsOf(10), []grade.Quality{grade.Prime.Part(grade.Low), grade.Choice.Part(grade.High)}, []contest.Points{contest.PointsOf(2.5)})
+	fmt.Println(l.Lines())
+	j, err := json.Marshal(contest.Rules{Quality: contest.QualityRule{Ladder: l}})
+	fmt.Printf("%s, %v\n", j, err)
+	var back contest.Rules
+	fmt.Println(json.Unmarshal(j, &back), back.Quality.Ladder.Equal(l))
+	fmt.Println(json.Unmarshal([]byte(`{"quality":{"lader":null}}`), &back))
+	// Output:
+	// [2.5]
+	// {"quality":{"ladder":{"value":10,"rungs":["Low Prime","High Choice"],"lines":[2.5]}}}, <nil>
+	// <nil> true
+	// name: lader: unknown; allowed: ladder, marks
+}
+
+func ExamplePointsOf() {
+	fmt.Println(contest.PointsOf(41.5), contest.PointsOf(0), contest.PointsOf(1.00004))
+	// Output:
+	// 41.5 0 1
+}
+
+func ExamplePointsUnits() {
+	fmt.Println(contest.PointsUnits(415_000), contest.PointsUnits(-1), contest.OnePoint)
+	// Output:
+	// 41.5 -0.0001 10000
+}
+
+func ExamplePoints_Sub() {
+	var none contest.Points
+	fmt.Println(contest.PointsOf(50).Sub(contest.PointsOf(7.5)), contest.PointsOf(50).Sub(none))
+	// Output:
+	// 42.5 unset
+}
+
+func ExamplePoints_Format() {
+	fmt.Printf("%v %q %.0f %6.2f %#v\n", contest.PointsOf(7.5), contest.PointsOf(7.5), contest.PointsOf(7.5), contest.PointsOf(7.5), contest.PointsOf(7.5))
+	// Output:
+	// 7.5 "7.5" 8   7.50 contest.PointsUnits(75000)
+}
+
+func ExamplePoints_UnmarshalJSON() {
+	var p contest.Points
+	for _, in := range []string{`41.5`, `"7"`, `null`, `"many"`} {
+		fmt.Println(json.Unmarshal([]byte(in), &p), p)
+	}
+	j, err := json.Marshal(p)
+	fmt.Printf("%s, %v\n", j, err)
+	// Output:
+	// <nil> 41.5
+	// <nil> 7
+	// <nil> 7
+	// points: "many": bad syntax; allowed: a number with at most 4 places 7
+	// 7, <nil>
+}
+
+func ExampleFacts_UnmarshalJSON() {
+	var f contest.Facts
+	err := json.Unmarshal([]byte(`{"fat":"0.45 in","ribeye":12.4,"quality":"Ch-","marks":{"kph":"blank"}}`), &f)
+	fmt.Println(f.Fat, f.Ribeye, f.Quality, f.KPH, f.Marks.KPH, err)
+	err = json.Unmarshal([]byte(`{"fat":"thick","ribey":12.4}`), &f)
+	for _, p := range placing.Problems(err) {
+		fmt.Println(p.Path, "-", p.Err)
+	}
+	// Output:
+	// 0.45 in 12.4 sq in Low Choice not taken blank <nil>
+	// fat - bad syntax
+	// ribey - unknown
 }
 
 func ExampleNewLadder() {

@@ -39,7 +39,7 @@ type PlacingFeedback struct {
 // has over what, what turning it cost, and the reasons for the official placing.
 type Missed struct {
 	placing.Fault
-	Why class.PairReasons
+	Why class.PairReasons `json:"why"`
 }
 
 // String gives the pair with its cost and the reasons, as "3 over 1, costs 4: 3 goes
@@ -52,7 +52,7 @@ func (m Missed) String() string {
 // exhibit first, each with the reasons for the official placing of it from the
 // graded class, whoever made that placing; see [class.Graded.Why]. A card without
 // an order, and one that misses nothing, give none. A class of another size and a
-// policy that does not check give a [*FieldError].
+// policy that does not check give a [*placing.FieldError].
 func (p PlacingFeedback) Missed(g class.Graded, policy class.Policy) ([]Missed, error) {
 	if n := p.Official.Order().Len(); g.Len() != n {
 		return nil, &fault.FieldError{Field: "class", Value: strconv.Itoa(g.Len()) + " exhibits", Allowed: "the " + strconv.Itoa(n) + " of the official placing", Err: fault.ErrRange}

@@ -1,6 +1,9 @@
 package contest
 
-import "example.com/ribface/internal/text"
+import (
+	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/text"
+)
 
 // UnmarshalJSON reads an object with the JSON names of the fields. The error tells of
 // every field that cannot be read and of every name that is no field, each with its
@@ -49,3 +52,21 @@ func (r *YieldRule) UnmarshalJSON(b []byte) error { return text.Struct(b, r) }
 
 // UnmarshalJSON reads an object as [Member.UnmarshalJSON] does.
 func (r *MarkRules) UnmarshalJSON(b []byte) error { return text.Struct(b, r) }
+
+// MarshalJSON refuses with a [*placing.FieldError]: a contest is made of a format,
+// rules and official answers, which can be kept.
+func (c Contest) MarshalJSON() ([]byte, error) {
+	return nil, noJSON("contest", "the format, the rules and the official answers in its place")
+}
+
+// MarshalJSON refuses with a [*placing.FieldError]: a tally is made of items, which can
+// be kept.
+func (t Tally) MarshalJSON() ([]byte, error) { return nil, noJSON("tally", "the items in its place") }
+
+// MarshalJSON refuses with a [*placing.FieldError]: a sheet is one of those that the
+// functions of the package give.
+func (s Sheet[T]) MarshalJSON() ([]byte, error) { return nil, noJSON("sheet", "its rows") }
+
+func noJSON(what, allowed string) error {
+	return &fault.FieldError{Field: what, Allowed: allowed, Err: fault.ErrUnknown}
+}

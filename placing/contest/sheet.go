@@ -1,8 +1,6 @@
 package contest
 
 import (
-	"bufio"
-	"errors"
 	"io"
 	"iter"
 	"strconv"
@@ -21,164 +19,44 @@ import (
 // one row on each line and a header of column names. Make one with
 // [PlacingSheet], [EstimateSheet], [HandSheet], [OfficialSheet] or [KeySheet]; the
 // zero Sheet has no columns and refuses every header.
-type Sheet[T any] struct{ columns []column[T] }
+type Sheet[T any] struct{ columns []lines.Column[T] }
 
-// column is one column of a sheet.
-type column[T any] struct {
-	name   string
-	fact   string // the same for columns that give one fact in several units
-	needed bool
-	read   func(*T, string) error
-	write  func([]byte, *T) ([]byte, error) // nil for a unit that is read and not written
-}
+// RowError is the error for a row of a sheet, and for its header. Its fields are File
+// (empty here), Line, ID (whose row it is), Column, Heading and Err, and More with
+// what else is wrong in the same row. It is the type of package grade/sheet.
+type RowError = fault.RowError
+
+func (s Sheet[T]) table() lines.Table[T] { return lines.Table[T]{Columns: s.columns} }
 
 // Read yields the rows of the sheet in order. The header may have the columns in
-// any order and leave out those that are not needed; the case of letters does not
-// matter. A header with a column that is unknown, repeated or missing ends the
-// reading, since no row could then be trusted.
+// any order and leave out those that are not needed; case, and what stands between
+// words, do not matter. A header with a column that is unknown, repeated or missing
+// ends the reading, since no row could then be trusted.
 //
-// A row that cannot be read does not stop the rest: it yields the zero T and one
-// [*RowError] for each bad field, with its line and column. An error of the reader
-// itself comes last, in a RowError too. Spaces around a field, empty lines and a byte
-// order mark at the start are skipped. A field has no line break, so a quote that is
-// not closed spoils its own line only; a line over 64 KiB is an error. The sheet is
-// read line by line and never held as a whole.
-func (s Sheet[T]) Read(r io.Reader) iter.Seq2[T, error] {
-	return func(yield func(T, error) bool) {
-		var zero T
-		in := lines.NewReader(r, ',', true)
-		cells, err := in.Next()
-		if err == io.EOF {
-			err = s.missing("")
-		}
-		if err != nil {
-			yield(zero, &RowError{Line: max(in.Number(), 1), Err: err})
-			return
-		}
-		head, err := s.header(cells, in.Number())
-		if err != nil {
-			yield(zero, err)
-			return
-		}
-		for {
-			cells, err := in.Next()
-			if err == io.EOF {
-				return
-			}
-			if err == nil {
-				err = lines.Count(len(cells), len(head))
-			}
-			if err != nil {
-				if !yield(zero, &RowError{Line: in.Number(), Err: err}) {
-					return
-				}
-				continue
-			}
-			var row T
-			good := true
-			for i, c := range head {
-				if err := c.read(&row, cells[i]); err != nil {
-					good = false
-					if !yield(zero, &RowError{in.Number(), i + 1, c.name, err}) {
-						return
-					}
-				}
-			}
-			if good && !yield(row, nil) {
-				return
-			}
-		}
-	}
-}
-
-// header finds the columns of a header line.
-func (s Sheet[T]) header(fields []string, line int) ([]column[T], error) {
-	var head []column[T]
-	seen := map[string]bool{}
-	for k, f := range fields {
-		i := 0
-		for i < len(s.columns) && !strings.EqualFold(s.columns[i].name, f) {
-			i++
-		}
-		if i == len(s.columns) {
-			return nil, &RowError{line, k + 1, strings.Clone(f), fault.Parse("column", f, "", s.Columns(), fault.ErrUnknown)}
-		}
-		c := s.columns[i]
-		if seen[c.fact] {
-			return nil, &RowError{line, k + 1, c.name, &fault.FieldError{Field: "column", Value: c.name, Allowed: "one column for each fact", Err: fault.ErrRepeated}}
-		}
-		seen[c.fact] = true
-		head = append(head, c)
-	}
-	for _, c := range s.columns {
-		if c.needed && !seen[c.fact] {
-			return nil, &RowError{Line: line, Err: s.missing(c.name)}
-		}
-	}
-	return head, nil
-}
-
-func (s Sheet[T]) missing(name string) error {
-	return &fault.FieldError{Field: "column", Value: name, Allowed: s.Columns(), Err: fault.ErrMissing}
-}
+// A row that cannot be read does not stop the rest: it yields the zero T and a
+// [*RowError] that tells of every cell that is wrong, with its line and column. An
+// error of the reader itself comes last and is no RowError. Spaces around a field,
+// empty lines and a byte order mark at the start are skipped. A field has no line
+// break, so a quote that is not closed spoils its own line only; a line over 64 KiB is
+// an error. The sheet is read line by line and never held as a whole.
+func (s Sheet[T]) Read(r io.Reader) iter.Seq2[T, error] { return s.table().Read("", r) }
 
 // Equal reports whether two sheets have the same columns.
 func (s Sheet[T]) Equal(o Sheet[T]) bool { return s.Columns() == o.Columns() }
 
 // Columns lists the names of the columns, those that are written first to last and
 // then the further units that are read, with commas between.
-func (s Sheet[T]) Columns() string {
-	var names []string
-	for _, c := range s.columns {
-		if c.write != nil {
-			names = append(names, c.name)
-		}
-	}
-	for _, c := range s.columns {
-		if c.write == nil {
-			names = append(names, c.name)
-		}
-	}
-	return strings.Join(names, ", ")
-}
+func (s Sheet[T]) Columns() string { return lines.Names(s.columns) }
 
 // Write writes a header with every column, then the rows. What it writes, Read
 // reads back as it was. It stops at the first row with a value that could not be
 // read back, with a [*RowError] that gives the line it would have had, and at an
 // error of the writer.
 func (s Sheet[T]) Write(w io.Writer, rows iter.Seq[T]) error {
-	out := bufio.NewWriter(w)
-	var b []byte
-	for _, c := range s.columns {
-		if c.write != nil {
-			b = append(append(b, c.name...), ',')
-		}
+	if len(s.columns) == 0 {
+		return &fault.FieldError{Field: "column", Allowed: "a sheet with columns", Err: fault.ErrMissing}
 	}
-	if len(b) == 0 {
-		return s.missing("")
-	}
-	b[len(b)-1] = '\n'
-	_, _ = out.Write(b) // an error stays and is returned below
-	line := 1
-	for row := range rows {
-		line++
-		b = b[:0]
-		for _, c := range s.columns {
-			if c.write == nil {
-				continue
-			}
-			var err error
-			if b, err = c.write(b, &row); err != nil {
-				return errors.Join(&RowError{Line: line, Name: c.name, Err: err}, out.Flush())
-			}
-			b = append(b, ',')
-		}
-		b[len(b)-1] = '\n'
-		if _, err := out.Write(b); err != nil {
-			return err
-		}
-	}
-	return out.Flush()
+	return s.table().Write(w, rows)
 }
 
 // checkName refuses names that could not be read back as they are.
@@ -202,27 +80,29 @@ func checkName(what, s string, needed bool) error {
 }
 
 // name is a column of plain text.
-func name[T any](what string, needed bool, at func(*T) *string) column[T] {
-	return column[T]{what, what, needed,
-		func(row *T, s string) error {
-			*at(row) = s
+func name[T any](what, path string, needed bool, at func(*T) *string) lines.Column[T] {
+	return lines.Column[T]{
+		Name: what, Fact: what, Path: path, Needed: needed, Blank: needed,
+		Read: func(row *T, s string) error {
+			*at(row) = strings.Clone(s)
 			return checkName(what, s, needed)
 		},
-		func(b []byte, row *T) ([]byte, error) {
+		Write: func(b []byte, row *T) ([]byte, error) {
 			s := *at(row)
 			if err := checkName(what, s, needed); err != nil {
 				return b, err
 			}
 			return lines.Append(b, s, ',')
-		}}
+		},
+	}
 }
 
 // who are the columns that say whose card it is.
-func who[T any](at func(*T) *Member) []column[T] {
-	return []column[T]{
-		name("member", true, func(row *T) *string { return &at(row).ID }),
-		name("team", false, func(row *T) *string { return &at(row).Team }),
-		name("division", false, func(row *T) *string { return &at(row).Division }),
+func who[T any](at func(*T) *Member) []lines.Column[T] {
+	return []lines.Column[T]{
+		name("member", "member.id", true, func(row *T) *string { return &at(row).ID }),
+		name("team", "member.team", false, func(row *T) *string { return &at(row).Team }),
+		name("division", "member.division", false, func(row *T) *string { return &at(row).Division }),
 	}
 }
 
@@ -234,9 +114,10 @@ func checkExhibit(n int) error {
 	return nil
 }
 
-func exhibit[T any](at func(*T) *int) column[T] {
-	return column[T]{"exhibit", "exhibit", true,
-		func(row *T, s string) error {
+func exhibit[T any](at func(*T) *int) lines.Column[T] {
+	return lines.Column[T]{
+		Name: "exhibit", Fact: "exhibit", Path: "exhibit", Needed: true, Blank: true,
+		Read: func(row *T, s string) error {
 			n, err := strconv.Atoi(s)
 			if err != nil || s != strconv.Itoa(n) {
 				return fault.Parse("exhibit", s, "", "1 to 60", fault.ErrSyntax)
@@ -244,9 +125,10 @@ func exhibit[T any](at func(*T) *int) column[T] {
 			*at(row) = n
 			return checkExhibit(n)
 		},
-		func(b []byte, row *T) ([]byte, error) {
+		Write: func(b []byte, row *T) ([]byte, error) {
 			return strconv.AppendInt(b, int64(*at(row)), 10), checkExhibit(*at(row))
-		}}
+		},
+	}
 }
 
 // value is what a column with a mark in place of a value holds.
@@ -258,13 +140,10 @@ type value interface {
 
 // answer is a column that holds a value or a mark. The unit is put after the text
 // before it is parsed, and taken off when it is written.
-func answer[T any, V value](title, fact, unit string, written bool, at func(*T) (*V, *placing.Mark), parse func(string) (V, error), check func(V) error) column[T] {
-	c := column[T]{name: title, fact: fact}
+func answer[T any, V value](title, fact, path, unit string, written bool, at func(*T) (*V, *placing.Mark), parse func(string) (V, error), check func(V) error) lines.Column[T] {
+	c := lines.Column[T]{Name: title, Fact: fact, Path: path}
 	var none V
-	c.read = func(row *T, s string) error {
-		if s == "" {
-			return nil
-		}
+	c.Read = func(row *T, s string) error {
 		v, mark := at(row)
 		m, err := placing.ParseMark(s)
 		if err == nil {
@@ -279,7 +158,7 @@ func answer[T any, V value](title, fact, unit string, written bool, at func(*T) 
 	if !written {
 		return c
 	}
-	c.write = func(b []byte, row *T) ([]byte, error) {
+	c.Write = func(b []byte, row *T) ([]byte, error) {
 		v, mark := at(row)
 		switch {
 		case *v == none:
@@ -349,61 +228,59 @@ func plain[V any](parse func(string, ...grade.Rounding) (V, error)) func(string)
 }
 
 // facts are the columns of a grading card.
-func facts[T any](at func(*T) *Facts) []column[T] {
+func facts[T any](at func(*T) *Facts) []lines.Column[T] {
 	limits := grade.CarcassLimits()
 	lo, hi := limits.Least, limits.Most
-	fat := func(name, unit string, written bool) column[T] {
-		return answer(name, "fat", unit, written, func(r *T) (*grade.Thickness, *placing.Mark) { return &at(r).Fat, &at(r).Marks.Fat }, plain(grade.ParseThickness), within("fat", lo.Fat, hi.Fat))
+	fat := func(name, unit string, written bool) lines.Column[T] {
+		return answer(name, "fat", "facts.fat", unit, written, func(r *T) (*grade.Thickness, *placing.Mark) { return &at(r).Fat, &at(r).Marks.Fat }, plain(grade.ParseThickness), within("fat", lo.Fat, hi.Fat))
 	}
-	ribeye := func(name, unit string, written bool) column[T] {
-		return answer(name, "ribeye", unit, written, func(r *T) (*grade.Area, *placing.Mark) { return &at(r).Ribeye, &at(r).Marks.Ribeye }, plain(grade.ParseArea), within("ribeye", lo.Ribeye, hi.Ribeye))
+	ribeye := func(name, unit string, written bool) lines.Column[T] {
+		return answer(name, "ribeye", "facts.ribeye", unit, written, func(r *T) (*grade.Area, *placing.Mark) { return &at(r).Ribeye, &at(r).Marks.Ribeye }, plain(grade.ParseArea), within("ribeye", lo.Ribeye, hi.Ribeye))
 	}
-	weight := func(name, unit string, written bool) column[T] {
-		return answer(name, "weight", unit, written, func(r *T) (*grade.Weight, *placing.Mark) { return &at(r).Weight, &at(r).Marks.Weight }, plain(grade.ParseWeight), within("weight", lo.Weight, hi.Weight))
+	weight := func(name, unit string, written bool) lines.Column[T] {
+		return answer(name, "weight", "facts.weight", unit, written, func(r *T) (*grade.Weight, *placing.Mark) { return &at(r).Weight, &at(r).Marks.Weight }, plain(grade.ParseWeight), within("weight", lo.Weight, hi.Weight))
 	}
-	score := func(name string, of func(*Facts) (*maturity.Score, *placing.Mark)) column[T] {
-		return answer(name, name, "", true, func(r *T) (*maturity.Score, *placing.Mark) { return of(at(r)) }, maturity.Parse, func(s maturity.Score) error { return s.Check(name) })
+	score := func(name string, of func(*Facts) (*maturity.Score, *placing.Mark)) lines.Column[T] {
+		return answer(name, name, "facts."+name, "", true, func(r *T) (*maturity.Score, *placing.Mark) { return of(at(r)) }, maturity.Parse, func(s maturity.Score) error { return s.Check(name) })
 	}
-	return []column[T]{
+	return []lines.Column[T]{
 		score("skeletal", func(f *Facts) (*maturity.Score, *placing.Mark) { return &f.Skeletal, &f.Marks.Skeletal }),
 		score("lean", func(f *Facts) (*maturity.Score, *placing.Mark) { return &f.Lean, &f.Marks.Lean }),
 		score("maturity", func(f *Facts) (*maturity.Score, *placing.Mark) { return &f.Maturity, &f.Marks.Maturity }),
-		answer("marbling", "marbling", "", true, func(r *T) (*grade.Marbling, *placing.Mark) { return &at(r).Marbling, &at(r).Marks.Marbling }, grade.ParseMarbling, checkMarbling),
-		answer("quality", "quality", "", true, func(r *T) (*grade.Quality, *placing.Mark) { return &at(r).Quality, &at(r).Marks.Quality }, grade.ParseQuality, checkQuality),
+		answer("marbling", "marbling", "facts.marbling", "", true, func(r *T) (*grade.Marbling, *placing.Mark) { return &at(r).Marbling, &at(r).Marks.Marbling }, grade.ParseMarbling, checkMarbling),
+		answer("quality", "quality", "facts.quality", "", true, func(r *T) (*grade.Quality, *placing.Mark) { return &at(r).Quality, &at(r).Marks.Quality }, grade.ParseQuality, checkQuality),
 		fat("fat_in", " in", true),
 		fat("fat_mm", " mm", false),
 		fat("fat_cm", " cm", false),
-		answer("preliminary", "preliminary", "", true, func(r *T) (*grade.ShortcutYield, *placing.Mark) { return &at(r).Preliminary, &at(r).Marks.Preliminary }, plain(grade.ParseShortcutYield), checkPreliminary),
+		answer("preliminary", "preliminary", "facts.preliminary", "", true, func(r *T) (*grade.ShortcutYield, *placing.Mark) { return &at(r).Preliminary, &at(r).Marks.Preliminary }, plain(grade.ParseShortcutYield), checkPreliminary),
 		ribeye("ribeye_sq_in", " sq in", true),
 		ribeye("ribeye_sq_cm", " sq cm", false),
-		answer("kph_pct", "KPH", "%", true, func(r *T) (*grade.Share, *placing.Mark) { return &at(r).KPH, &at(r).Marks.KPH }, plain(grade.ParseShare), within("KPH", lo.KPH, hi.KPH)),
+		answer("kph_pct", "KPH", "facts.kph", "%", true, func(r *T) (*grade.Share, *placing.Mark) { return &at(r).KPH, &at(r).Marks.KPH }, plain(grade.ParseShare), within("KPH", lo.KPH, hi.KPH)),
 		weight("weight_lb", " lb", true),
 		weight("weight_kg", " kg", false),
-		answer("yield", "yield", "", true, func(r *T) (*grade.Yield, *placing.Mark) { return &at(r).Yield, &at(r).Marks.Yield }, plain(grade.ParseYield), checkYield),
+		answer("yield", "yield", "facts.yield", "", true, func(r *T) (*grade.Yield, *placing.Mark) { return &at(r).Yield, &at(r).Marks.Yield }, plain(grade.ParseYield), checkYield),
 	}
 }
 
 // PlacingSheet is the sheet of placing cards: contest, class, member, team,
 // division, placing. The placing is written with hyphens, as 3-2-1-4 (published:
 // ext-maryland-contests), or is the mark that says why there is none: blank,
-// double-marked or unreadable. An empty placing reads as the zero Card, which
+// double-marked or unreadable; it is read as [placing.ParseCard] reads it. An empty placing reads as the zero Card, which
 // counts as blank.
 func PlacingSheet() Sheet[PlacingCard] {
-	columns := []column[PlacingCard]{
-		name("contest", false, func(r *PlacingCard) *string { return &r.Contest }),
-		name("class", true, func(r *PlacingCard) *string { return &r.Class }),
+	columns := []lines.Column[PlacingCard]{
+		name("contest", "contest", false, func(r *PlacingCard) *string { return &r.Contest }),
+		name("class", "class", true, func(r *PlacingCard) *string { return &r.Class }),
 	}
 	columns = append(columns, who(func(r *PlacingCard) *Member { return &r.Member })...)
-	return Sheet[PlacingCard]{append(columns, column[PlacingCard]{"placing", "placing", true,
-		func(r *PlacingCard, s string) error {
-			if s == "" {
-				return nil
-			}
-			var err error
+	return Sheet[PlacingCard]{append(columns, lines.Column[PlacingCard]{
+		Name: "placing", Fact: "placing", Path: "card", Needed: true,
+		Read: func(r *PlacingCard, s string) (err error) {
 			r.Card, err = placing.ParseCard(s)
 			return err
 		},
-		func(b []byte, r *PlacingCard) ([]byte, error) { return r.Card.AppendText(b) }})}
+		Write: func(b []byte, r *PlacingCard) ([]byte, error) { return r.Card.AppendText(b) },
+	})}
 }
 
 // EstimateSheet is the sheet of grading cards: contest, class, exhibit, member,
@@ -415,9 +292,9 @@ func PlacingSheet() Sheet[PlacingCard] {
 // empty field says nothing, as when the item was not asked for; blank says that it
 // was and that no answer was given.
 func EstimateSheet() Sheet[Estimate] {
-	columns := []column[Estimate]{
-		name("contest", false, func(r *Estimate) *string { return &r.Contest }),
-		name("class", true, func(r *Estimate) *string { return &r.Class }),
+	columns := []lines.Column[Estimate]{
+		name("contest", "contest", false, func(r *Estimate) *string { return &r.Contest }),
+		name("class", "class", true, func(r *Estimate) *string { return &r.Class }),
 		exhibit(func(r *Estimate) *int { return &r.Exhibit }),
 	}
 	columns = append(columns, who(func(r *Estimate) *Member { return &r.Member })...)
@@ -429,54 +306,58 @@ func EstimateSheet() Sheet[Estimate] {
 // score counts for, as "reasons". The score is a number with at most 4 places, or
 // a mark.
 func HandSheet() Sheet[HandScore] {
-	columns := []column[HandScore]{
-		name("contest", false, func(r *HandScore) *string { return &r.Contest }),
-		name("component", true, func(r *HandScore) *string { return &r.Component }),
-		name("class", false, func(r *HandScore) *string { return &r.Class }),
+	columns := []lines.Column[HandScore]{
+		name("contest", "contest", false, func(r *HandScore) *string { return &r.Contest }),
+		name("component", "component", true, func(r *HandScore) *string { return &r.Component }),
+		name("class", "class", false, func(r *HandScore) *string { return &r.Class }),
 	}
 	columns = append(columns, who(func(r *HandScore) *Member { return &r.Member })...)
 	return Sheet[HandScore]{append(columns,
-		answer("score", "score", "", true, func(r *HandScore) (*Points, *placing.Mark) { return &r.Score, &r.Mark }, plain(ParsePoints), unchecked))}
+		answer("score", "score", "score", "", true, func(r *HandScore) (*Points, *placing.Mark) { return &r.Score, &r.Mark }, plain(ParsePoints), unchecked))}
 }
 
 // OfficialSheet is the sheet of official placings: contest, class, placing, cuts.
 // Cuts are written from the top pair down, as 2-8-2 (published:
 // ext-maryland-contests).
 func OfficialSheet() Sheet[OfficialPlacing] {
-	return Sheet[OfficialPlacing]{[]column[OfficialPlacing]{
-		name("contest", false, func(r *OfficialPlacing) *string { return &r.Contest }),
-		name("class", true, func(r *OfficialPlacing) *string { return &r.Class }),
-		{"placing", "placing", true,
-			func(r *OfficialPlacing, s string) (err error) {
+	return Sheet[OfficialPlacing]{[]lines.Column[OfficialPlacing]{
+		name("contest", "contest", false, func(r *OfficialPlacing) *string { return &r.Contest }),
+		name("class", "class", true, func(r *OfficialPlacing) *string { return &r.Class }),
+		{
+			Name: "placing", Fact: "placing", Path: "order", Needed: true, Blank: true,
+			Read: func(r *OfficialPlacing, s string) (err error) {
 				r.Order, err = placing.ParseOrder(s)
 				return err
 			},
-			func(b []byte, r *OfficialPlacing) ([]byte, error) {
+			Write: func(b []byte, r *OfficialPlacing) ([]byte, error) {
 				if !r.Order.IsValid() {
 					return b, &fault.FieldError{Field: "placing", Allowed: "a placing, as 3-2-1-4", Err: fault.ErrMissing}
 				}
 				return r.Order.AppendText(b)
-			}},
-		{"cuts", "cuts", true,
-			func(r *OfficialPlacing, s string) (err error) {
+			},
+		},
+		{
+			Name: "cuts", Fact: "cuts", Path: "cuts", Needed: true, Blank: true,
+			Read: func(r *OfficialPlacing, s string) (err error) {
 				r.Cuts, err = placing.ParseCuts(s)
 				return err
 			},
-			func(b []byte, r *OfficialPlacing) ([]byte, error) {
+			Write: func(b []byte, r *OfficialPlacing) ([]byte, error) {
 				if !r.Cuts.IsValid() {
 					return b, &fault.FieldError{Field: "cuts", Allowed: "cuts, as 2-8-2", Err: fault.ErrMissing}
 				}
 				return r.Cuts.AppendText(b)
-			}},
+			},
+		},
 	}}
 }
 
 // KeySheet is the sheet of official facts: contest, class, exhibit and the facts
 // as in [EstimateSheet].
 func KeySheet() Sheet[OfficialFacts] {
-	columns := []column[OfficialFacts]{
-		name("contest", false, func(r *OfficialFacts) *string { return &r.Contest }),
-		name("class", true, func(r *OfficialFacts) *string { return &r.Class }),
+	columns := []lines.Column[OfficialFacts]{
+		name("contest", "contest", false, func(r *OfficialFacts) *string { return &r.Contest }),
+		name("class", "class", true, func(r *OfficialFacts) *string { return &r.Class }),
 		exhibit(func(r *OfficialFacts) *int { return &r.Exhibit }),
 	}
 	return Sheet[OfficialFacts]{append(columns, facts(func(r *OfficialFacts) *Facts { return &r.Facts })...)}

@@ -34,11 +34,8 @@ func (c *Contest) Tally() *Tally {
 }
 
 // Equal reports whether two tallies are of equal contests and have the same items.
-func (t *Tally) Equal(u *Tally) bool {
-	if t == nil || u == nil {
-		return t == u
-	}
-	return t.contest.Equal(u.contest) && reflect.DeepEqual(t.members, u.members)
+func (t Tally) Equal(u Tally) bool {
+	return reflect.DeepEqual(t.contest, u.contest) && reflect.DeepEqual(t.members, u.members)
 }
 
 // made is the error for a tally that no contest has made.

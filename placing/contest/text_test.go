@@ -2,7 +2,6 @@ package contest_test
 
 import (
 	"encoding/json"
-	"errors"
 	"fmt"
 	"math"
 	"testing"
@@ -40,15 +39,6 @@ func TestText(t *testing.T) {
 	}
 	_, err := contest.ParsePoints("1.00001")
 	faulttest.Text(t, err, `points: "1.00001": too many places; allowed: a number with at most 4 places`)
-	inner := errors.New("inner")
-	row := &contest.RowError{Line: 2, Err: inner}
-	if !errors.Is(row, inner) || row.Error() != "line 2: inner" || !row.Equal(&contest.RowError{Line: 2, Err: errors.New("inner")}) || row.Equal(&contest.RowError{Line: 3, Err: inner}) {
-		t.Errorf("got %v", row)
-	}
-	var none *contest.RowError
-	if none.Error() != "no error" || none.Unwrap() != nil || !none.Equal(nil) || none.Equal(row) || (&contest.RowError{Name: "x"}).Error() != "line 0 (x): refused" {
-		t.Error("a row error without anything in it")
-	}
 }
 
 func parsePoints(s string) (contest.Points, error) { return contest.ParsePoints(s) }

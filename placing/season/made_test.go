@@ -62,7 +62,7 @@ func TestEqual(t *testing.T) {
 	equal := func(want bool) {
 		t.Helper()
 		for what, got := range map[string]bool{
-			"seasons": seasons[0].Equal(seasons[1]), "classes": classes[0].Equal(classes[1]), "agreements": agreements[0].Equal(agreements[1]),
+			"seasons": seasons[0].Equal(*seasons[1]), "classes": classes[0].Equal(classes[1]), "agreements": agreements[0].Equal(agreements[1]),
 			"judges": judges[0].Equal(judges[1]), "errors": errors[0].Equal(errors[1]),
 		} {
 			if got != want {

@@ -278,7 +278,7 @@ func (s *Season) Merge(u *Season) error {
 }
 
 // Equal reports whether two seasons have the same rungs and have seen the same.
-func (s *Season) Equal(u *Season) bool { return reflect.DeepEqual(s, u) }
+func (s Season) Equal(u Season) bool { return reflect.DeepEqual(s, u) }
 
 // Members returns the members who have handed in something, sorted.
 func (s *Season) Members() []string {
