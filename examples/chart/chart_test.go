@@ -37,7 +37,7 @@ func TestCrowded(t *testing.T) {
 		}
 	}
 	page := output(t, "-html", "-class", "testdata/crowded.csv", "-order", "3-1-4-2-5", "-cuts", "1-12-2-0")
-	for _, want := range []string{"Official placing 103-101-104-102-105, cuts 1-12-2-0.", "105 placed first", "<strong>103-101-104-102-105</strong>"} {
+	for _, want := range []string{`Official placing <span class="whole">103-101-104-102-105</span>, cuts <span class="whole">1-12-2-0</span>.`, "105 placed first", "<strong>103-101-104-102-105</strong>"} {
 		if !strings.Contains(page, want) {
 			t.Errorf("no %q on the page", want)
 		}

@@ -58,15 +58,6 @@ type classed struct {
 // name returns what an exhibit is called.
 func (c classed) name(exhibit int) string { return classfile.Name(c.names, exhibit) }
 
-// card returns a placing in the names of the exhibits.
-func (c classed) card(o placing.Order) string {
-	var names []string
-	for e := range o.Exhibits() {
-		names = append(names, c.name(e))
-	}
-	return strings.Join(names, "-")
-}
-
 func run(args []string, stdout, stderr io.Writer) error {
 	edition := grade.Current
 	var posted grade.Weight

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -12,8 +13,8 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
-// compare compares text with a file of testdata, and holds it to the width.
-func compare(t *testing.T, name, got string) {
+// compare compares text with a file of testdata, and holds it to a width.
+func compare(t *testing.T, name, got string, width int) {
 	t.Helper()
 	for i, line := range strings.Split(got, "\n") {
 		if n := len([]rune(line)); n > width {
@@ -42,6 +43,20 @@ func sheetFrom(t *testing.T, args ...string) string {
 	return out
 }
 
+// pageFrom runs the program and gives the page it wrote.
+func pageFrom(t *testing.T, args ...string) string {
+	t.Helper()
+	name := filepath.Join(t.TempDir(), "day.html")
+	if out := sheetFrom(t, append(args, "-html", name)...); out != name+" written\n" {
+		t.Errorf("printed %q", out)
+	}
+	b, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(b)
+}
+
 // file writes a file for one test.
 func file(t *testing.T, name, text string) string {
 	t.Helper()
@@ -52,15 +67,81 @@ func file(t *testing.T, name, text string) string {
 	return path
 }
 
-func TestInvented(t *testing.T) { compare(t, "invented.txt", sheetFrom(t)) }
+// TestInvented holds the first screen, the work and the page of the invented class to
+// those that were looked at. The screen has at most 60 lines.
+func TestInvented(t *testing.T) {
+	screen := sheetFrom(t)
+	compare(t, "screen.txt", screen, 80)
+	if n := strings.Count(screen, "\n"); n > 60 {
+		t.Errorf("the first screen has %d lines", n)
+	}
+	compare(t, "work.txt", sheetFrom(t, "-full"), width)
+	golden.Compare(t, "testdata/day.html", pageFrom(t))
+}
 
-// TestFilesAreTheInvented reads the invented files from the disk: the same sheet,
-// but for the words that say it is invented.
+// TestNamed holds the page of a class named 101 to 104 with a whole walk to one that
+// was looked at. Placings and rankings in names are those in numbers.
+func TestNamed(t *testing.T) {
+	args := []string{"-class", "testdata/named.csv", "-walk", "testdata/named-walk.csv", "-posted", "800 lb"}
+	html := pageFrom(t, args...)
+	golden.Compare(t, "testdata/named.html", html)
+	_, picture, _ := strings.Cut(html, "The carcasses, seen from outside")
+	if n := strings.Count(picture, "<circle"); n < 4*13 {
+		t.Errorf("%d circles, want one for each site of fat", n)
+	}
+	officials := file(t, "o.csv", "contest,class,placing,cuts\n\n,x,104-103-102-101,2-3-4\n,x,4-3-2-1,2-3-4\n")
+	cards := file(t, "k.csv", "contest,class,member,team,division,placing\n,x,Ada Quill,,,104-103-101-102\n,x,Bo Thistle,,,4-3-2-1\n,x,Cy Marsh,,,unreadable\n,x,Dell Rook,,,\n")
+	out := sheetFrom(t, append(args, "-officials", officials, "-cards", cards)...)
+	for _, want := range []string{"Official placing 104-103-102-101, cuts 2-3-4, by 2 officials, who all agree.", "Ada Quill   104-103-101-102     46  bottom pair", "Bo Thistle  104-103-102-101     50", "Cy Marsh    unreadable           0  no placing that can be read", "Dell Rook   blank                0  no placing marked", "- 101 is fatter than its rib shows"} {
+		if !strings.Contains(out, want) {
+			t.Errorf("missing %q in\n%s", want, out)
+		}
+	}
+	if a, b := sheetFrom(t, append(args, "-order", "102-101-103-104")...), sheetFrom(t, append(args, "-order", "2-1-3-4")...); a != b || !strings.Contains(a, "Official placing 102-101-103-104,") {
+		t.Errorf("by names and by numbers (-names +numbers):\n%s", cmp.Diff(a, b))
+	}
+}
+
+// TestSpokenNumbers holds that findings and reasons have no number but those of
+// exhibits, since names are put in their place.
+func TestSpokenNumbers(t *testing.T) {
+	for _, order := range []string{"1-2-3-4", "4-3-2-1", "2-4-1-3", "3-1-2-4"} {
+		out := pageFrom(t, "-class", "testdata/named.csv", "-walk", "testdata/named-walk.csv", "-order", order)
+		_, out, _ = strings.Cut(out, "Reasons, as a member might say them")
+		out, _, _ = strings.Cut(out, "The score of every card")
+		for _, n := range regexp.MustCompile(`\d+`).FindAllString(strings.ReplaceAll(out, "h2", ""), -1) {
+			if len(n) != 3 || n < "101" || n > "104" {
+				t.Errorf("%s: %s is no exhibit", order, n)
+			}
+		}
+	}
+}
+
+// TestFull puts the work at the end of the page, and a file to read is not written
+// over.
+func TestFull(t *testing.T) {
+	if alone := pageFrom(t, "-class", "testdata/named.csv"); !strings.Contains(alone, "Nobody walked over these carcasses.") || strings.Contains(alone, "A slip for each member") {
+		t.Error("a class alone has no walk and no slips")
+	}
+	page := pageFrom(t, "-full")
+	if _, work, ok := strings.Cut(page, "The work and its sources</h2>"); !ok || !strings.Contains(work, "5. Cuts, and the officials") {
+		t.Error("the work is not at the end of the page")
+	}
+	in := file(t, "class.csv", "id\n")
+	if _, _, err := command("-class", in, "-html", in); err == nil || !strings.Contains(err.Error(), "that is a file to read") {
+		t.Errorf("%v", err)
+	}
+	if _, _, err := command("-html", filepath.Join(t.TempDir(), "no", "such.html")); err == nil {
+		t.Error("a page in a folder that is not there")
+	}
+}
+
+// TestFilesAreTheInvented reads the invented files from the disk: the same screen
+// but for its title.
 func TestFilesAreTheInvented(t *testing.T) {
-	own := sheetFrom(t)
+	_, own, _ := strings.Cut(sheetFrom(t), "\n")
 	got := sheetFrom(t, "-class", "class.csv", "-walk", "walk.csv", "-officials", "officials.csv", "-cards", "cards.csv", "-posted", "800 lb")
-	_, rest, _ := strings.Cut(own, "never were.\n")
-	if d := cmp.Diff("CLASS SHEET\n===========\n"+rest, got); d != "" {
+	if d := cmp.Diff("class\n"+own, got); d != "" {
 		t.Errorf("from files (-want +got):\n%s", d)
 	}
 }
@@ -79,7 +160,7 @@ muscling of loin,20 30 10 -5
 fat over clod,4 1 2 3
 fat in brisket,4  1 2 3
 `)
-	if d := cmp.Diff(sheetFrom(t, append(args, "walk.csv")...), sheetFrom(t, append(args, scores)...)); d != "" {
+	if d := cmp.Diff(sheetFrom(t, append(args, "walk.csv", "-full")...), sheetFrom(t, append(args, scores, "-full")...)); d != "" {
 		t.Errorf("(-rankings +scores):\n%s", d)
 	}
 }
@@ -87,7 +168,7 @@ fat in brisket,4  1 2 3
 // TestOrder holds that reasons, cuts and feedback follow a placing that a committee
 // has settled against the policy and its own officials.
 func TestOrder(t *testing.T) {
-	out := sheetFrom(t, "-order", "4-3-2-1")
+	out := sheetFrom(t, "-full", "-order", "4-3-2-1")
 	_, reasons, _ := strings.Cut(out, "\n6. Reasons\n")
 	reasons, rest, _ := strings.Cut(reasons, "\n7. What if\n")
 	_, cards, _ := strings.Cut(rest, "\n9. The cards\n")
@@ -105,7 +186,7 @@ func TestOrder(t *testing.T) {
 	}
 	// Without officials the cuts come from the policy's margins, and a pair that
 	// the policy would turn counts nothing.
-	alone := sheetFrom(t, "-class", "class.csv", "-posted", "800 lb", "-order", "4-3-2-1")
+	alone := sheetFrom(t, "-full", "-class", "class.csv", "-posted", "800 lb", "-order", "4-3-2-1")
 	if !strings.Contains(alone, "from margins of 0, 0.384, 0 yield grades between neighbors") || !strings.Contains(alone, "Official, as given: 4-3-2-1 cuts 1-4-1.") {
 		t.Errorf("cuts of the policy in\n%s", alone)
 	}
@@ -143,9 +224,9 @@ func lots(t *testing.T) (sheet string, stated []string) {
 // (derived).
 func TestPublishedLots(t *testing.T) {
 	sheet, stated := lots(t)
-	compare(t, "lots.csv", sheet)
-	out := sheetFrom(t, "-class", filepath.Join("testdata", "lots.csv"))
-	compare(t, "lots.txt", out)
+	compare(t, "lots.csv", sheet, width)
+	out := sheetFrom(t, "-full", "-class", filepath.Join("testdata", "lots.csv"))
+	compare(t, "lots.txt", out, width)
 	var differ []string
 	for i, want := range stated {
 		_, rest, ok := strings.Cut(out, fmt.Sprintf("\nExhibit %d: ", i+1))
@@ -192,7 +273,7 @@ func TestSheets(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			out := sheetFrom(t, tt.args...)
+			out := sheetFrom(t, append(tt.args, "-full")...)
 			flat := strings.Join(strings.Fields(out), " ")
 			for _, s := range tt.want {
 				if !strings.Contains(flat, strings.Join(strings.Fields(s), " ")) {
@@ -237,6 +318,10 @@ func TestRefused(t *testing.T) {
 		{"an official that cannot be read", []string{"-class", class, "-officials", file(t, "o.csv", "contest,class,placing,cuts\n,x,2-2,2\n")}, []string{"line 2, column 3 (placing)"}},
 		{"no officials", []string{"-class", class, "-officials", file(t, "o.csv", "contest,class,placing,cuts\n")}, []string{"votes: missing"}},
 		{"an order of another size", []string{"-class", class, "-order", "1-2-3"}, []string{"-order 1-2-3: the class has 2 exhibits"}},
+		{"an order of some names", []string{"-class", "testdata/named.csv", "-order", "101-102-103-9"}, []string{"-order 101-102-103-9", "9 is no exhibit; allowed: the names 101, 102, 103, 104"}},
+		{"a card of some names", []string{"-class", "testdata/named.csv", "-cards", file(t, "k.csv", "contest,class,member,team,division,placing\n,x,Ada Quill,,,101-102-103-9\n")}, []string{"line 2, column 6 (placing)", "9 is no exhibit"}},
+		{"an official of some names", []string{"-class", "testdata/named.csv", "-officials", file(t, "o.csv", "contest,class,placing,cuts\n,x,101-102-103-9,1-1-1\n")}, []string{"line 2, column 3 (placing)", "9 is no exhibit"}},
+		{"no order", []string{"-order", "first"}, []string{"-order first"}},
 		{"cuts of another size", []string{"-class", class, "-cuts", "1-2-3"}, []string{"-cuts: cuts: 1-2-3: out of range"}},
 		{"a base of nothing", []string{"-class", class, "-base", "0"}, []string{"base"}},
 		{"a weight without sense", []string{"-posted", "heavy"}, []string{"heavy"}},

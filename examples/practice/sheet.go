@@ -201,18 +201,7 @@ func asPage(sheets []sheet, key bool) []byte {
 		p.Say("Name: ______________________________")
 		p.Say("Grade the carcasses and place them. Write in the empty fields.")
 		p.Table(across(s))
-		n := len(s.rows)
-		blank := page.Table{Caption: "The placing, best first, and the cuts between neighbors", Heads: []string{"place"}, Rows: [][]string{{"exhibit"}, {"cut to the next"}}}
-		for place := range n {
-			blank.Heads = append(blank.Heads, fmt.Sprint(place+1))
-			blank.Rows[0] = append(blank.Rows[0], page.Blank)
-			if place < n-1 {
-				blank.Rows[1] = append(blank.Rows[1], page.Blank)
-			} else {
-				blank.Rows[1] = append(blank.Rows[1], "")
-			}
-		}
-		p.Table(blank)
+		p.Table(page.PlacingTable("The placing, best first, and the cuts between neighbors", len(s.rows), true))
 	}
 	p.Words("exhibit", "placing", "cuts", "quality grade", "yield grade", "skeletal", "lean", "maturity", "marbling", "fat", "ribeye", "KPH")
 	if key {

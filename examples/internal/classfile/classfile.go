@@ -1,5 +1,6 @@
-// Package classfile reads and writes the class file of the examples: the carcasses
-// of one class as package grade/sheet has them, one to a row.
+// Package classfile reads and writes the files of a class that the examples share:
+// the carcasses as package grade/sheet has them, one to a row, and the walk over
+// them. Exhibits may have names, as 101 to 104.
 package classfile
 
 import (
@@ -59,14 +60,6 @@ func Write(w io.Writer, exhibits []class.Exhibit) error {
 		}
 	}
 	return out.Flush()
-}
-
-// Name gives the name of an exhibit: the one of the file, or its number.
-func Name(names []string, exhibit int) string {
-	if names == nil {
-		return strconv.Itoa(exhibit)
-	}
-	return names[exhibit-1]
 }
 
 // Grade grades a class by an edition of the standard, at a posted weight where one

@@ -10,6 +10,7 @@ package page
 import (
 	"bytes"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -46,6 +47,9 @@ th, td { text-align: left; vertical-align: top; padding: .3rem .7rem .3rem 0; bo
 th { font-weight: 700; }
 thead th { vertical-align: bottom; border-bottom: 2px solid #16191c; }
 th.n, td.n { text-align: right; padding-right: 1.1rem; }
+.whole { white-space: nowrap; }
+tr.noted > * { border-bottom: none; padding-bottom: 0; }
+tr.noted + tr td { padding-top: 0; font-weight: 700; }
 dt { font-weight: 700; }
 dd { margin: 0 0 .4rem 1rem; }
 td.write { min-width: 3.5rem; height: 2.4rem; border: 1px solid #16191c; }
@@ -59,8 +63,12 @@ summary { font-weight: 700; cursor: pointer; padding: .2rem 0; }
 .flow td { vertical-align: middle; }
 .bar { display: block; height: .7rem; background: #e3e6e8; border-left: 1px solid #16191c; min-width: 4rem; }
 .bar i { display: block; height: 100%; background: #4b5a63; }
+.flow .who { display: block; font-size: .85rem; font-weight: 700; white-space: normal; }
+.figures { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 20rem), 1fr)); gap: 0 1.4rem; }
+.box { border: 1px solid #16191c; padding: .5rem .8rem 0; margin: 0 0 .9rem; }
+.box h3 { margin-top: 0; }
 footer { margin-top: 1.4rem; border-top: 1px solid #a9afb5; padding-top: .4rem; }
-@media (max-width: 30rem) { th, td { padding-right: .45rem; } th.n, td.n { padding-right: .9rem; } table { font-size: .93rem; } }
+@media (max-width: 30rem) { th, td { padding-right: .45rem; } th.n, td.n { padding-right: .6rem; } table { font-size: .9rem; } }
 @page { size: letter; margin: 12mm; }
 @media print {
   html { font-size: 13px; }
@@ -68,7 +76,7 @@ footer { margin-top: 1.4rem; border-top: 1px solid #a9afb5; padding-top: .4rem; 
   h2 { margin-top: .7rem; }
   footer { margin-top: .6rem; }
   h2, h3, caption { break-after: avoid; }
-  tr, li, figure { break-inside: avoid; }
+  tr, li, figure, p { break-inside: avoid; }
   .sheet { break-before: page; }
   .wide { overflow: visible; }
   td.write { height: 3rem; }
@@ -79,6 +87,10 @@ footer { margin-top: 1.4rem; border-top: 1px solid #a9afb5; padding-top: .4rem; 
   .flow th, .flow td { padding-top: .05rem; padding-bottom: .05rem; }
   figure svg { max-height: 118mm; }
   .links, h2:has(+ .links), details:not([open]) { display: none; }
+  .figures { grid-template-columns: 1fr 1fr; gap: 0 8mm; }
+  tr.noted { break-after: avoid; }
+  .box { break-inside: avoid; margin-bottom: .6rem; }
+  .box p, .box ul { margin-bottom: .3rem; }
   .bar { min-width: 3rem; }
   .bar, .bar i { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
 }
@@ -93,7 +105,7 @@ func (p *Page) element(tag, class, words string) {
 	if class != "" {
 		class = ` class="` + class + `"`
 	}
-	p.put("<%s%s>%s</%s>\n", tag, class, svg.Escape(words), tag)
+	p.put("<%s%s>%s</%s>\n", tag, class, joined(svg.Escape(words)), tag)
 }
 
 // paragraph writes words to both forms.
@@ -119,6 +131,10 @@ func (p *Page) Sheet(words string) { p.paragraph("h2", "sheet", "\n", words) }
 
 // Sub starts a part of a part.
 func (p *Page) Sub(words string) { p.paragraph("h3", "", "\n", words) }
+
+// Screen writes words that the text has and the page has not, as what a screen has
+// no room to explain in another way.
+func (p *Page) Screen(words string) { p.t.WriteString(say.Wrap("", words)) }
 
 // List writes points; nothing without any.
 func (p *Page) List(items ...string) {
@@ -154,7 +170,8 @@ type Table struct {
 	Caption string
 	Heads   []string
 	Rows    [][]string
-	Numbers []int // columns of numbers, from 0, which stand to the right
+	Numbers []int    // columns of numbers, from 0, which stand to the right
+	Notes   []string // one for each row, below it on a page and at its end on a screen; may be nil
 }
 
 // Blank is a cell to write in by hand.
@@ -172,29 +189,59 @@ func (p *Page) Table(t Table) {
 	}
 	p.put("<thead><tr>")
 	for i, h := range t.Heads {
-		p.put("<th scope=\"col\"%s>%s</th>", class(i), svg.Escape(h))
+		p.put("<th scope=\"col\"%s>%s</th>", class(i), together(svg.Escape(h), 8))
 	}
 	p.put("</tr></thead>\n<tbody>\n")
-	for _, row := range t.Rows {
-		p.put("<tr>")
+	for n, row := range t.Rows {
+		note := ""
+		if t.Notes != nil {
+			note = t.Notes[n]
+		}
+		if note != "" {
+			p.put("<tr class=\"noted\">")
+		} else {
+			p.put("<tr>")
+		}
 		for i, cell := range row {
 			if cell == Blank {
 				p.put("<td class=\"write\"></td>")
 				continue
 			}
 			if i == 0 {
-				p.put("<th scope=\"row\"%s>%s</th>", class(i), svg.Escape(cell))
+				p.put("<th scope=\"row\"%s>%s</th>", class(i), together(svg.Escape(cell), 12))
 				continue
 			}
-			p.put("<td%s>%s</td>", class(i), svg.Escape(cell))
+			p.put("<td%s>%s</td>", class(i), together(svg.Escape(cell), 8))
 		}
 		p.put("</tr>\n")
+		if note != "" {
+			p.put("<tr><td></td><td colspan=\"%d\">%s</td></tr>\n", len(row)-1, svg.Escape(note))
+		}
 	}
 	p.put("</tbody>\n</table>\n</div>\n")
 	p.t.WriteString(t.text())
 }
 
-// text gives the table for a screen, without its caption.
+// together keeps up to so many characters on one line, and a cell that is a placing.
+func together(words string, most int) string {
+	if utf8.RuneCountInString(words) <= most && strings.Contains(words, " ") {
+		return strings.ReplaceAll(words, " ", "&#160;")
+	}
+	if hyphens.FindString(words) == words {
+		return joined(words)
+	}
+	return words
+}
+
+var hyphens = regexp.MustCompile(`\b\d+(-\d+)+\b`)
+
+// joined keeps a placing or cuts on one line.
+func joined(words string) string {
+	return hyphens.ReplaceAllString(words, `<span class="whole">$0</span>`)
+}
+
+// text gives the table for a screen, without its caption. What stands last in a row
+// goes on below where it is too long.
 func (t Table) text() string {
 	wide := make([]int, len(t.Heads))
 	all := append([][]string{t.Heads}, t.Rows...)
@@ -204,22 +251,49 @@ func (t Table) text() string {
 		}
 	}
 	var b strings.Builder
-	for _, row := range all {
+	for n, row := range all {
 		line := ""
 		for i, cell := range row {
 			gap := strings.Repeat(" ", wide[i]-utf8.RuneCountInString(cell))
 			if cell == Blank {
 				cell = "_"
 			}
-			if slices.Contains(t.Numbers, i) {
+			switch {
+			case i > 0 && i == len(row)-1 && t.Notes == nil && !slices.Contains(t.Numbers, i):
+				line = say.Wrap(line+"  ", cell)
+			case slices.Contains(t.Numbers, i):
 				line += "  " + gap + cell
-			} else {
+			default:
 				line += "  " + cell + gap
 			}
 		}
-		b.WriteString(strings.TrimRight(line, " ") + "\n")
+		if n > 0 && t.Notes != nil {
+			line = say.Wrap(line+"  ", t.Notes[n-1])
+		}
+		b.WriteString(strings.TrimRight(line, " \n") + "\n")
 	}
 	return b.String()
+}
+
+// PlacingTable is a table to write a placing of n exhibits in, and with cuts the
+// points between neighbors.
+func PlacingTable(caption string, n int, cuts bool) Table {
+	t := Table{Caption: caption, Heads: []string{"place"}, Rows: [][]string{{"exhibit"}}}
+	if cuts {
+		t.Rows = append(t.Rows, []string{"cut to the next"})
+	}
+	for place := range n {
+		t.Heads = append(t.Heads, fmt.Sprint(place+1))
+		t.Rows[0] = append(t.Rows[0], Blank)
+		switch {
+		case !cuts:
+		case place < n-1:
+			t.Rows[1] = append(t.Rows[1], Blank)
+		default:
+			t.Rows[1] = append(t.Rows[1], "")
+		}
+	}
+	return t
 }
 
 // Bar is one line of [Page.Bars]: a length from 0 to the most.
@@ -227,6 +301,7 @@ type Bar struct {
 	Words  string
 	Number int
 	Strong bool
+	Note   string // stands under the words; may be empty
 }
 
 // Bars writes a table of bars, in as many columns as there are parts and as the
@@ -241,6 +316,9 @@ func (p *Page) Bars(most int, heads [2]string, parts []BarPart) {
 			words, number := svg.Escape(b.Words), fmt.Sprint(b.Number)
 			if b.Strong {
 				words, number = "<strong>"+words+"</strong>", "<strong>"+number+"</strong>"
+			}
+			if b.Note != "" {
+				words += "<span class=\"who\">" + svg.Escape(b.Note) + "</span>"
 			}
 			p.put("<tr><th scope=\"row\">%s</th><td class=\"n\">%s</td><td aria-hidden=\"true\"><span class=\"bar\"><i style=\"width:%d%%\"></i></span></td></tr>\n", words, number, max(100*b.Number/most, 0))
 		}
@@ -262,6 +340,19 @@ func (p *Page) Figure(picture []byte, words string) {
 		p.element("figcaption", "note", words)
 	}
 	p.put("</figure>\n")
+}
+
+// Figures puts pictures in side by side, as many as there is room for; what is
+// inside writes them with [Page.Figure].
+func (p *Page) Figures(inside func()) { p.wrap("div", "figures", inside) }
+
+// Box puts a frame around a part, which is not broken when it is printed.
+func (p *Page) Box(inside func()) { p.wrap("section", "box", inside) }
+
+func (p *Page) wrap(tag, class string, inside func()) {
+	p.put("<%s class=\"%s\">\n", tag, class)
+	inside()
+	p.put("</%s>\n", tag)
 }
 
 // Fold writes a part that opens on request; the text leaves it out.

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"context"
 	_ "embed"
+	"net/http"
+	"net/http/httptest"
 	"net/url"
 	"os"
 	"os/exec"
@@ -56,15 +58,20 @@ func run(t *testing.T, args ...string) {
 	}
 }
 
-// problems opens a page at a width and returns what the check finds, and what the
-// page asked for besides itself.
-func problems(t *testing.T, ctx context.Context, file string, width int64) (bad, asked []string) {
+// address is that of a file.
+func address(t *testing.T, file string) string {
 	t.Helper()
 	abs, err := filepath.Abs(file)
 	if err != nil {
 		t.Fatal(err)
 	}
-	here := (&url.URL{Scheme: "file", Path: abs}).String()
+	return (&url.URL{Scheme: "file", Path: abs}).String()
+}
+
+// problems opens a page at a width, does what is to be done there, and returns what
+// the check finds, and what the page asked for besides itself.
+func problems(t *testing.T, ctx context.Context, here string, width int64, do ...chromedp.Action) (bad, asked []string) {
+	t.Helper()
 	tab, cancel := chromedp.NewContext(ctx)
 	defer cancel()
 	chromedp.ListenTarget(tab, func(e any) {
@@ -72,8 +79,8 @@ func problems(t *testing.T, ctx context.Context, file string, width int64) (bad,
 			asked = append(asked, r.Request.URL)
 		}
 	})
-	if err := chromedp.Run(tab, network.Enable(), chromedp.EmulateViewport(width, 844), chromedp.Navigate(here),
-		chromedp.Evaluate(check+"\ncheck()", &bad)); err != nil {
+	do = append([]chromedp.Action{network.Enable(), chromedp.EmulateViewport(width, 844), chromedp.Navigate(here)}, do...)
+	if err := chromedp.Run(tab, append(do, chromedp.Evaluate(check+"\ncheck()", &bad))...); err != nil {
 		t.Fatal(err)
 	}
 	return bad, asked
@@ -142,16 +149,18 @@ func TestPages(t *testing.T) {
 	run(t, "./examples/practice", "-seed", "7", "-key", "-html", in("key.html"))
 	run(t, "./examples/practice", "-seed", "7", "-key", "-full", "-html", in("full.html"))
 	run(t, "./examples/season", "-stats", "-html", dir)
+	run(t, "./examples/classday", "-html", in("day.html"))
+	run(t, "./examples/classday", "-full", "-class", "examples/classday/testdata/named.csv", "-walk", "examples/classday/testdata/named-walk.csv", "-html", in("named.html"))
 	for _, tt := range []struct {
 		file   string
 		sheets int // of paper; 0 for a page of any length
 	}{
 		{"chart.html", 1}, {"crowded.html", 0}, {"sheet.html", 1}, {"sheets.html", 3}, {"key.html", 1}, {"full.html", 0},
-		{"coach.html", 1}, {"member-1.html", 1}, {"member-7.html", 1},
+		{"coach.html", 1}, {"member-1.html", 1}, {"member-7.html", 1}, {"day.html", 5}, {"named.html", 0},
 	} {
 		t.Run(tt.file, func(t *testing.T) {
 			for _, width := range []int64{390, 1280} {
-				bad, asked := problems(t, ctx, in(tt.file), width)
+				bad, asked := problems(t, ctx, address(t, in(tt.file)), width)
 				for _, b := range bad {
 					t.Errorf("%d pixels wide: %s", width, b)
 				}
@@ -173,6 +182,59 @@ func TestPages(t *testing.T) {
 	}
 }
 
+// TestBrowser builds the page that grades one carcass and checks it with an answer
+// and with problems beside the fields.
+func TestBrowser(t *testing.T) {
+	ctx := browser(t)
+	dir := t.TempDir()
+	cmd := exec.Command("sh", filepath.Join("..", "..", "browser", "build.sh"), dir)
+	if out, err := cmd.CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	server := httptest.NewServer(http.FileServer(http.Dir(dir)))
+	t.Cleanup(server.Close)
+	here := server.URL + "/"
+	ready := chromedp.Poll(`document.querySelector("#answer strong") !== null`, nil, chromedp.WithPollingTimeout(time.Minute))
+	const spoil = `for (const [id, words] of [["carcass.measures.fat", "-1"], ["carcass.measures.kph", ""], ["carcass.marbling", "Smell 4"]]) {
+		const field = document.getElementById(id);
+		field.value = words;
+		field.dispatchEvent(new Event("input", { bubbles: true }));
+	}`
+	for _, width := range []int64{390, 1280} {
+		var answer string
+		var hidden bool
+		var top struct{ Answer, Form float64 }
+		var told []string
+		look := chromedp.Tasks{
+			chromedp.Evaluate(`document.getElementById("answer").innerText`, &answer),
+			chromedp.Evaluate(`({ Answer: document.getElementById("answer").getBoundingClientRect().top, Form: document.getElementById("form").getBoundingClientRect().top })`, &top),
+		}
+		bad, asked := problems(t, ctx, here, width, ready, look)
+		if !strings.Contains(answer, "Low Choice, yield grade 3") || top.Answer >= top.Form {
+			t.Errorf("%d pixels wide: answer %q at %v, form at %v", width, answer, top.Answer, top.Form)
+		}
+		spoiled := chromedp.Tasks{
+			ready, chromedp.Evaluate(spoil, nil), chromedp.Evaluate(`document.getElementById("answer").innerText`, &answer), chromedp.Evaluate(`document.getElementById("invented").hidden`, &hidden),
+			chromedp.Evaluate(`[...document.querySelectorAll("[aria-invalid=true]")].map((f) => f.id + ": " + document.getElementById(f.getAttribute("aria-describedby")).textContent)`, &told),
+		}
+		more, askedMore := problems(t, ctx, here, width, spoiled)
+		for _, b := range append(bad, more...) {
+			t.Errorf("%d pixels wide: %s", width, b)
+		}
+		for _, a := range append(asked, askedMore...) {
+			if !strings.HasPrefix(a, here) {
+				t.Errorf("asks for %s", a)
+			}
+		}
+		if !strings.Contains(answer, "Not graded yet") || !hidden {
+			t.Errorf("answer %q; no longer said to be invented: %v", answer, hidden)
+		}
+		if all := strings.Join(told, "\n"); len(told) != 3 || !strings.Contains(all, "marbling: ") || !strings.Contains(all, "fat: -1 in: out of range") || !strings.Contains(all, "kph: ") {
+			t.Errorf("%d pixels wide: beside the fields: %q", width, told)
+		}
+	}
+}
+
 // TestCheck holds the check itself to a page on which everything is wrong.
 func TestCheck(t *testing.T) {
 	ctx := browser(t)
@@ -186,7 +248,7 @@ func TestCheck(t *testing.T) {
 	if err := os.WriteFile(file, []byte(text), 0o666); err != nil {
 		t.Fatal(err)
 	}
-	bad, asked := problems(t, ctx, file, 390)
+	bad, asked := problems(t, ctx, address(t, file), 390)
 	all := strings.Join(bad, "\n")
 	for _, want := range []string{
 		"no language", "no title", "no main part", "not one h1", "heading skips a level: Three", "empty heading", "table without caption: wide",

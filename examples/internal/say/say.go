@@ -84,6 +84,17 @@ var words = map[string]string{
 	"KPH":           "kidney, pelvic and heart fat, in percent of the carcass weight",
 	"lean":          "the cut meat; its color and texture tell age too",
 	"skeletal":      "age by bone and cartilage",
+	"class":         "a few carcasses that hang side by side to be placed",
+	"pair":          "two neighbors in the placing; the top pair are the first two",
+	"officials":     "those who place the class first, each alone; what they agree on best is what cards are scored on",
+	"close":         "a pair that officials may well differ on",
+	"quality":       "the quality grade, how good the beef should eat: Prime, then Choice, then Select, then Standard, each with High, Average and Low",
+	"yield":         "the yield grade to a tenth, further decimals dropped: how much trimmed meat to expect, 1 for the most to 5 for the least",
+	"cutability":    "the same in one word: much trimmed meat, a low yield grade",
+	"degrees":       "degrees of marbling from the least: Tr Traces, Sl Slight, Sm Small, Mt Modest, Md Moderate, SlAb Slightly Abundant, MAb Moderately Abundant",
+	"walk":          "comparing the carcasses place by place from the round (the hind leg) down, for fat and muscle that the cut at the rib does not show",
+	"dark cutter":   "a carcass whose lean is dark, which costs up to a grade",
+	"posted weight": "one weight for all carcasses of a class, as if they weighed the same",
 	"reasons":       "a spoken defense of a placing, scored by an official",
 }
 

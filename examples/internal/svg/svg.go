@@ -95,6 +95,21 @@ func (c *Canvas) Polygon(points []Point, attrs string) {
 	c.put("<polygon points=\"%s\"%s/>\n", list(points), with(attrs))
 }
 
+// Smooth draws an area with a smooth edge: from the middle of each side to that of
+// the next, bent toward the corner between them.
+func (c *Canvas) Smooth(points []Point, attrs string) {
+	middle := func(i int) Point {
+		a, b := points[i%len(points)], points[(i+1)%len(points)]
+		return Point{(a.X + b.X) / 2, (a.Y + b.Y) / 2}
+	}
+	c.put("<path d=\"M%v,%v", middle(0).X, middle(0).Y)
+	for i := range points {
+		corner, to := points[(i+1)%len(points)], middle(i+1)
+		c.put(" Q%v,%v %v,%v", corner.X, corner.Y, to.X, to.Y)
+	}
+	c.put(" Z\"%s/>\n", with(attrs))
+}
+
 // Circle draws a circle.
 func (c *Canvas) Circle(at Point, r Tenth, attrs string) {
 	c.put("<circle cx=\"%v\" cy=\"%v\" r=\"%v\"%s/>\n", at.X, at.Y, r, with(attrs))

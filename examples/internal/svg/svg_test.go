@@ -28,6 +28,7 @@ func TestWellFormed(t *testing.T) {
 	c.Polyline([]svg.Point{a, b}, `stroke="#000"`)
 	c.Polygon([]svg.Point{a, b, a}, "")
 	c.Circle(b, 15, "")
+	c.Smooth([]svg.Point{{X: 0, Y: 0}, {X: 20, Y: 0}, {X: 20, Y: 30}}, "")
 	got := string(c.Bytes())
 	var shapes []string
 	for d := xml.NewDecoder(strings.NewReader(got)); ; {
@@ -41,10 +42,10 @@ func TestWellFormed(t *testing.T) {
 			shapes = append(shapes, e.Name.Local)
 		}
 	}
-	if want := "svg title style rect text rect line polyline polygon circle"; strings.Join(shapes, " ") != want {
+	if want := "svg title style rect text rect line polyline polygon circle path"; strings.Join(shapes, " ") != want {
 		t.Errorf("%v, want %s", shapes, want)
 	}
-	for _, want := range []string{`<polygon points="0.5,1 10.5,2 0.5,1"/>`, `<circle cx="10.5" cy="2" r="1.5"/>`, `>words &lt;b&gt; &amp; more</text>`, `aria-label="A &#34;title&#34; &lt;1&gt;. What it shows &amp; more"`} {
+	for _, want := range []string{`<path d="M1,0 Q2,0 2,1.5 Q2,3 1,1.5 Q0,0 1,0 Z"/>`, `<polygon points="0.5,1 10.5,2 0.5,1"/>`, `<circle cx="10.5" cy="2" r="1.5"/>`, `>words &lt;b&gt; &amp; more</text>`, `aria-label="A &#34;title&#34; &lt;1&gt;. What it shows &amp; more"`} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %s in\n%s", want, got)
 		}

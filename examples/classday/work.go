@@ -2,36 +2,34 @@ package main
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
-	"example.com/ribface/examples/prices"
+	"example.com/ribface/examples/internal/say"
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
-	"example.com/ribface/placing/contest"
 )
 
 // width is the most characters on a line.
 const width = 100
 
-// page is the sheet as it is written.
-type page struct{ strings.Builder }
+// lines is the work as it is written.
+type lines struct{ strings.Builder }
 
 // head starts a section.
-func (p *page) head(title string) {
+func (p *lines) head(title string) {
 	fmt.Fprintf(&p.Builder, "\n%s\n%s\n", title, strings.Repeat("-", len(title)))
 }
 
 // line writes one line.
-func (p *page) line(format string, args ...any) {
+func (p *lines) line(format string, args ...any) {
 	fmt.Fprintf(&p.Builder, strings.TrimRight(format, " ")+"\n", args...)
 }
 
 // wrap writes text over as many lines as it takes, the later ones indented.
-func (p *page) wrap(first, rest, text string) {
+func (p *lines) wrap(first, rest, text string) {
 	at := first
 	for i, word := range strings.Fields(text) {
 		switch {
@@ -48,10 +46,10 @@ func (p *page) wrap(first, rest, text string) {
 }
 
 // say writes a sentence as one point of a list.
-func (p *page) say(text string) { p.wrap("  - ", "    ", text) }
+func (p *lines) say(text string) { p.wrap("  - ", "    ", text) }
 
 // step writes one step of the work with its rule and source under it.
-func (p *page) step(s cite.Step) {
+func (p *lines) step(s cite.Step) {
 	what := s.Result
 	if s.Given != "" {
 		what = s.Given + " -> " + s.Result
@@ -60,73 +58,18 @@ func (p *page) step(s cite.Step) {
 	p.wrap("      rule: ", "            ", s.Rule+" ["+s.Cite.String()+"]")
 }
 
-// sheetOf is what one sheet is written from.
-type sheetOf struct {
-	page
-	day
-	settings
-	graded   class.Graded
-	placed   class.Placing
-	cuts     placing.CutProposal
-	theirs   placing.CutProposal // of the officials
-	official placing.Official
+// workOf is what the work is written from.
+type workOf struct {
+	lines
+	settled
 }
 
-// settled is the placing as a committee settled it. A pair that the policy would
-// turn counts nothing for its cut: there the officials and the policy differ.
-func settled(p class.Placing, order placing.Order) class.Placing {
-	p.Order, p.Decisions = order, slices.Clone(p.Decisions)
-	for i, d := range p.Decisions {
-		if order.Place(d.Upper) > order.Place(d.Lower) {
-			p.Decisions[i] = class.Decision{Upper: d.Lower, Lower: d.Upper}
-		}
-	}
-	return p
-}
-
-// report writes the whole sheet.
-func report(s settings, d day) (string, error) {
-	w := &sheetOf{day: d, settings: s}
-	var err error
-	if w.graded, err = d.class.Grade(); err != nil {
-		return "", err
-	}
-	if w.placed, err = w.graded.Place(class.DefaultPolicy()); err != nil {
-		return "", err
-	}
-	order := w.placed.Order
-	if d.panel.Len() > 0 {
-		order = d.panel.Consensus().Order
-	}
-	if s.order.IsValid() {
-		order = s.order
-		if order.Len() != w.graded.Len() {
-			return "", fmt.Errorf("-order %s: the class has %d exhibits", order, w.graded.Len())
-		}
-	}
-	if w.cuts, err = settled(w.placed, order).ProposeCuts(0); err != nil {
-		return "", err
-	}
-	cuts := w.cuts.Cuts
-	if d.panel.Len() > 0 {
-		limit := placing.LimitExact
-		if order.Len() == 4 {
-			limit = placing.LimitColorado
-		}
-		if w.theirs, err = d.panel.ProposeCuts(order, limit); err != nil {
-			return "", fmt.Errorf("officials: %w", err)
-		}
-		cuts = w.theirs.Cuts
-	}
-	if s.cuts.IsValid() {
-		cuts = s.cuts
-	}
-	if w.official, err = placing.NewOfficial(order, cuts); err != nil {
-		return "", fmt.Errorf("-cuts: %w", err)
-	}
+// work writes the whole work with its sources.
+func work(s settled) (string, error) {
+	w := &workOf{settled: s}
 	w.opening()
 	w.overview()
-	w.work()
+	w.grading()
 	if err := w.walked(); err != nil {
 		return "", err
 	}
@@ -141,16 +84,14 @@ func report(s settings, d day) (string, error) {
 	if err := w.value(); err != nil {
 		return "", err
 	}
-	if err := w.scores(); err != nil {
-		return "", err
-	}
+	w.scores()
 	w.closing()
 	return w.String(), nil
 }
 
-func (w *sheetOf) opening() {
-	w.line("CLASS SHEET")
-	w.line("===========")
+func (w *workOf) opening() {
+	w.line("THE WORK AND ITS SOURCES")
+	w.line("========================")
 	if w.invented {
 		w.wrap("", "", "Bent Fork, beef carcasses. An invented class: the place, the carcasses, the members and their cards never were.")
 	}
@@ -164,7 +105,7 @@ func (w *sheetOf) opening() {
 	}
 }
 
-func (w *sheetOf) overview() {
+func (w *workOf) overview() {
 	w.head("1. The class at a glance")
 	w.line("%2s  %-8s %-8s %-9s %-8s %-11s %-6s %-7s %-16s %-8s %s", "", "sex", "maturity", "marbling", "fat", "ribeye", "KPH", "weight", "quality", "yield", "grade")
 	for e := range w.graded.Exhibits() {
@@ -189,7 +130,7 @@ func (w *sheetOf) overview() {
 	}
 }
 
-func (w *sheetOf) work() {
+func (w *workOf) grading() {
 	w.head("2. The work, exhibit by exhibit")
 	for n := 1; n <= w.graded.Len(); n++ {
 		if n > 1 {
@@ -203,7 +144,7 @@ func (w *sheetOf) work() {
 	}
 }
 
-func (w *sheetOf) walked() error {
+func (w *workOf) walked() error {
 	w.head("3. The walk, and whether the rib tells the truth")
 	if len(w.class.Walk) == 0 {
 		w.line("Nobody walked over these carcasses. The rib stands for the whole.")
@@ -241,7 +182,7 @@ func (w *sheetOf) walked() error {
 }
 
 // adjust says what an adjustment of fat would come to.
-func (w *sheetOf) adjust(by class.Adjustment) error {
+func (w *workOf) adjust(by class.Adjustment) error {
 	changed, err := w.class.Adjust(by)
 	if err != nil {
 		w.say(fmt.Sprintf("Adjusted by %s: %v.", by.Fat, err))
@@ -260,7 +201,7 @@ func (w *sheetOf) adjust(by class.Adjustment) error {
 	return nil
 }
 
-func (w *sheetOf) policy() {
+func (w *workOf) policy() {
 	w.head("4. The placing")
 	w.line("Policy: %s.", w.placed.Policy.Name)
 	for _, r := range w.placed.Policy.Rules() {
@@ -276,7 +217,7 @@ func (w *sheetOf) policy() {
 	}
 }
 
-func (w *sheetOf) cutting() {
+func (w *workOf) cutting() {
 	w.head("5. Cuts, and the officials")
 	var margins []string
 	for _, m := range w.cuts.Weights {
@@ -287,7 +228,7 @@ func (w *sheetOf) cutting() {
 	o := w.official
 	w.line("")
 	switch {
-	case w.order.IsValid() || w.settings.cuts.IsValid():
+	case w.order.IsValid() || w.given.IsValid():
 		w.line("Official, as given: %s.", o)
 	case w.panel.Len() > 0:
 		w.line("Official, from the officials: %s.", o)
@@ -314,12 +255,12 @@ func (w *sheetOf) cutting() {
 }
 
 // officials tells what the officials make of the class.
-func (w *sheetOf) officials() {
+func (w *workOf) officials() {
 	if w.panel.Len() == 0 {
 		return
 	}
 	w.line("")
-	w.line("%s, each alone:", count(w.panel.Officials(), "official", "officials"))
+	w.line("%s, each alone:", say.Count(w.panel.Officials(), "official", "officials"))
 	for v := range w.panel.Votes() {
 		w.line("  %s cuts %s", v.Order, v.Cuts)
 	}
@@ -339,7 +280,7 @@ func (w *sheetOf) officials() {
 	}
 }
 
-func (w *sheetOf) reasons() error {
+func (w *workOf) reasons() error {
 	w.head("6. Reasons")
 	r, err := w.graded.Reasons(w.official.Order(), w.placed.Policy)
 	if err != nil {
@@ -383,7 +324,7 @@ func (w *sheetOf) reasons() error {
 	return nil
 }
 
-func (w *sheetOf) whatIf() error {
+func (w *workOf) whatIf() error {
 	w.head("7. What if")
 	w.line("How far each is from the lines:")
 	for n := 1; n <= w.graded.Len(); n++ {
@@ -473,18 +414,11 @@ func fatFor(m grade.Measures, line grade.Yield) string {
 	return fmt.Sprintf(" (fat of %s in would be on the line)", v)
 }
 
-func (w *sheetOf) value() error {
+func (w *workOf) value() error {
 	w.head("8. Value")
-	terms, err := prices.Read("", w.base)
-	if err != nil {
-		return err
-	}
-	grid, err := price.New(terms)
-	if err != nil {
-		return err
-	}
+	terms := w.grid.Terms()
 	w.wrap("", "", fmt.Sprintf("At a base of $%s per cwt with the averages printed for the %s [%s]. One week's market and no rule.", w.base, terms.Name, terms.Cite))
-	v, err := w.graded.ByValue(grid, price.ByHead, nil)
+	v, err := w.graded.ByValue(w.grid, price.ByHead, nil)
 	if err != nil {
 		w.wrap("", "", "Not every exhibit has a price on this grid: "+err.Error()+".")
 		return nil
@@ -513,18 +447,13 @@ func (w *sheetOf) value() error {
 	return nil
 }
 
-func (w *sheetOf) scores() error {
-	if w.cards == nil {
-		return nil
+func (w *workOf) scores() {
+	if w.scored == nil {
+		return
 	}
 	w.head("9. The cards")
 	w.line("Official: %s.", w.official)
-	var rules placing.CardRules
-	for _, c := range w.cards {
-		score, err := rules.Score(w.official, c.Card)
-		if err != nil {
-			return fmt.Errorf("card of %s: %w", c.Member.ID, err)
-		}
+	for _, c := range w.scored {
 		name := c.Member.ID
 		if c.Member.Team != "" {
 			name += ", " + c.Member.Team
@@ -535,26 +464,21 @@ func (w *sheetOf) scores() error {
 			if mark == 0 {
 				mark = placing.Blank
 			}
-			penalty, from := rules.Penalty(mark)
-			w.wrap("", "  ", fmt.Sprintf("%s: %s, scores %d: %s [%s].", name, mark, score, penalty, from))
+			penalty, from := placing.CardRules{}.Penalty(mark)
+			w.wrap("", "  ", fmt.Sprintf("%s: %s, scores %d: %s [%s].", name, mark, c.score, penalty, from))
 			continue
 		}
-		w.line("%s: %s, scores %d", name, c.Card.Order, score)
-		missed, err := contest.PlacingFeedback{Official: w.official, Card: c.Card}.Missed(w.graded, w.placed.Policy)
-		if err != nil {
-			return err
-		}
-		for _, m := range missed {
+		w.line("%s: %s, scores %d", name, c.Card.Order, c.score)
+		for _, m := range c.missed {
 			w.say(m.String())
 		}
-		if missed == nil {
+		if c.missed == nil {
 			w.say("nothing missed.")
 		}
 	}
-	return nil
 }
 
-func (w *sheetOf) closing() {
+func (w *workOf) closing() {
 	w.head("Cautions")
 	w.say("Results are for teaching and analysis. Only authorized federal graders assign official grades.")
 	w.say("In coolers and plants the rules of the site come first: stay off the moving rail, no knives, touch nothing, dress for the cold, and report illness before going in.")
@@ -566,13 +490,6 @@ func numbers(all []int) string {
 		names = append(names, fmt.Sprint(n))
 	}
 	return strings.Join(names, ", ")
-}
-
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprint(n, " ", many)
 }
 
 // points is a change of marbling with its sign.
