@@ -34,16 +34,13 @@ func TestFirstProgram(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	// The program is built inside the module, so that it uses this checkout.
-	dir, err := os.MkdirTemp(".", "program")
-	if err != nil {
+	// The go command runs here, inside the module, so that the program uses this
+	// checkout.
+	program := filepath.Join(t.TempDir(), "main.go")
+	if err := os.WriteFile(program, []byte(block(t, string(readme), "go")), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	defer os.RemoveAll(dir)
-	if err := os.WriteFile(filepath.Join(dir, "main.go"), []byte(block(t, string(readme), "go")), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	got, err := exec.Command("go", "run", "./"+filepath.ToSlash(dir)).CombinedOutput()
+	got, err := exec.Command("go", "run", program).CombinedOutput()
 	if err != nil {
 		t.Fatalf("%v\n%s", err, got)
 	}
