@@ -251,16 +251,27 @@ func (s *Reader) lacking() {
 // Extra returns the names of the columns that are not read, in order, in a fresh
 // slice. A name that is empty, stands twice or is one of ours in a written sheet has
 // its place behind it, as "yield (column 9)".
-func (s *Reader) Extra() []string { return slices.Clone(s.extra) }
+func (s *Reader) Extra() []string {
+	if s == nil {
+		return nil
+	}
+	return slices.Clone(s.extra)
+}
 
 // Lacks names what the sheet has neither a column nor an assumed value for, and what
 // therefore cannot be graded: quality, yield, or neither where both are nil.
 func (s *Reader) Lacks() (quality, yield []string) {
+	if s == nil {
+		return nil, nil
+	}
 	return slices.Clone(s.quality), slices.Clone(s.yield)
 }
 
 // Counts returns how many rows [Reader.Grade] has given so far.
 func (s *Reader) Counts() Counts {
+	if s == nil {
+		return Counts{}
+	}
 	c := s.counts
 	c.Assumed, c.Flags = maps.Clone(c.Assumed), maps.Clone(c.Flags)
 	return c
@@ -294,6 +305,9 @@ func (s *Reader) next() (lines.Block, error) {
 // no cell holds anything are skipped.
 func (s *Reader) Rows() iter.Seq2[Row, error] {
 	return func(yield func(Row, error) bool) {
+		if s == nil {
+			return
+		}
 		cells := lines.Cells{Comma: s.comma}
 		for {
 			for len(s.batch) > 0 {
@@ -334,6 +348,9 @@ func (s *Reader) Rows() iter.Seq2[Row, error] {
 // ahead, and the reader has no rows after it.
 func (s *Reader) Grade(ctx context.Context, rules grade.Rules) iter.Seq2[Graded, error] {
 	return func(yield func(Graded, error) bool) {
+		if s == nil {
+			return
+		}
 		// Any evidence will do: what is refused is the rules.
 		young := maturity.A.At(50)
 		if _, err := rules.Overall(maturity.Evidence{Skeletal: young, Lean: young}); err != nil {

@@ -24,6 +24,7 @@ type Writer struct {
 	extra int
 	row   Row   // the one at hand
 	err   error // of the output; it stays
+	made  *byte // one for each writer, so that they can be told apart
 }
 
 // NewWriter returns a writer of a sheet with one column for every field and then the
@@ -39,7 +40,7 @@ func newWriter(w io.Writer, more, extra []string) (*Writer, error) {
 		names = append(names, c.Name)
 	}
 	names = append(names, more...)
-	s := &Writer{w: w, line: 1, cols: len(names), extra: len(extra)}
+	s := &Writer{made: new(byte), w: w, line: 1, cols: len(names), extra: len(extra)}
 	taken := map[string]bool{}
 	for i := range columns {
 		taken[columns[i].Name] = true
@@ -80,6 +81,9 @@ const flushAt = 32 << 10
 // than there are extra columns, gives a [*RowError] and is not written; the writer can
 // go on. An error of the output stays.
 func (s *Writer) Write(row Row) error {
+	if s == nil {
+		s = &Writer{}
+	}
 	s.row = row
 	b, err := s.put("NewWriter")
 	if err != nil {
@@ -128,6 +132,9 @@ func (s *Writer) end(b []byte) error {
 
 // Flush writes what is left. It returns the first error of the output.
 func (s *Writer) Flush() error {
+	if s == nil {
+		return nil
+	}
 	if s.err == nil && len(s.buf) > 0 {
 		_, s.err = s.w.Write(s.buf)
 	}
@@ -169,6 +176,9 @@ const yieldPlaces = 8
 // Write writes one graded row. The errors are those of [Writer.Write], and one for an
 // Assessment without a grade.
 func (s *GradedWriter) Write(g Graded) error {
+	if s == nil {
+		s = &GradedWriter{}
+	}
 	a := &g.Assessment
 	s.w.row = Row{Line: g.Line, ID: g.ID, Carcass: a.Carcass, Assumed: g.Assumed, Extra: g.Extra}
 	b, err := s.w.put("NewGradedWriter")
@@ -204,4 +214,9 @@ func (s *GradedWriter) Write(g Graded) error {
 }
 
 // Flush writes what is left. It returns the first error of the output.
-func (s *GradedWriter) Flush() error { return s.w.Flush() }
+func (s *GradedWriter) Flush() error {
+	if s == nil {
+		return nil
+	}
+	return s.w.Flush()
+}

@@ -11,25 +11,34 @@ import (
 )
 
 // Struct reads a JSON object into the fields of a struct by their JSON names, as
-// [Object] does; the elements of a list have their place in the path. On error the
-// struct is left as it was.
+// [Object] does; the elements of a list have their place in the path, and the fields
+// of an embedded struct count as the struct's own. On error the struct is left as it
+// was.
 func Struct[T any](b []byte, dst *T) error {
 	read := *dst
-	v := reflect.ValueOf(&read).Elem()
-	var members []Member
-	for i := range v.NumField() {
-		name, _, _ := strings.Cut(v.Type().Field(i).Tag.Get("json"), ",")
-		m := Member{name, v.Field(i).Addr().Interface()}
-		if v.Field(i).Kind() == reflect.Slice {
-			m.To = &list{v.Field(i)}
-		}
-		members = append(members, m)
-	}
-	err := Object(b, members...)
+	err := Object(b, fields(reflect.ValueOf(&read).Elem())...)
 	if err == nil {
 		*dst = read
 	}
 	return err
+}
+
+// fields are the members of a struct.
+func fields(v reflect.Value) (members []Member) {
+	for i := range v.NumField() {
+		f, to := v.Type().Field(i), v.Field(i)
+		if f.Anonymous {
+			members = append(members, fields(to)...)
+			continue
+		}
+		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+		m := Member{name, to.Addr().Interface()}
+		if to.Kind() == reflect.Slice {
+			m.To = &list{to}
+		}
+		members = append(members, m)
+	}
+	return members
 }
 
 // List reads a JSON array into a slice. The error tells of every element that cannot

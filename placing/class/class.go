@@ -1,74 +1,155 @@
 package class
 
 import (
+	"encoding/json"
 	"iter"
 	"slices"
 	"strconv"
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/text"
 	"example.com/ribface/placing"
 )
 
 // Exhibit is one carcass of a class with the number it is shown under.
 type Exhibit struct {
-	Number  int // from 1 to the number of exhibits
-	Carcass grade.Carcass
+	Number  int           `json:"number"` // from 1 to the number of exhibits
+	Carcass grade.Carcass // in JSON its fields stand beside the number
+}
+
+// flatExhibit is an Exhibit as JSON has it.
+type flatExhibit struct {
+	Number int `json:"number"`
+	grade.Carcass
+}
+
+// MarshalJSON writes one object with the number and the fields of the carcass.
+func (e Exhibit) MarshalJSON() ([]byte, error) {
+	return json.Marshal(flatExhibit{e.Number, e.Carcass})
 }
 
 // Class is a class of carcasses as it hangs: the evidence on every exhibit, what
 // was found in walking over them, and what they are graded by. The zero Class has
 // no exhibits and is refused.
 type Class struct {
-	Rules    grade.Rules // edition of the standard, and balancing of maturity
-	Exhibits []Exhibit   // 2 to 12, numbered from 1 in any order
-	Walk     Walk        // looks over the rest of the carcass; may be nil or half finished
+	Rules    grade.Rules `json:"rules"`         // edition of the standard, and balancing of maturity
+	Exhibits []Exhibit   `json:"exhibits"`      // 2 to 12, numbered from 1 in any order
+	Walk     Walk        `json:"walk,omitzero"` // looks over the rest of the carcass; may be nil or half finished
 
 	// Posted is one weight posted for the whole class, as the average of the
 	// exhibits (published: amsa-committee). Where it is set it stands in for the
 	// weight of every exhibit; zero leaves each its own.
-	Posted grade.Weight
+	Posted grade.Weight `json:"posted,omitzero"`
 }
 
 // Graded is a class with every exhibit graded. It is made by [Class.Grade]; the
-// zero Graded has no exhibits.
+// zero Graded has no exhibits. In JSON it is the class, which is graded again when it
+// is read; null for the zero Graded.
 type Graded struct {
 	given    Class
 	exhibits []Exhibit // by number, with the posted weight put in
 	assessed []grade.Assessment
 }
 
+// UnmarshalJSON reads an object with the JSON names of the fields. The error tells of
+// every field that cannot be read and of every name that is no field; the receiver is
+// then left as it was. Fields that are not there stay as they are.
+func (c *Class) UnmarshalJSON(b []byte) error { return text.Struct(b, c) }
+
+// UnmarshalJSON reads an object as [Class.UnmarshalJSON] does.
+func (e *Exhibit) UnmarshalJSON(b []byte) error {
+	f := flatExhibit{e.Number, e.Carcass}
+	err := text.Struct(b, &f)
+	e.Number, e.Carcass = f.Number, f.Carcass
+	return err
+}
+
 // Grade grades every exhibit. Exhibits must be numbered 1 to n, each number once,
-// with n from 2 to 12; the first figure that is missing or impossible gives a
-// [*placing.FieldError] whose field names the exhibit. With a posted weight an exhibit
-// needs none of its own.
+// with n from 2 to 12. With a posted weight, which has the limits of a carcass's, an
+// exhibit needs none of its own.
+//
+// Everything that is missing or impossible gives a [*placing.FieldError], and
+// [placing.Problems] lists them all: the rules, the posted weight, the exhibits as
+// they come, the walk. A path follows the JSON names and counts the exhibits as they
+// come from 0, as "exhibits[2].measures.fat"; a field names the exhibit by
+// its number, as "exhibit 3: fat".
 func (c Class) Grade() (Graded, error) {
 	n := len(c.Exhibits)
 	if n < placing.MinExhibits || n > placing.MaxExhibits {
-		return Graded{}, &fault.FieldError{Field: "exhibits", Value: strconv.Itoa(n), Allowed: "2 to 12", Err: fault.ErrRange}
+		return Graded{}, &fault.FieldError{Path: "exhibits", Field: "exhibits", Value: strconv.Itoa(n), Allowed: "2 to 12", Err: fault.ErrRange}
 	}
-	if err := c.Walk.Check(n); err != nil {
-		return Graded{}, fault.In("walk", err)
+	rules := c.checkRules()
+	posted := c.checkPosted()
+	problems := []error{rules, posted}
+	by, stand := c.Rules, c.Posted // what the exhibits are held to
+	if rules != nil {
+		by = grade.Rules{Edition: grade.Current} // which asks for least
+	}
+	if posted != nil {
+		stand = grade.CarcassLimits().Least.Weight
 	}
 	g := Graded{given: c, exhibits: make([]Exhibit, n), assessed: make([]grade.Assessment, n)}
 	g.given.Exhibits, g.given.Walk = slices.Clone(c.Exhibits), slices.Clone(c.Walk)
-	for _, e := range c.Exhibits {
-		if e.Number < 1 || e.Number > n {
-			return Graded{}, &fault.FieldError{Field: "exhibit number", Value: strconv.Itoa(e.Number), Allowed: each(n), Err: fault.ErrRange}
+	for i, e := range c.Exhibits {
+		at := nth("exhibits", i)
+		if stand.IsSet() {
+			e.Carcass.Measures.Weight = stand
 		}
-		if g.exhibits[e.Number-1].Number != 0 {
-			return Graded{}, &fault.FieldError{Field: "exhibit number", Value: strconv.Itoa(e.Number), Allowed: each(n), Err: fault.ErrRepeated}
+		a, err := by.Assess(e.Carcass)
+		problems = append(problems, fault.At(at, "exhibit "+strconv.Itoa(e.Number), err))
+		number := &fault.FieldError{Path: at + ".number", Field: "exhibit number", Value: strconv.Itoa(e.Number), Allowed: each(n)}
+		switch {
+		case e.Number < 1 || e.Number > n:
+			number.Err = fault.ErrRange
+			problems = append(problems, number)
+		case g.exhibits[e.Number-1].Number != 0:
+			number.Err = fault.ErrRepeated
+			problems = append(problems, number)
+		default:
+			g.exhibits[e.Number-1], g.assessed[e.Number-1] = e, a
 		}
-		if c.Posted.IsSet() {
-			e.Carcass.Measures.Weight = c.Posted
-		}
-		a, err := c.Rules.Assess(e.Carcass)
-		if err != nil {
-			return Graded{}, fault.In("exhibit "+strconv.Itoa(e.Number), err)
-		}
-		g.exhibits[e.Number-1], g.assessed[e.Number-1] = e, a
+	}
+	problems = append(problems, fault.At("walk", "walk", c.Walk.Check(n)))
+	if err := fault.Join(problems...); err != nil {
+		return Graded{}, err
 	}
 	return g, nil
+}
+
+// path is the path of the carcass of an exhibit of the class.
+func (g Graded) path(exhibit int) string {
+	at := slices.IndexFunc(g.given.Exhibits, func(e Exhibit) bool { return e.Number == exhibit })
+	return nth("exhibits", at)
+}
+
+// checkRules refuses an edition and balancing rules that are none.
+func (c Class) checkRules() error {
+	var edition error
+	if e := c.Rules.Edition; !e.IsValid() {
+		refused := &fault.FieldError{Path: "rules.edition", Field: "edition", Err: fault.ErrMissing}
+		if e != 0 {
+			refused.Value, refused.Err = e.String(), fault.ErrUnknown
+		}
+		for known := range grade.Editions() {
+			if refused.Allowed != "" {
+				refused.Allowed += ", "
+			}
+			refused.Allowed += known.String()
+		}
+		edition = refused
+	}
+	return fault.Join(edition, fault.At("rules.maturity", "", c.Rules.Maturity.Check()))
+}
+
+// checkPosted refuses a posted weight that no carcass can have.
+func (c Class) checkPosted() error {
+	limits := grade.CarcassLimits()
+	least, most := limits.Least.Weight, limits.Most.Weight
+	if !c.Posted.IsSet() || c.Posted.Compare(least) >= 0 && c.Posted.Compare(most) <= 0 {
+		return nil
+	}
+	return &fault.FieldError{Path: "posted", Field: "posted weight", Value: c.Posted.String(), Allowed: least.String() + " to " + most.String(), Err: fault.ErrRange}
 }
 
 // Class returns the class as it was given.
@@ -76,6 +157,38 @@ func (g Graded) Class() Class {
 	c := g.given
 	c.Exhibits, c.Walk = slices.Clone(c.Exhibits), slices.Clone(c.Walk)
 	return c
+}
+
+// Equal reports whether two are of the same class: the same rules, exhibits, walk and
+// posted weight as given.
+func (g Graded) Equal(h Graded) bool {
+	a, b := g.given, h.given
+	return a.Rules == b.Rules && a.Posted == b.Posted && slices.Equal(a.Exhibits, b.Exhibits) && slices.Equal(a.Walk, b.Walk)
+}
+
+// MarshalJSON gives the class; null for the zero Graded.
+func (g Graded) MarshalJSON() ([]byte, error) {
+	if g.Len() == 0 {
+		return []byte("null"), nil
+	}
+	return json.Marshal(g.given)
+}
+
+// UnmarshalJSON reads a class and grades it as [Class.Grade] does; null changes
+// nothing. On error the receiver is left as it was.
+func (g *Graded) UnmarshalJSON(b []byte) error {
+	if string(b) == "null" {
+		return nil
+	}
+	var c Class
+	if err := json.Unmarshal(b, &c); err != nil {
+		return err
+	}
+	graded, err := c.Grade()
+	if err == nil {
+		*g = graded
+	}
+	return err
 }
 
 // Len returns the number of exhibits.
@@ -153,36 +266,56 @@ func (g Graded) Notes() []string {
 
 // Adjustment is an adjustment of the fat of one exhibit, up or down.
 type Adjustment struct {
-	Exhibit int
-	Fat     grade.Thickness // added to the measured fat; negative where the rest is trimmer
+	Exhibit int             `json:"exhibit"`
+	Fat     grade.Thickness `json:"fat,omitzero"` // added to the measured fat; negative where the rest is trimmer
 }
 
+// UnmarshalJSON reads an object as [Class.UnmarshalJSON] does.
+func (a *Adjustment) UnmarshalJSON(b []byte) error { return text.Struct(b, a) }
+
 // Adjust returns the class with the fat of some exhibits adjusted, for the caller
-// who accepts a proposal of [Representation.Proposals]: grade and place it again.
-// The adjustment replaces one that the exhibit may have had; the class itself
-// stays as it is. An exhibit that is not in the class or is given twice, and fat
-// that the adjustment would take under 0 or over 3 in, give a [*placing.FieldError].
+// who accepts a proposal of [Graded.Represent]: grade and place it again. The
+// adjustment replaces one that the exhibit may have had, and an unset one takes that
+// away; the class itself stays as it is. An exhibit that is not in the class or is
+// given twice, and fat that the adjustment would take out of the limits of
+// [grade.CarcassLimits], give a [*placing.FieldError] whose path counts the
+// adjustments from 0, as "adjustments[0].fat"; [placing.Problems] lists them all.
 func (c Class) Adjust(adjustments ...Adjustment) (Class, error) {
 	c.Exhibits, c.Walk = slices.Clone(c.Exhibits), slices.Clone(c.Walk)
+	var problems []error
 	done := map[int]bool{}
-	for _, a := range adjustments {
+	for i, a := range adjustments {
+		path := nth("adjustments", i)
+		refuse := func(allowed string, reason error) {
+			problems = append(problems, &fault.FieldError{Path: path + ".exhibit", Field: "adjustment: exhibit", Value: strconv.Itoa(a.Exhibit), Allowed: allowed, Err: reason})
+		}
 		at := slices.IndexFunc(c.Exhibits, func(e Exhibit) bool { return e.Number == a.Exhibit })
 		if at < 0 {
-			return Class{}, &fault.FieldError{Field: "adjustment: exhibit", Value: strconv.Itoa(a.Exhibit), Allowed: "an exhibit of the class", Err: fault.ErrUnknown}
+			refuse("an exhibit of the class", fault.ErrUnknown)
+			continue
 		}
 		if done[a.Exhibit] {
-			return Class{}, &fault.FieldError{Field: "adjustment: exhibit", Value: strconv.Itoa(a.Exhibit), Allowed: "one adjustment for an exhibit", Err: fault.ErrRepeated}
+			refuse("one adjustment for an exhibit", fault.ErrRepeated)
+			continue
 		}
 		done[a.Exhibit] = true
-		e := &c.Exhibits[at]
-		e.Carcass.FatAdjust = a.Fat
-		carcass := e.Carcass
+		carcass := &c.Exhibits[at].Carcass
+		carcass.FatAdjust = a.Fat
+		stands := *carcass
 		if c.Posted.IsSet() {
-			carcass.Measures.Weight = c.Posted
+			stands.Measures.Weight = c.Posted
 		}
-		if _, err := carcass.Adjusted(); err != nil {
-			return Class{}, fault.In("exhibit "+strconv.Itoa(a.Exhibit), err)
+		_, err := stands.Adjusted()
+		for _, p := range fault.Problems(err) {
+			under := nth("exhibits", at)
+			if p.Path == "fat_adjust" {
+				p.Path, under = "fat", path
+			}
+			problems = append(problems, fault.At(under, "exhibit "+strconv.Itoa(a.Exhibit), p))
 		}
+	}
+	if err := fault.Join(problems...); err != nil {
+		return Class{}, err
 	}
 	return c, nil
 }

@@ -23,9 +23,9 @@ func TestGradeRefuses(t *testing.T) {
 		return c
 	}
 	bad := numbered(2, 1)
-	bad.Exhibits[0].Carcass.Measures.Ribeye = 0
+	bad.Exhibits[0].Carcass.Measures.Ribeye = grade.Area{}
 	light := numbered(1, 2)
-	light.Exhibits[1].Carcass.Measures.Weight = 0
+	light.Exhibits[1].Carcass.Measures.Weight = grade.Weight{}
 	posted := numbered(1, 2)
 	posted.Posted = grade.Pounds(-800)
 	noRules := numbered(1, 2)
@@ -47,10 +47,10 @@ func TestGradeRefuses(t *testing.T) {
 		{"a number too low", numbered(1, 0), "exhibit number: 0: out of range; allowed: each exhibit 1 to 2 once"},
 		{"a number too high", numbered(1, 3), "exhibit number: 3: out of range; allowed: each exhibit 1 to 2 once"},
 		{"a number twice", numbered(2, 2), "exhibit number: 2: repeated; allowed: each exhibit 1 to 2 once"},
-		{"a measure missing", bad, "exhibit 2: ribeye: missing; allowed: over 0 sq in to 25 sq in"},
-		{"no weight", light, "exhibit 2: weight: missing; allowed: over 0 lb to 1800 lb"},
-		{"a posted weight that is none", posted, "exhibit 1: weight: -800 lb: out of range; allowed: over 0 lb to 1800 lb"},
-		{"no edition", noRules, "exhibit 1: edition: missing; allowed: 1975, 1987, 1997, 2016, 2017"},
+		{"a measure missing", bad, "exhibit 2: ribeye: missing; allowed: 1 sq in to 25 sq in"},
+		{"no weight", light, "exhibit 2: weight: missing; allowed: 100 lb to 1800 lb"},
+		{"a posted weight that is none", posted, "posted weight: -800 lb: out of range; allowed: 100 lb to 1800 lb"},
+		{"no edition", noRules, "edition: missing; allowed: 1975, 1987, 1997, 2016, 2017"},
 		{"a bad walk", walk, "walk: fat over rump: missing; allowed: a ranking of 2 exhibits"},
 	}
 	for _, tt := range tests {
@@ -98,7 +98,7 @@ func TestGraded(t *testing.T) {
 	}
 	want := four()
 	slices.Reverse(want.Exhibits)
-	if diff := cmp.Diff(want, g.Class(), cmp.Comparer(func(a, b class.Ranking) bool { return a == b })); diff != "" {
+	if diff := cmp.Diff(want, g.Class()); diff != "" {
 		t.Errorf("Class (-want +got):\n%s", diff)
 	}
 	// What was handed in or out is not the class's own.
@@ -109,8 +109,8 @@ func TestGraded(t *testing.T) {
 		t.Errorf("changed from outside: %+v", again.Exhibits[0])
 	}
 	c = four()
-	c.Posted = 0
-	if w, ok := graded(t, c).Posted(); ok || w != 0 {
+	c.Posted = grade.Weight{}
+	if w, ok := graded(t, c).Posted(); ok || w.IsSet() {
 		t.Errorf("Posted() = %v, %v", w, ok)
 	}
 }
@@ -121,7 +121,7 @@ func TestNotes(t *testing.T) {
 	if diff := cmp.Diff([]string{"every exhibit is graded at the posted weight of 800 lb, not at its own"}, graded(t, c).Notes()); diff != "" {
 		t.Errorf("posted (-want +got):\n%s", diff)
 	}
-	c.Posted = 0
+	c.Posted = grade.Weight{}
 	if notes := graded(t, c).Notes(); notes != nil {
 		t.Errorf("notes without a need: %q", notes)
 	}
@@ -129,7 +129,7 @@ func TestNotes(t *testing.T) {
 	if notes := graded(t, c).Notes(); notes != nil {
 		t.Errorf("50 lb apart: %q", notes)
 	}
-	c.Exhibits[0].Carcass.Measures.Weight++
+	c.Exhibits[0].Carcass.Measures.Weight = grade.Pounds(840.0001)
 	c.Exhibits[1].Carcass.Measures.Fat = grade.Inches(2.2)
 	c.Exhibits[2].Carcass.Maturity.Buttons = maturity.WhiteAndSoft // goes with A60
 	c.Exhibits[3].Carcass.Maturity.Buttons = maturity.Ossified(20)
@@ -147,7 +147,7 @@ func TestNotes(t *testing.T) {
 	if diff := cmp.Diff(want, graded(t, c).Notes()); diff != "" {
 		t.Errorf("notes (-want +got):\n%s", diff)
 	}
-	c.Exhibits[2].Carcass.Measures.Weight = 0
+	c.Exhibits[2].Carcass.Measures.Weight = grade.Weight{}
 	c.Posted = grade.Pounds(800)
 	if n := graded(t, c).Notes(); n[1] != want[0] {
 		t.Errorf("an exhibit without a weight of its own: %q", n)
@@ -160,22 +160,22 @@ func TestAdjust(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if c.Exhibits[2].Carcass.FatAdjust != 0 || d.Exhibits[2].Carcass.FatAdjust != grade.Inches(0.1) || d.Exhibits[0].Carcass.FatAdjust != grade.Inches(-0.2) {
+	if c.Exhibits[2].Carcass.FatAdjust.IsSet() || d.Exhibits[2].Carcass.FatAdjust != grade.Inches(0.1) || d.Exhibits[0].Carcass.FatAdjust != grade.Inches(-0.2) {
 		t.Errorf("adjusted %+v of %+v", d.Exhibits, c.Exhibits)
 	}
 	before, after := graded(t, c), graded(t, d)
-	if got := after.Assessment(3).Yield - before.Assessment(3).Yield; got != grade.OneGrade/4 {
+	if got := after.Assessment(3).Yield.Sub(before.Assessment(3).Yield); got != grade.Grades(0.25) {
 		t.Errorf("0.1 in moves the yield by %v", got)
 	}
-	if got := before.Assessment(1).Yield - after.Assessment(1).Yield; got != grade.OneGrade/2 {
+	if got := before.Assessment(1).Yield.Sub(after.Assessment(1).Yield); got != grade.Grades(0.5) {
 		t.Errorf("-0.2 in moves the yield by %v", got)
 	}
 	// A second adjustment replaces the first.
-	if e, err := d.Adjust(class.Adjustment{Exhibit: 3}); err != nil || e.Exhibits[2].Carcass.FatAdjust != 0 || e.Exhibits[0].Carcass.FatAdjust != grade.Inches(-0.2) {
+	if e, err := d.Adjust(class.Adjustment{Exhibit: 3}); err != nil || e.Exhibits[2].Carcass.FatAdjust.IsSet() || e.Exhibits[0].Carcass.FatAdjust != grade.Inches(-0.2) {
 		t.Errorf("adjusted again: %+v, %v", e.Exhibits, err)
 	}
 	noWeight := four()
-	noWeight.Exhibits[0].Carcass.Measures.Weight = 0
+	noWeight.Exhibits[0].Carcass.Measures.Weight = grade.Weight{}
 	if _, err := noWeight.Adjust(class.Adjustment{Exhibit: 1, Fat: grade.Inches(0.1)}); err != nil {
 		t.Errorf("posted weight: %v", err)
 	}
@@ -232,7 +232,7 @@ func TestPostedStandsIn(t *testing.T) {
 				}
 			}
 		}
-		if diff := cmp.Diff(told[0], told[1], cmp.Comparer(func(a, b placing.Order) bool { return a == b }), cmp.Comparer(func(a, b placing.Cuts) bool { return a == b }), cmp.Comparer(func(a, b class.Ranking) bool { return a == b })); diff != "" {
+		if diff := cmp.Diff(told[0], told[1]); diff != "" {
 			t.Fatalf("with the weights and without (-with +without):\n%s", diff)
 		}
 	})

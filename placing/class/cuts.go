@@ -18,10 +18,10 @@ const (
 
 // CutProposal is a proposal of cuts for a placing, with what it rests on.
 type CutProposal struct {
-	Cuts    placing.Cuts
-	Asked   int           // the total that fits how placeable the class is, 5 to 15
-	Total   int           // the total of Cuts: less than Asked where that cannot be had
-	Margins []grade.Yield // of the neighbors as they count, the top pair first: what the cuts are in proportion to
+	Cuts    placing.Cuts  `json:"cuts"`
+	Asked   int           `json:"asked"`   // the total that fits how placeable the class is, 5 to 15
+	Total   int           `json:"total"`   // the total of Cuts: less than Asked where that cannot be had
+	Margins []grade.Yield `json:"margins"` // of the neighbors as they count, the top pair first: what the cuts are in proportion to
 }
 
 // ProposeCuts proposes cuts from the margins of the neighbors, within the limit
@@ -52,9 +52,20 @@ type CutProposal struct {
 // The zero Placing and a limit that does not speak of the class give a
 // [*placing.FieldError].
 func (p Placing) ProposeCuts(limit placing.Limit) (CutProposal, error) {
+	return p.ProposeCutsFor(p.Order, limit)
+}
+
+// ProposeCutsFor proposes cuts as [Placing.ProposeCuts] does for another order of the
+// class, one that a committee has settled. Neighbors that the policy would turn count
+// 0: there the committee and the policy differ. An order of another size gives a
+// [*placing.FieldError] as well.
+func (p Placing) ProposeCutsFor(order placing.Order, limit placing.Limit) (CutProposal, error) {
 	n := p.Order.Len()
 	if n == 0 {
 		return CutProposal{}, &fault.FieldError{Field: "placing", Allowed: "one that Graded.Place has made", Err: fault.ErrMissing}
+	}
+	if order.Len() != n {
+		return CutProposal{}, &fault.FieldError{Path: "order", Field: "order", Value: order.String(), Allowed: "an order of the " + itoa(n) + " exhibits of the class", Err: fault.ErrRange}
 	}
 	if limit == 0 {
 		limit = placing.LimitExact
@@ -65,11 +76,16 @@ func (p Placing) ProposeCuts(limit placing.Limit) (CutProposal, error) {
 	full := p.Policy.tierWorth()
 	var c CutProposal
 	var sum int64
-	weights, neighbors := make([]int64, n-1), p.Neighbors()
-	for i, d := range neighbors {
-		weights[i] = min(units(d.Margin), 2*full)
-		if d.Firm {
+	weights := make([]int64, n-1)
+	firm := false // the last pair
+	for i := range weights {
+		d, _ := p.Decision(order.At(i+1), order.At(i+2))
+		firm = d.Firm && d.Upper == order.At(i+1)
+		switch {
+		case firm:
 			weights[i] = 2 * full
+		case d.Upper == order.At(i+1):
+			weights[i] = min(units(d.Margin), 2*full)
 		}
 		c.Margins = append(c.Margins, yieldOf(weights[i]))
 		sum += min(weights[i], full)
@@ -81,7 +97,7 @@ func (p Placing) ProposeCuts(limit placing.Limit) (CutProposal, error) {
 		return CutProposal{}, err
 	}
 	c.Cuts = cuts
-	if neighbors[n-2].Firm {
+	if firm {
 		c.Cuts = deepenBottom(cuts)
 	}
 	c.Total = c.Cuts.Total()
@@ -118,10 +134,10 @@ func deepenBottom(c placing.Cuts) placing.Cuts {
 
 // Mistake is a common mistake with what it would score.
 type Mistake struct {
-	Name  string // in words, as "top pair switched"
-	Card  placing.Order
-	Score int
-	Lost  int // 50 less the score
+	Name  string        `json:"name"` // in words, as "top pair switched"
+	Card  placing.Order `json:"card"`
+	Score int           `json:"score"`
+	Lost  int           `json:"lost"` // 50 less the score
 }
 
 // Mistakes returns how the usual mistakes would score: every pair of neighbors
@@ -195,11 +211,11 @@ func PairName(i, n int) string {
 
 // Difficulty is how hard the cuts make a class for one who guesses.
 type Difficulty struct {
-	MeanLoss decimal.Decimal // points that a guesser loses on average
-	Worst    int             // the lowest score
-	Placings int             // all placings of so many exhibits
-	Above40  int             // of these, placings that score more than 40
-	Above45  int             // and more than 45
+	MeanLoss decimal.Decimal `json:"mean_loss"` // points that a guesser loses on average
+	Worst    int             `json:"worst"`     // the lowest score
+	Placings int             `json:"placings"`  // all placings of so many exhibits
+	Above40  int             `json:"above_40"`  // of these, placings that score more than 40
+	Above45  int             `json:"above_45"`  // and more than 45
 }
 
 // DifficultyOf works out how hard an official placing is, over all placings, also

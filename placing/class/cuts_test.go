@@ -12,10 +12,9 @@ import (
 )
 
 func TestProposeCuts(t *testing.T) {
-	same := cmp.Comparer(func(a, b placing.Cuts) bool { return a == b })
-	y := func(tenths ...int) (all []grade.Yield) {
-		for _, v := range tenths {
-			all = append(all, grade.YieldUnits(int64(v))*grade.OneGrade/10)
+	y := func(n ...int) (all []grade.Yield) {
+		for _, v := range n {
+			all = append(all, tenths(v))
 		}
 		return all
 	}
@@ -42,14 +41,30 @@ func TestProposeCuts(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if diff := cmp.Diff(tt.want, got, same); diff != "" {
+			if diff := cmp.Diff(tt.want, got); diff != "" {
 				t.Errorf("placed %v, cuts (-want +got):\n%s", p.Order, diff)
 			}
 		})
 	}
-	_, err := class.Placing{}.ProposeCuts(0)
-	wantError(t, "zero", "placing: missing; allowed: one that Graded.Place has made", err)
 	_, p := placed(t, cycle())
+	// A committee's 1-3-2: the policy has 3 over 1 and 2 over 3, which count 0 the
+	// other way round.
+	got, err := p.ProposeCutsFor(placing.MustParseOrder("1-3-2"), 0)
+	if want := (class.CutProposal{Cuts: placing.MustParseCuts("3-2"), Asked: 5, Total: 5, Margins: y(0, 0)}); err != nil || cmp.Diff(want, got) != "" {
+		t.Errorf("a committee's: %v, %v", cmp.Diff(want, got), err)
+	}
+	_, err = p.ProposeCutsFor(placing.MustParseOrder("2-1"), 0)
+	wantError(t, "another size", "order: 2-1: out of range; allowed: an order of the 3 exhibits of the class", err)
+	// A firm bottom pair that a committee turns is no obvious bottom.
+	_, firm := placed(t, classOf(fat("SlAb50", 0.4), fat("Mt50", 0.4), fat("Tr50", 0.4)))
+	for order, want := range map[string]string{"1-2-3": "5-10", "1-3-2": "9-1"} {
+		got, err := firm.ProposeCutsFor(placing.MustParseOrder(order), 0)
+		if err != nil || got.Cuts.String() != want {
+			t.Errorf("%s: %+v, %v", order, got, err)
+		}
+	}
+	_, err = class.Placing{}.ProposeCuts(0)
+	wantError(t, "zero", "placing: missing; allowed: one that Graded.Place has made", err)
 	_, err = p.ProposeCuts(placing.LimitColorado)
 	wantError(t, "limit", "limit: colorado: out of range; allowed: exact for any class but one of four", err)
 }
@@ -87,12 +102,11 @@ func TestMistakes(t *testing.T) {
 		{"last put first", order("4-3-2-1"), 26, 24},
 		{"turned upside down", order("4-1-2-3"), 6, 44},
 	}
-	same := cmp.Comparer(func(a, b placing.Order) bool { return a == b })
-	if diff := cmp.Diff(want, class.Mistakes(official), same); diff != "" {
+	if diff := cmp.Diff(want, class.Mistakes(official)); diff != "" {
 		t.Errorf("mistakes (-want +got):\n%s", diff)
 	}
 	two, _ := placing.NewOfficial(order("2-1"), placing.MustParseCuts("9"))
-	if diff := cmp.Diff([]class.Mistake{{"the pair switched", order("1-2"), 41, 9}}, class.Mistakes(two), same); diff != "" {
+	if diff := cmp.Diff([]class.Mistake{{"the pair switched", order("1-2"), 41, 9}}, class.Mistakes(two)); diff != "" {
 		t.Errorf("a class of two (-want +got):\n%s", diff)
 	}
 	three, _ := placing.NewOfficial(order("1-2-3"), placing.MustParseCuts("3-4"))
@@ -103,7 +117,7 @@ func TestMistakes(t *testing.T) {
 		{"last put first", order("3-1-2"), 39, 11},
 		{"turned upside down", order("3-2-1"), 36, 14},
 	}
-	if diff := cmp.Diff(want, class.Mistakes(three), same); diff != "" {
+	if diff := cmp.Diff(want, class.Mistakes(three)); diff != "" {
 		t.Errorf("a class of three (-want +got):\n%s", diff)
 	}
 	if got := class.Mistakes(placing.Official{}); got != nil {

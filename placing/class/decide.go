@@ -13,19 +13,20 @@ import (
 
 // Decision is what the policy says of one pair of exhibits.
 type Decision struct {
-	Upper, Lower int    // Upper goes over Lower by the policy; by the lower number where it cannot tell
-	Ground       Ground // what decides; zero where nothing does
+	Upper  int    `json:"upper"`           // goes over Lower by the policy; the lower number where it cannot tell
+	Lower  int    `json:"lower"`           // the other
+	Ground Ground `json:"ground,omitzero"` // what decides; zero where nothing does
 
 	// Margin is how far the yields of the two would have to move, both moves added
 	// together and everything else as it is, to turn the pair. It is at least
-	// 0.00000001 for a pair that yields can turn, and 0 for a firm pair and one
-	// that the policy cannot tell apart.
-	Margin grade.Yield
-	Firm   bool // no yield could turn the pair
-	Close  bool // not firm, and the margin is under the policy's Close
+	// 0.00000001 for a pair that yields can turn, and not set for a firm pair and
+	// one that the policy cannot tell apart.
+	Margin grade.Yield `json:"margin,omitzero"`
+	Firm   bool        `json:"firm"`  // no yield could turn the pair
+	Close  bool        `json:"close"` // not firm, and the margin is under the policy's Close
 
-	Tiers int         // tiers by which Upper is the better in quality; negative where Lower is
-	Lead  grade.Yield // by how much Upper is the lower in yield; negative where Lower is
+	Tiers int         `json:"tiers"`         // tiers by which Upper is the better in quality; negative where Lower is
+	Lead  grade.Yield `json:"lead,omitzero"` // by how much Upper is the lower in yield; negative where Lower is
 }
 
 // smallest is the least margin of a pair that is decided and not firm.
@@ -114,11 +115,13 @@ func (g Graded) profiles(p *Policy) ([]profile, error) {
 	if p.Grid == nil {
 		return all, nil
 	}
+	var problems []error
 	grid, _ := price.New(*p.Grid) // it checks
 	for i, a := range g.assessed {
 		v, err := grid.Value(a)
 		if err != nil {
-			return nil, fault.In("exhibit "+strconv.Itoa(i+1), err)
+			problems = append(problems, fault.At(g.path(i+1), "exhibit "+strconv.Itoa(i+1), err))
+			continue
 		}
 		all[i].value = v
 		for _, b := range p.Grid.Yield {
@@ -126,7 +129,7 @@ func (g Graded) profiles(p *Policy) ([]profile, error) {
 			w := worth{from: units(b.From), to: units(b.To)}
 			at := w.from
 			switch {
-			case w.to == 0:
+			case !b.To.IsSet():
 				w.to = mostYield
 				at++
 			case w.to-w.from > 1:
@@ -139,6 +142,9 @@ func (g Graded) profiles(p *Policy) ([]profile, error) {
 			w.value, _ = grid.Value(moved) // priced as it is, but for the band, and that has a price
 			all[i].bands = append(all[i].bands, w)
 		}
+	}
+	if err := fault.Join(problems...); err != nil {
+		return nil, err
 	}
 	return all, nil
 }
@@ -289,7 +295,7 @@ func over(u, l *profile, g Ground, margin int64) Decision {
 // firmly is the decision that u goes over l whatever the yields.
 func firmly(u, l *profile, g Ground) Decision {
 	d := over(u, l, g, 0)
-	d.Margin, d.Firm = yieldOf(0), true
+	d.Margin, d.Firm = grade.Yield{}, true
 	return d
 }
 

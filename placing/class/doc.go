@@ -83,8 +83,17 @@
 //
 // # Errors
 //
-// What is refused gives a [*placing.FieldError] or a [*placing.ParseError]. Nothing panics but
-// [MustParseRanking].
+// What is refused gives a [*placing.FieldError] or a [*placing.ParseError], and
+// [placing.Problems] lists all that is wrong. Paths follow the JSON names, as
+// "exhibits[2].measures.fat". Nothing panics but [MustParseRanking].
+//
+// # Encodings
+//
+// Everything goes through encoding/json, by names in lower case. [Ranking] and
+// [Site], which a walk is written in, have text and SQL besides. [Ground], [Trait],
+// [Heading] and [Size] are settings and words of the package, with String and text
+// alone. A [Graded] class is written as its [Class] and graded again when it is read;
+// a [Valuation] is refused, since a value rests on a whole grid.
 //
 // # Out of scope
 //

@@ -82,10 +82,10 @@ func Example() {
 
 func ExampleClass() {
 	c := exampleClass()
-	c.Exhibits[3].Carcass.Measures.Ribeye = 0
+	c.Exhibits[3].Carcass.Measures.Ribeye = grade.Area{}
 	_, err := c.Grade()
 	fmt.Println(err)
-	// Output: exhibit 4: ribeye: missing; allowed: over 0 sq in to 25 sq in
+	// Output: exhibit 4: ribeye: missing; allowed: 1 sq in to 25 sq in
 }
 
 func ExampleClass_Grade() {
@@ -223,7 +223,7 @@ func ExamplePolicy() {
 
 func ExamplePolicy_Check() {
 	p := class.DefaultPolicy()
-	p.Advantages[1].Yield = grade.OneGrade
+	p.Advantages[1].Yield = grade.Grades(1)
 	fmt.Println(p.Check())
 	// Output: policy: advantage 2: yield: 1: out of range; allowed: over 1.5, up to 10
 }
@@ -541,10 +541,16 @@ func ExamplePolicy_UnmarshalJSON() {
 	b, err := json.Marshal(class.DefaultPolicy())
 	var p class.Policy
 	fmt.Println(err, json.Unmarshal(b, &p), p.Name, p.Ties)
-	fmt.Println(json.Unmarshal([]byte(`{"name":"mine","exchnage":"0.5"}`), &p), p.Name)
+	err = json.Unmarshal([]byte(`{"name":"mine","exchnage":"0.5","ties":["luck"]}`), &p)
+	for _, problem := range placing.Problems(err) {
+		fmt.Println(problem.Path, problem.Err)
+	}
+	fmt.Println(p.Name)
 	// Output:
 	// <nil> <nil> coach [lean color texture firmness]
-	// policy: json: unknown field "exchnage" coach
+	// ties[0] unknown
+	// exchnage unknown
+	// coach
 }
 
 func ExampleParseGround() {

@@ -169,7 +169,7 @@ func sorted(all []class.Fact) (out []class.Fact) {
 	for len(left) > 0 {
 		next := 0
 		for i := range left {
-			if left[i].Weight > left[next].Weight {
+			if left[i].Weight.Compare(left[next].Weight) > 0 {
 				next = i
 			}
 		}
@@ -286,7 +286,7 @@ func secondLast(g class.Graded, e int) []class.Fact {
 			}
 			k := seen[o][at]
 			f := secondFact(g, o, e, k, own)
-			if nearest == nil || k.high < high || k.high == high && f.Weight < nearest.Weight {
+			if nearest == nil || k.high < high || k.high == high && f.Weight.Compare(nearest.Weight) < 0 {
 				nearest, high = &f, k.high
 			}
 		}
@@ -415,7 +415,7 @@ func TestReasonsTwice(t *testing.T) {
 }
 
 func diffReasons(a, b class.Reasons) string {
-	return cmp.Diff(a, b, cmp.Comparer(func(a, b placing.Order) bool { return a == b }))
+	return cmp.Diff(a, b)
 }
 
 func same(a, b class.Reasons) bool {
@@ -601,7 +601,7 @@ func TestWeightsAreTheCoachs(t *testing.T) {
 			}
 		}
 		t.Fatalf("no fact in %v", trait)
-		return 0
+		return grade.Yield{}
 	}
 	prime := steer("SlAb00", 0.5, 13, 2.5, 800)
 	for i, lower := range []string{"Md99", "Sm90", "Sl90"} {

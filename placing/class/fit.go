@@ -7,24 +7,25 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/text"
 	"example.com/ribface/placing"
 )
 
 // Past is a class that was placed, with what its committee made of it.
 type Past struct {
-	Class Graded
-	Order placing.Order
-	Cuts  placing.Cuts // zero where they are not known: every pair of neighbors then counts a point
+	Class Graded        `json:"class"`
+	Order placing.Order `json:"order"`
+	Cuts  placing.Cuts  `json:"cuts,omitzero"` // zero where they are not known: every pair of neighbors then counts a point
 }
 
 // official checks the class against its placing.
 func (p Past) official() (placing.Official, error) {
 	n := p.Class.Len()
 	if n == 0 {
-		return placing.Official{}, &fault.FieldError{Field: "class", Allowed: "a class that Class.Grade has graded", Err: fault.ErrMissing}
+		return placing.Official{}, &fault.FieldError{Path: "class", Field: "class", Allowed: "a class that Class.Grade has graded", Err: fault.ErrMissing}
 	}
 	if p.Order.Len() != n {
-		return placing.Official{}, &fault.FieldError{Field: "order", Value: p.Order.String(), Allowed: "an order of the " + itoa(n) + " exhibits", Err: fault.ErrRange}
+		return placing.Official{}, &fault.FieldError{Path: "order", Field: "order", Value: p.Order.String(), Allowed: "an order of the " + itoa(n) + " exhibits", Err: fault.ErrRange}
 	}
 	if !p.Cuts.IsValid() {
 		even := slices.Repeat([]int{1}, n-1)
@@ -33,13 +34,31 @@ func (p Past) official() (placing.Official, error) {
 	return placing.NewOfficial(p.Order, p.Cuts)
 }
 
+// checkPast returns the official placings of past classes.
+func checkPast(past []Past) ([]placing.Official, error) {
+	if len(past) == 0 {
+		return nil, &fault.FieldError{Path: "past", Field: "past classes", Allowed: "one or more", Err: fault.ErrMissing}
+	}
+	officials := make([]placing.Official, len(past))
+	var problems []error
+	for i, p := range past {
+		o, err := p.official()
+		officials[i] = o
+		problems = append(problems, fault.At(nth("past", i), "past class "+itoa(i+1), err))
+	}
+	return officials, fault.Join(problems...)
+}
+
+// UnmarshalJSON reads an object as [Class.UnmarshalJSON] does, and grades the class.
+func (p *Past) UnmarshalJSON(b []byte) error { return text.Struct(b, p) }
+
 // Record is what a policy would have made of past classes.
 type Record struct {
-	Policy Policy
-	Lost   int // points that its placings would have lost as cards
-	Pairs  int // pairs of exhibits in all classes
-	Missed int // of these, pairs that the policy decides the other way round
-	Untold int // pairs that it cannot tell apart
+	Policy Policy `json:"policy"`
+	Lost   int    `json:"lost"`   // points that its placings would have lost as cards
+	Pairs  int    `json:"pairs"`  // pairs of exhibits in all classes
+	Missed int    `json:"missed"` // of these, pairs that the policy decides the other way round
+	Untold int    `json:"untold"` // pairs that it cannot tell apart
 }
 
 // Replay asks how each policy would have placed past classes: the points that its
@@ -47,26 +66,28 @@ type Record struct {
 // decides otherwise than the committees. Records are in the order of the policies.
 //
 // No past class, an order or cuts that do not go with the class, a policy that does
-// not check and a grid without a price for an exhibit give a [*placing.FieldError].
+// not check and a grid without a price for an exhibit give a [*placing.FieldError];
+// paths count both from 0, as "policies[1].close" and "past[3].order".
 func Replay(policies []Policy, past ...Past) ([]Record, error) {
-	if len(past) == 0 {
-		return nil, &fault.FieldError{Field: "past classes", Allowed: "one or more", Err: fault.ErrMissing}
+	officials, err := checkPast(past)
+	problems := []error{err}
+	for i, p := range policies {
+		problems = append(problems, fault.At(nth("policies", i), "policy "+itoa(i+1), p.Check()))
+	}
+	if err := fault.Join(problems...); err != nil {
+		return nil, err
 	}
 	records := make([]Record, len(policies))
 	for i, p := range policies {
 		r := &records[i]
 		for j, c := range past {
-			at := "past class " + strconv.Itoa(j+1)
-			o, err := c.official()
-			if err != nil {
-				return nil, fault.In(at, err)
-			}
 			placed, err := c.Class.Place(p)
 			if err != nil {
-				return nil, fault.In(at, err)
+				problems = append(problems, fault.At(nth("past", j)+".class", "policy "+itoa(i+1)+": past class "+itoa(j+1), err))
+				continue
 			}
 			r.Policy = placed.Policy
-			score, _ := o.Score(placed.Order)
+			score, _ := officials[j].Score(placed.Order)
 			r.Lost += placing.FullScore - score
 			for _, d := range placed.Decisions {
 				r.Pairs++
@@ -79,30 +100,34 @@ func Replay(policies []Policy, past ...Past) ([]Record, error) {
 			}
 		}
 	}
+	if err := fault.Join(problems...); err != nil {
+		return nil, err
+	}
 	return records, nil
 }
 
 // Fitted is one setting of a policy as past classes would have it.
 type Fitted struct {
-	Setting string // as "advantage over 1 tier", "ceiling", "exchange" or "close"
-	Value   grade.Yield
+	Setting string      `json:"setting"` // as "advantage over 1 tier", "ceiling", "exchange" or "close"
+	Value   grade.Yield `json:"value,omitzero"`
 
 	// Least and Most are the ends of the values around Value that lose no more,
 	// all other settings as fitted.
-	Least, Most grade.Yield
+	Least grade.Yield `json:"least,omitzero"`
+	Most  grade.Yield `json:"most,omitzero"`
 
 	// Told is whether the classes say anything about the setting: some value that
 	// was tried loses more, all other settings as fitted.
-	Told bool
+	Told bool `json:"told"`
 }
 
 // Fitting is a policy fitted to past classes.
 type Fitting struct {
-	Policy   Policy   // with the values fitted
-	Before   int      // points that the pairs of the policy lost as it was
-	Lost     int      // points that they lose fitted
-	Settings []Fitted // the advantages, the ceiling, the exchange, the margin of close pairs
-	Warnings []string // what the classes cannot tell, in plain sentences; nil for nothing
+	Policy   Policy   `json:"policy"`            // with the values fitted
+	Before   int      `json:"before"`            // points that the pairs of the policy lost as it was
+	Lost     int      `json:"lost"`              // points that they lose fitted
+	Settings []Fitted `json:"settings"`          // the advantages, the ceiling, the exchange, the margin of close pairs
+	Warnings []string `json:"warnings,omitzero"` // what the classes cannot tell, in plain sentences; nil for nothing
 }
 
 // The values that Fit tries, in units.
@@ -176,24 +201,19 @@ type fitter struct {
 // No past class, an order or cuts that do not go with the class, and a policy
 // without an exchange give a [*placing.FieldError].
 func Fit(p Policy, past ...Past) (Fitting, error) {
-	if err := p.Check(); err != nil {
-		return Fitting{}, err
-	}
+	officials, err := checkPast(past)
+	problems := []error{fault.At("policy", "", p.Check()), err}
 	if units(p.Exchange) == 0 {
-		return Fitting{}, &fault.FieldError{Field: "policy: exchange", Allowed: "a policy with an exchange", Err: fault.ErrMissing}
+		problems = append(problems, &fault.FieldError{Path: "policy.exchange", Field: "policy: exchange", Allowed: "a policy with an exchange", Err: fault.ErrMissing})
 	}
-	if len(past) == 0 {
-		return Fitting{}, &fault.FieldError{Field: "past classes", Allowed: "one or more", Err: fault.ErrMissing}
+	if err := fault.Join(problems...); err != nil {
+		return Fitting{}, err
 	}
 	f := newFitter(p.clone())
 	before := 0
 	for i, c := range past {
-		o, err := c.official()
-		if err != nil {
-			return Fitting{}, fault.In("past class "+strconv.Itoa(i+1), err)
-		}
 		all, _ := c.Class.profiles(&f.policy) // no grid, no error
-		before += f.add(all, o)
+		before += f.add(all, officials[i])
 	}
 	at := f.solve()
 	out := Fitting{Policy: f.with(at), Before: before, Lost: f.lost(at)}

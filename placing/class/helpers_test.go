@@ -11,6 +11,10 @@ import (
 	"pgregory.net/rapid"
 )
 
+// tenths is a yield of so many tenths of a grade, twentieths of so many twentieths.
+func tenths(n int) grade.Yield     { return grade.YieldUnits(int64(n) * grade.OneGrade / 10) }
+func twentieths(n int) grade.Yield { return grade.YieldUnits(int64(n) * grade.OneGrade / 20) }
+
 // steer makes an invented steer from figures in inches, square inches, percent
 // and pounds.
 func steer(marbling string, fat, ribeye, kph, weight float64) grade.Carcass {

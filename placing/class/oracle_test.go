@@ -55,7 +55,7 @@ func secondLook(g class.Graded) []judged {
 		j.under = j.under || a.Maturity.Group() >= maturity.C || a.Carcass.Lean.Dark >= grade.DarkTwoThirds
 		m, _ := a.Carcass.Adjusted()
 		need, _ := m.Weight.RequiredRibeye()
-		j.spare, j.trim = m.Ribeye.Units()-int64(need), -m.Fat.Units()
+		j.spare, j.trim = m.Ribeye.Units()-need.Units(), -m.Fat.Units()
 		for _, l := range g.Class().Walk {
 			if l.Site.Fat() {
 				j.fat, j.fats = j.fat+int64(l.Order.Place(e.Number)), j.fats+1
@@ -313,7 +313,7 @@ func TestSecondImplementation(t *testing.T) {
 			}
 			grounds[ground]++
 			if ground == 0 {
-				if d.Margin != 0 || d.Firm || !d.Close || d.Upper > d.Lower {
+				if d.Margin.Units() != 0 || d.Firm || !d.Close || d.Upper > d.Lower {
 					t.Fatalf("%+v", d)
 				}
 				continue

@@ -16,28 +16,28 @@ import (
 // Cycle is a set of exhibits that the policy runs in a cycle: from each of them
 // a chain of preferences leads to every other and back.
 type Cycle struct {
-	Exhibits  []int      // in the order of the placing
-	Rings     [][3]int   // the cycles of three in it: the first over the second, the second over the third, the third over the first
-	Decisions []Decision // what the policy says of every pair in it
-	Against   []Decision // those that the placing goes against
+	Exhibits  []int      `json:"exhibits"`  // in the order of the placing
+	Rings     [][3]int   `json:"rings"`     // the cycles of three in it: the first over the second, the second over the third, the third over the first
+	Decisions []Decision `json:"decisions"` // what the policy says of every pair in it
+	Against   []Decision `json:"against"`   // those that the placing goes against
 }
 
 // Placing is a placed class. It is made by [Graded.Place].
 type Placing struct {
-	Order  placing.Order
-	Policy Policy
+	Order  placing.Order `json:"order"`
+	Policy Policy        `json:"policy"`
 
 	// Decisions hold what the policy says of every pair, in the order of the
 	// placing: the pairs of the first exhibit first.
-	Decisions []Decision
+	Decisions []Decision `json:"decisions"`
 
-	Cycles []Cycle // none for most classes
+	Cycles []Cycle `json:"cycles,omitzero"` // none for most classes
 
 	// Against is the total margin of the preferences that the order goes
 	// against; 0 without a cycle. Equal is the number of orders that share that
 	// least total, at least 1.
-	Against grade.Yield
-	Equal   int
+	Against grade.Yield `json:"against,omitzero"`
+	Equal   int         `json:"equal"`
 }
 
 // firmCost marks a pair that is firm until its cost is known.
@@ -274,8 +274,9 @@ func Policies() []Policy { return []Policy{DefaultPolicy(), NotesPolicy(), Cutab
 
 // Split is a pair of exhibits on which policies differ.
 type Split struct {
-	A, B      int        // exhibits, A the lower number
-	Decisions []Decision // what each policy says of them, in the order of the policies
+	A         int        `json:"a"`         // exhibits, the lower number
+	B         int        `json:"b"`         // the higher
+	Decisions []Decision `json:"decisions"` // what each policy says of them, in the order of the policies
 }
 
 // Splits returns the pairs of the class on which the policies differ: not all put
@@ -286,17 +287,19 @@ type Split struct {
 // an exhibit give a [*placing.FieldError].
 func (g Graded) Splits(policies ...Policy) ([]Split, error) {
 	if len(policies) < 2 {
-		return nil, &fault.FieldError{Field: "policies", Value: itoa(len(policies)), Allowed: "two or more", Err: fault.ErrRange}
+		return nil, &fault.FieldError{Path: "policies", Field: "policies", Value: itoa(len(policies)), Allowed: "two or more", Err: fault.ErrRange}
 	}
 	looks := make([][]profile, len(policies))
+	var problems []error
 	for i := range policies {
-		err := policies[i].Check()
+		err := fault.At(nth("policies", i), "", policies[i].Check())
 		if err == nil {
 			looks[i], err = g.profiles(&policies[i])
 		}
-		if err != nil {
-			return nil, fault.In("policy "+itoa(i+1), err)
-		}
+		problems = append(problems, fault.In("policy "+itoa(i+1), err))
+	}
+	if err := fault.Join(problems...); err != nil {
+		return nil, err
 	}
 	var all []Split
 	for a := range g.Len() {

@@ -27,11 +27,10 @@ func TestCycle(t *testing.T) {
 	if diff := cmp.Diff([]string{"prime 4.4", "top choice 3.2", "low choice 2.2"}, got); diff != "" {
 		t.Fatalf("exhibits (-want +got):\n%s", diff)
 	}
-	one, two, three := grade.OneGrade/10, 15*grade.OneGrade/10, 2*grade.OneGrade
 	want := []class.Decision{
-		{Upper: 1, Lower: 2, Ground: class.ByTier, Margin: two - 12*one, Tiers: 1, Lead: -12 * one},
-		{Upper: 3, Lower: 1, Ground: class.ByAdvantage, Margin: 22*one - three, Close: true, Tiers: -2, Lead: 22 * one},
-		{Upper: 2, Lower: 3, Ground: class.ByTier, Margin: two - 10*one, Tiers: 1, Lead: -10 * one},
+		{Upper: 1, Lower: 2, Ground: class.ByTier, Margin: tenths(3), Tiers: 1, Lead: tenths(-12)},
+		{Upper: 3, Lower: 1, Ground: class.ByAdvantage, Margin: tenths(2), Close: true, Tiers: -2, Lead: tenths(22)},
+		{Upper: 2, Lower: 3, Ground: class.ByTier, Margin: tenths(5), Tiers: 1, Lead: tenths(-10)},
 	}
 	if diff := cmp.Diff(want, p.Decisions); diff != "" {
 		t.Errorf("decisions (-want +got):\n%s", diff)
@@ -163,7 +162,7 @@ func TestDecisions(t *testing.T) {
 			if d.Ground != 0 {
 				turned.Upper, turned.Lower = 3-turned.Upper, 3-turned.Lower
 			} else {
-				turned.Lead = -turned.Lead
+				turned.Lead = grade.YieldUnits(-turned.Lead.Units())
 			}
 			if diff := cmp.Diff(d, turned); diff != "" {
 				t.Errorf("the other way round (-want +got):\n%s", diff)
@@ -178,17 +177,17 @@ func TestDarkInTier(t *testing.T) {
 	dark.Lean.Dark = grade.DarkThird
 	sound := steer("Mt10", 0.4, 13, 2.5, 800)
 	d := decide(t, class.NotesPolicy(), dark, sound)
-	if d.Upper != 2 || d.Ground != class.ByDark || d.Margin != grade.OneGrade*3/2 {
+	if d.Upper != 2 || d.Ground != class.ByDark || d.Margin != tenths(15) {
 		t.Errorf("notes: %v", d)
 	}
 	// 180 points more, counted 100 lower: 80 for 0.4 of a grade.
 	d = decide(t, class.DefaultPolicy(), dark, sound)
-	if d.Upper != 1 || d.Ground != class.ByMarbling || d.Margin != grade.OneGrade*4/10 {
+	if d.Upper != 1 || d.Ground != class.ByMarbling || d.Margin != tenths(4) {
 		t.Errorf("default: %v", d)
 	}
 	dark.Lean.Dark = grade.DarkTwoThirds
 	d = decide(t, class.DefaultPolicy(), dark, steer("Sl10", 1.4, 10, 4, 800))
-	if d.Upper != 2 || d.Ground != class.ByBottom || !d.Firm || d.Close || d.Margin != 0 {
+	if d.Upper != 2 || d.Ground != class.ByBottom || !d.Firm || d.Close || d.Margin.Units() != 0 {
 		t.Errorf("two thirds: %v", d)
 	}
 }
@@ -203,7 +202,7 @@ func TestWalkDecides(t *testing.T) {
 	}
 	c.Walk = c.Walk[:1]
 	_, p = placed(t, c)
-	if d := p.Decisions[0]; d.Upper != 2 || d.Ground != class.ByMuscling || d.Margin != 3*grade.OneGrade/10 {
+	if d := p.Decisions[0]; d.Upper != 2 || d.Ground != class.ByMuscling || d.Margin != tenths(3) {
 		t.Errorf("muscling: %v", d)
 	}
 	c.Walk[0] = class.Look{Site: class.FatRump, Order: class.MustParseRanking("2 1")}
@@ -252,7 +251,7 @@ func TestRelabel(t *testing.T) {
 		}
 		x, err1 := p.ProposeCuts(0)
 		y, err2 := q.ProposeCuts(0)
-		if err1 != nil || err2 != nil || !cmp.Equal(x, y, cmp.Comparer(func(a, b placing.Cuts) bool { return a == b })) {
+		if err1 != nil || err2 != nil || !cmp.Equal(x, y) {
 			t.Fatalf("cuts %v %v and %v %v", x, err1, y, err2)
 		}
 		r, s := g.Represent(), h.Represent()
@@ -279,25 +278,25 @@ func TestLeastAgainst(t *testing.T) {
 		c := drawClass(t, 6)
 		_, p := placed(t, c)
 		n := p.Order.Len()
-		against := func(o placing.Order) (firm bool, sum grade.Yield) {
+		against := func(o placing.Order) (firm bool, sum int64) {
 			for _, d := range p.Decisions {
 				if d.Ground != 0 && o.Place(d.Upper) > o.Place(d.Lower) {
 					firm = firm || d.Firm
-					sum += d.Margin
+					sum += d.Margin.Units()
 				}
 			}
 			return firm, sum
 		}
-		if firm, sum := against(p.Order); firm || sum != p.Against {
+		if firm, sum := against(p.Order); firm || sum != p.Against.Units() {
 			t.Fatalf("%v goes against %v, firm %v; told %v", p.Order, sum, firm, p.Against)
 		}
 		equal := 0
 		for o := range placing.Orders(n) {
 			firm, sum := against(o)
-			if !firm && sum < p.Against {
+			if !firm && sum < p.Against.Units() {
 				t.Fatalf("%v goes against %v, %v only against %v", p.Order, p.Against, o, sum)
 			}
-			if !firm && sum == p.Against {
+			if !firm && sum == p.Against.Units() {
 				equal++
 			}
 		}
@@ -352,7 +351,7 @@ func TestLeastAgainst(t *testing.T) {
 				t.Fatalf("exhibit %d, cycles %v", e, p.Cycles)
 			}
 		}
-		if bits.OnesCount(in) == 0 && p.Against != 0 {
+		if bits.OnesCount(in) == 0 && p.Against.Units() != 0 {
 			t.Fatalf("against %v without a cycle", p.Against)
 		}
 	})
@@ -361,10 +360,18 @@ func TestLeastAgainst(t *testing.T) {
 
 // improve makes one trait of a carcass better by a step.
 var improve = map[string]func(c *grade.Carcass, step int){
-	"fat":      func(c *grade.Carcass, n int) { c.Measures.Fat = max(c.Measures.Fat-grade.ThicknessUnits(int64(500*n)), 1000) },
-	"ribeye":   func(c *grade.Carcass, n int) { c.Measures.Ribeye += grade.AreaUnits(int64(2500 * n)) },
-	"KPH":      func(c *grade.Carcass, n int) { c.Measures.KPH = max(c.Measures.KPH-grade.ShareUnits(int64(5000*n)), 0) },
-	"weight":   func(c *grade.Carcass, n int) { c.Measures.Weight -= grade.WeightUnits(int64(50_000 * n)) },
+	"fat": func(c *grade.Carcass, n int) {
+		c.Measures.Fat = grade.ThicknessUnits(max(c.Measures.Fat.Units()-int64(500*n), 1000))
+	},
+	"ribeye": func(c *grade.Carcass, n int) {
+		c.Measures.Ribeye = grade.AreaUnits(c.Measures.Ribeye.Units() + int64(2500*n))
+	},
+	"KPH": func(c *grade.Carcass, n int) {
+		c.Measures.KPH = grade.ShareUnits(max(c.Measures.KPH.Units()-int64(5000*n), 0))
+	},
+	"weight": func(c *grade.Carcass, n int) {
+		c.Measures.Weight = grade.WeightUnits(c.Measures.Weight.Units() - int64(50_000*n))
+	},
 	"marbling": func(c *grade.Carcass, n int) { c.Marbling += grade.Marbling(10 * n) },
 	"firmness": func(c *grade.Carcass, n int) {
 		if c.Lean.Firmness != 0 {
@@ -424,7 +431,7 @@ func TestImproving(t *testing.T) {
 			left := was.Tiers == 0 && now.Tiers != 0
 			switch {
 			case left && counted(x)-counted(z) >= 300:
-			case left && choice && y.Yield >= 36*grade.OneGrade/10 && z.Yield < 3*grade.OneGrade:
+			case left && choice && y.Yield.Compare(tenths(36)) >= 0 && z.Yield.Compare(tenths(30)) < 0:
 			case was.Tiers < 0 && now.Tiers == 0:
 			default:
 				t.Fatalf("better %s of %d: %v became %v", trait, e, was, now)
@@ -451,23 +458,23 @@ func TestPolicyRefused(t *testing.T) {
 		policy class.Policy
 		want   string
 	}{
-		{"zero", class.Policy{}, "policy: tiers: below standard is not listed: missing; allowed: every tier once"},
-		{"an empty tier", change(func(p *class.Policy) { p.Tiers[1] = nil }), "policy: tiers 2: missing; allowed: one tier or more"},
-		{"an unknown tier", change(func(p *class.Policy) { p.Tiers[1] = []grade.Tier{9} }), "policy: tiers 2: tier(9): unknown; allowed: the tiers of the trade"},
-		{"a tier twice", change(func(p *class.Policy) { p.Tiers[1] = []grade.Tier{grade.PrimeTier} }), "policy: tiers 2: prime: repeated; allowed: every tier once"},
-		{"a tier left out", change(func(p *class.Policy) { p.Tiers = p.Tiers[1:] }), "policy: tiers: prime is not listed: missing; allowed: every tier once"},
+		{"zero", class.Policy{}, "policy: tiers: prime, top choice, low choice, select, standard, below standard not listed: missing; allowed: every tier once"},
+		{"an empty tier", change(func(p *class.Policy) { p.Tiers[1] = nil }), "policy: tiers 2: missing; allowed: one tier or more\npolicy: tiers: top choice not listed: missing; allowed: every tier once"},
+		{"an unknown tier", change(func(p *class.Policy) { p.Tiers[1] = []grade.Tier{9} }), "policy: tiers 2: tier(9): unknown; allowed: the tiers of the trade\npolicy: tiers: top choice not listed: missing; allowed: every tier once"},
+		{"a tier twice", change(func(p *class.Policy) { p.Tiers[1] = []grade.Tier{grade.PrimeTier} }), "policy: tiers 2: prime: repeated; allowed: every tier once\npolicy: tiers: top choice not listed: missing; allowed: every tier once"},
+		{"a tier left out", change(func(p *class.Policy) { p.Tiers = p.Tiers[1:] }), "policy: tiers: prime not listed: missing; allowed: every tier once"},
 		{"advantages not rising in tiers", change(func(p *class.Policy) { p.Advantages[1].Tiers = 1 }), "policy: advantage 2: tiers: 1: out of range; allowed: over 1, up to the 6 tiers"},
 		{"too many tiers", change(func(p *class.Policy) { p.Advantages[1].Tiers = 7 }), "policy: advantage 2: tiers: 7: out of range; allowed: over 1, up to the 6 tiers"},
 		{"no tiers", change(func(p *class.Policy) { p.Advantages[0].Tiers = 0 }), "policy: advantage 1: tiers: 0: out of range; allowed: over 0, up to the 6 tiers"},
 		{"advantages not rising in yield", change(func(p *class.Policy) { p.Advantages[1].Yield = p.Advantages[0].Yield }), "policy: advantage 2: yield: 1.5: out of range; allowed: over 1.5, up to 10"},
-		{"no advantage at all", change(func(p *class.Policy) { p.Advantages[0].Yield = 0 }), "policy: advantage 1: yield: 0: out of range; allowed: over 0, up to 10"},
-		{"an advantage too great", change(func(p *class.Policy) { p.Advantages[1].Yield = 10*grade.OneGrade + 1 }), "policy: advantage 2: yield: 10.00000001: out of range; allowed: over 1.5, up to 10"},
+		{"no advantage at all", change(func(p *class.Policy) { p.Advantages[0].Yield = grade.Grades(0) }), "policy: advantage 1: yield: 0: out of range; allowed: over 0, up to 10"},
+		{"an advantage too great", change(func(p *class.Policy) { p.Advantages[1].Yield = grade.Grades(10.00000001) }), "policy: advantage 2: yield: 10.00000001: out of range; allowed: over 1.5, up to 10"},
 		{"an unknown bottom", change(func(p *class.Policy) { p.Bottom = 9 }), "policy: bottom: tier(9): unknown; allowed: a tier of the trade, or none"},
 		{"a ground that is none of a tie", change(func(p *class.Policy) { p.Ties[0] = class.ByBottom }), "policy: ties: bottom of the class: unknown; allowed: lean color, marbling, yield, muscling, trimness, dark cutting, texture, firmness"},
 		{"an unknown ground", change(func(p *class.Policy) { p.Ties[0] = 99 }), "policy: ties: ground(99): unknown; allowed: lean color, marbling, yield, muscling, trimness, dark cutting, texture, firmness"},
 		{"a ground twice", change(func(p *class.Policy) { p.Ties[1] = class.ByColor }), "policy: ties: lean color: repeated; allowed: every ground once"},
-		{"close under 0", change(func(p *class.Policy) { p.Close = -1 }), "policy: close: -0.00000001: out of range; allowed: 0 to 10"},
-		{"close too wide", change(func(p *class.Policy) { p.Close = 10*grade.OneGrade + 1 }), "policy: close: 10.00000001: out of range; allowed: 0 to 10"},
+		{"close under 0", change(func(p *class.Policy) { p.Close = grade.YieldUnits(-1) }), "policy: close: -0.00000001: out of range; allowed: 0 to 10"},
+		{"close too wide", change(func(p *class.Policy) { p.Close = grade.Grades(10.00000001) }), "policy: close: 10.00000001: out of range; allowed: 0 to 10"},
 	}
 	g := graded(t, four())
 	for _, tt := range tests {
@@ -488,7 +495,7 @@ func TestPolicyRefused(t *testing.T) {
 	}
 	ends := change(func(p *class.Policy) {
 		p.Advantages = p.Advantages[:2]
-		p.Advantages[1].Tiers, p.Advantages[1].Yield, p.Close = 6, 10*grade.OneGrade, 10*grade.OneGrade
+		p.Advantages[1].Tiers, p.Advantages[1].Yield, p.Close = 6, tenths(100), tenths(100)
 	})
 	if err := ends.Check(); err != nil {
 		t.Errorf("the ends of the ranges: %v", err)
@@ -516,7 +523,7 @@ func TestPlacingKeepsItsPolicy(t *testing.T) {
 func TestEqualOrders(t *testing.T) {
 	x := steer("Sm40", 0.4, 13, 2.5, 800)
 	_, p := placed(t, classOf(x, x, x))
-	if p.Order != placing.MustParseOrder("1-2-3") || p.Equal != 6 || p.Against != 0 || p.Cycles != nil {
+	if p.Order != placing.MustParseOrder("1-2-3") || p.Equal != 6 || p.Against.Units() != 0 || p.Cycles != nil {
 		t.Errorf("%+v", p)
 	}
 	lines := p.Explain()
@@ -660,7 +667,7 @@ func TestRules(t *testing.T) {
 		t.Errorf("rules (-want +got):\n%s", diff)
 	}
 	bare := class.Policy{Tiers: [][]grade.Tier{{grade.PrimeTier, grade.TopChoice, grade.LowChoice}, {grade.SelectTier}, {grade.StandardTier, grade.BelowStandard}}}
-	want = []string{"quality: the better tier goes over: 1 prime top choice low choice; 2 select; 3 standard below standard (no source given)", "close: a margin under 0 of a yield grade is close (no source given)"}
+	want = []string{"quality: the better tier goes over: 1 prime top choice low choice; 2 select; 3 standard below standard (no source given)"}
 	if diff := cmp.Diff(want, show(bare)); diff != "" {
 		t.Errorf("bare rules (-want +got):\n%s", diff)
 	}

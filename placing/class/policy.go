@@ -1,11 +1,10 @@
 package class
 
 import (
-	"bytes"
-	"encoding/json"
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
@@ -45,7 +44,8 @@ func (g Ground) String() string { return grounds.String(int(g)) }
 // IsValid reports whether g is one of the named grounds.
 func (g Ground) IsValid() bool { return grounds.IsValid(int(g)) }
 
-// ParseGround reads the name of a ground, as [Ground.String] writes it.
+// ParseGround reads the name of a ground, as [Ground.String] writes it, in any case and with
+// blanks, hyphens or underscores between the words.
 func ParseGround(s string) (Ground, error) {
 	v, err := grounds.Parse(s)
 	return Ground(v), err
@@ -77,69 +77,70 @@ type Advantage struct {
 
 // Policy is how a class is placed, as data. [Graded.Decide] says how its settings
 // work together. The zero Policy is refused; start from one of the named ones,
-// [DefaultPolicy], [NotesPolicy], [CutabilityPolicy] or [ValuePolicy].
+// [DefaultPolicy], [NotesPolicy], [CutabilityPolicy] or [ValuePolicy]. A yield that is
+// not set counts as 0.
 //
-// A policy goes through encoding/json and comes back equal. Reading refuses a
-// setting that it does not know.
+// A policy goes through encoding/json and comes back equal; one with a value that has
+// no name is not written. Reading refuses a setting that it does not know.
 type Policy struct {
 	Name string `json:"name"`
 
 	// Grid prices the carcasses, and the more valuable goes over: per head, or
 	// with ByCwt by the price per cwt. A policy with a grid has no other setting
 	// than Close.
-	Grid  *price.Terms `json:"grid,omitempty"`
-	ByCwt bool         `json:"by_cwt,omitempty"`
+	Grid  *price.Terms `json:"grid,omitzero"`
+	ByCwt bool         `json:"by_cwt,omitzero"`
 
 	// Bottom is the tier that goes to the bottom with all tiers under it; zero
 	// for none. BottomGroup is the maturity group that does, with all older ones,
 	// and BottomDark the dark cutting that does, with all darker; zero for none.
-	Bottom          grade.Tier     `json:"bottom"`
-	BottomCite      cite.Citation  `json:"bottom_cite"`
-	BottomGroup     maturity.Group `json:"bottom_group"`
-	BottomGroupCite cite.Citation  `json:"bottom_group_cite"`
-	BottomDark      grade.DarkCut  `json:"bottom_dark"`
-	BottomDarkCite  cite.Citation  `json:"bottom_dark_cite"`
+	Bottom          grade.Tier     `json:"bottom,omitzero"`
+	BottomCite      cite.Citation  `json:"bottom_cite,omitzero"`
+	BottomGroup     maturity.Group `json:"bottom_group,omitzero"`
+	BottomGroupCite cite.Citation  `json:"bottom_group_cite,omitzero"`
+	BottomDark      grade.DarkCut  `json:"bottom_dark,omitzero"`
+	BottomDarkCite  cite.Citation  `json:"bottom_dark_cite,omitzero"`
 
 	// Tiers are the quality tiers from the best down, each a list of trade tiers
 	// that count as one. Every tier of the trade must stand in it once.
-	Tiers     [][]grade.Tier `json:"tiers"`
-	TiersCite cite.Citation  `json:"tiers_cite"`
+	Tiers     [][]grade.Tier `json:"tiers,omitzero"`
+	TiersCite cite.Citation  `json:"tiers_cite,omitzero"`
 
 	// TopGroup is the oldest maturity group of top Choice: an older carcass of
 	// that tier counts as low Choice. Zero for any.
-	TopGroup     maturity.Group `json:"top_group"`
-	TopGroupCite cite.Citation  `json:"top_group_cite"`
+	TopGroup     maturity.Group `json:"top_group,omitzero"`
+	TopGroupCite cite.Citation  `json:"top_group_cite,omitzero"`
 
 	// Advantages are in order of tiers and of yield, both rising. A gap over the
 	// last is never overcome.
-	Advantages []Advantage `json:"advantages"`
+	Advantages []Advantage `json:"advantages,omitzero"`
 
 	// Ceiling is the yield under which no Select goes over a Choice, in whole
 	// tenths; zero for none. A Choice that is not top Choice and has the ceiling
 	// or more goes under any Select whose yield is under LeanSelect; zero for
 	// none.
-	Ceiling     grade.Yield   `json:"ceiling"`
-	LeanSelect  grade.Yield   `json:"lean_select"`
-	CeilingCite cite.Citation `json:"ceiling_cite"`
+	Ceiling     grade.Yield   `json:"ceiling,omitzero"`
+	LeanSelect  grade.Yield   `json:"lean_select,omitzero"`
+	CeilingCite cite.Citation `json:"ceiling_cite,omitzero"`
 
 	// Exchange is what 100 points of marbling are worth in yield between two of
 	// one tier, to 6 places; zero for no exchange. A dark cutter's marbling counts
 	// Darkness points lower for each third of the reduction, 0 to 500.
-	Exchange     grade.Yield   `json:"exchange"`
-	Darkness     int           `json:"darkness"`
-	ExchangeCite cite.Citation `json:"exchange_cite"`
+	Exchange     grade.Yield   `json:"exchange,omitzero"`
+	Darkness     int           `json:"darkness,omitzero"`
+	ExchangeCite cite.Citation `json:"exchange_cite,omitzero"`
 
 	// Ties are the grounds that decide between two of one tier, in order: all of
 	// them without an exchange, and with one what it leaves equal.
-	Ties     []Ground      `json:"ties"`
-	TiesCite cite.Citation `json:"ties_cite"`
+	Ties     []Ground      `json:"ties,omitzero"`
+	TiesCite cite.Citation `json:"ties_cite,omitzero"`
 
 	// Close is the margin under which a decision is close, a matter of taste. With
 	// Walk the walk over the carcasses decides such a pair.
-	Close     grade.Yield   `json:"close"`
-	CloseCite cite.Citation `json:"close_cite"`
-	Walk      bool          `json:"walk"`
-	WalkCite  cite.Citation `json:"walk_cite"`
+	Close     grade.Yield   `json:"close,omitzero"`
+	CloseCite cite.Citation `json:"close_cite,omitzero"`
+	Walk      bool          `json:"walk,omitzero"`
+	WalkCite  cite.Citation `json:"walk_cite,omitzero"`
 }
 
 // units counts a yield in units of 1e-8 of a grade.
@@ -273,19 +274,24 @@ func (p Policy) clone() Policy {
 	return p
 }
 
-// UnmarshalJSON reads a policy that encoding/json has written. A setting with an
-// unknown name or value is refused, and the receiver is then left as it was.
+// UnmarshalJSON reads a policy that encoding/json has written; a setting that is not
+// there is not set, whatever the receiver had. The error tells of every setting that
+// cannot be read and of every name that is no setting; the receiver is then left as
+// it was, as it is by null.
 func (p *Policy) UnmarshalJSON(b []byte) error {
-	type plain Policy // without this method
-	d := json.NewDecoder(bytes.NewReader(b))
-	d.DisallowUnknownFields()
-	var v plain
-	if err := d.Decode(&v); err != nil {
-		return fmt.Errorf("policy: %w", err)
+	if string(b) == "null" {
+		return nil
 	}
-	*p = Policy(v)
+	var v Policy
+	if err := text.Struct(b, &v); err != nil {
+		return fault.In("policy", err)
+	}
+	*p = v
 	return nil
 }
+
+// UnmarshalJSON reads an object as [Class.UnmarshalJSON] does.
+func (a *Advantage) UnmarshalJSON(b []byte) error { return text.Struct(b, a) }
 
 // IsZero reports whether no rule of the policy is set, whatever its name.
 func (p Policy) IsZero() bool {
@@ -293,118 +299,127 @@ func (p Policy) IsZero() bool {
 		units(p.Ceiling) == 0 && units(p.LeanSelect) == 0 && units(p.Exchange) == 0 && p.Darkness == 0 && p.Ties == nil && units(p.Close) == 0 && !p.Walk
 }
 
-// Check returns a [*placing.FieldError] for the first rule of the policy that makes no
-// sense; nil when there is none.
+// refusals collects what is wrong with a policy.
+type refusals []error
+
+func (r *refusals) add(path, field, value, allowed string, reason error) {
+	*r = append(*r, &fault.FieldError{Path: path, Field: "policy: " + field, Value: value, Allowed: allowed, Err: reason})
+}
+
+// nth is the path of an element of a list, from 0.
+func nth(list string, i int) string { return list + "[" + strconv.Itoa(i) + "]" }
+
+// Check returns a [*placing.FieldError] for every rule of the policy that makes no
+// sense, with the JSON name of the setting as its path; nil when there is none.
 func (p Policy) Check() error {
+	var all refusals
 	if n := units(p.Close); n < 0 || n > 10*oneGrade {
-		return &fault.FieldError{Field: "policy: close", Value: p.Close.String(), Allowed: "0 to 10", Err: fault.ErrRange}
+		all.add("close", "close", p.Close.String(), "0 to 10", fault.ErrRange)
 	}
 	if p.Grid != nil {
 		bare := p
-		bare.Grid, bare.ByCwt, bare.Close = nil, false, yieldOf(0)
+		bare.Grid, bare.ByCwt, bare.Close = nil, false, grade.Yield{}
 		if !bare.IsZero() {
-			return &fault.FieldError{Field: "policy: grid", Value: p.Grid.Name, Allowed: "no other rule beside it", Err: fault.ErrRange}
+			all.add("grid", "grid", p.Grid.Name, "no other rule beside it", fault.ErrRange)
 		}
 		_, err := price.New(*p.Grid)
-		if err != nil {
-			err = fault.In("policy: grid", err)
-		}
-		return err
+		return fault.Join(append(all, fault.At("grid", "policy: grid", err))...)
 	}
-	if err := p.checkTiers(); err != nil {
-		return err
-	}
-	if err := p.checkBottom(); err != nil {
-		return err
-	}
-	return p.checkTies()
+	p.checkTiers(&all)
+	p.checkBottom(&all)
+	p.checkTies(&all)
+	return fault.Join(all...)
 }
 
-func (p *Policy) checkTiers() error {
+func (p *Policy) checkTiers(all *refusals) {
 	seen := map[grade.Tier]bool{}
 	for i, group := range p.Tiers {
-		field := "policy: tiers " + strconv.Itoa(i+1)
+		field := "tiers " + strconv.Itoa(i+1)
 		if len(group) == 0 {
-			return &fault.FieldError{Field: field, Allowed: "one tier or more", Err: fault.ErrMissing}
+			all.add(nth("tiers", i), field, "", "one tier or more", fault.ErrMissing)
 		}
-		for _, t := range group {
-			if !t.IsValid() {
-				return &fault.FieldError{Field: field, Value: t.String(), Allowed: "the tiers of the trade", Err: fault.ErrUnknown}
-			}
-			if seen[t] {
-				return &fault.FieldError{Field: field, Value: t.String(), Allowed: "every tier once", Err: fault.ErrRepeated}
+		for j, t := range group {
+			path := nth(nth("tiers", i), j)
+			switch {
+			case !t.IsValid():
+				all.add(path, field, t.String(), "the tiers of the trade", fault.ErrUnknown)
+			case seen[t]:
+				all.add(path, field, t.String(), "every tier once", fault.ErrRepeated)
 			}
 			seen[t] = true
 		}
 	}
-	for t := grade.BelowStandard; t <= grade.PrimeTier; t++ {
+	var left []string
+	for t := grade.PrimeTier; t >= grade.BelowStandard; t-- {
 		if !seen[t] {
-			return &fault.FieldError{Field: "policy: tiers", Value: t.String() + " is not listed", Allowed: "every tier once", Err: fault.ErrMissing}
+			left = append(left, t.String())
 		}
+	}
+	if left != nil {
+		all.add("tiers", "tiers", strings.Join(left, ", ")+" not listed", "every tier once", fault.ErrMissing)
 	}
 	last := Advantage{}
 	for i, a := range p.Advantages {
-		field := "policy: advantage " + strconv.Itoa(i+1)
+		path, field := nth("advantages", i), "advantage "+strconv.Itoa(i+1)
 		if a.Tiers <= last.Tiers || a.Tiers > len(p.Tiers) {
-			return &fault.FieldError{Field: field + ": tiers", Value: strconv.Itoa(a.Tiers), Allowed: fmt.Sprintf("over %d, up to the %d tiers", last.Tiers, len(p.Tiers)), Err: fault.ErrRange}
+			all.add(path+".tiers", field+": tiers", strconv.Itoa(a.Tiers), fmt.Sprintf("over %d, up to the %d tiers", last.Tiers, len(p.Tiers)), fault.ErrRange)
+			a.Tiers = last.Tiers // the next is held to the last that is none at fault
 		}
 		if units(a.Yield) <= units(last.Yield) || units(a.Yield) > 10*oneGrade {
-			return &fault.FieldError{Field: field + ": yield", Value: a.Yield.String(), Allowed: "over " + yieldOf(units(last.Yield)).String() + ", up to 10", Err: fault.ErrRange}
+			all.add(path+".yield", field+": yield", a.Yield.String(), "over "+yieldOf(units(last.Yield)).String()+", up to 10", fault.ErrRange)
+			a.Yield = last.Yield
 		}
 		last = a
 	}
-	return nil
 }
 
-func (p *Policy) checkBottom() error {
+func (p *Policy) checkBottom(all *refusals) {
 	if p.Bottom != 0 && !p.Bottom.IsValid() {
-		return &fault.FieldError{Field: "policy: bottom", Value: p.Bottom.String(), Allowed: "a tier of the trade, or none", Err: fault.ErrUnknown}
+		all.add("bottom", "bottom", p.Bottom.String(), "a tier of the trade, or none", fault.ErrUnknown)
 	}
-	for _, g := range [...]struct {
-		field string
-		group maturity.Group
-	}{{"policy: bottom group", p.BottomGroup}, {"policy: top group", p.TopGroup}} {
-		if g.group != 0 && !g.group.IsValid() {
-			return &fault.FieldError{Field: g.field, Value: g.group.String(), Allowed: "A to E, or none", Err: fault.ErrUnknown}
-		}
+	if g := p.BottomGroup; g != 0 && !g.IsValid() {
+		all.add("bottom_group", "bottom group", g.String(), "A to E, or none", fault.ErrUnknown)
 	}
 	if p.BottomDark != 0 && !p.BottomDark.IsValid() {
-		return &fault.FieldError{Field: "policy: bottom dark", Value: p.BottomDark.String(), Allowed: "one third, two thirds or full, or none", Err: fault.ErrUnknown}
+		all.add("bottom_dark", "bottom dark", p.BottomDark.String(), "one third, two thirds or full, or none", fault.ErrUnknown)
 	}
-	if n := units(p.Ceiling); n < 0 || n > 10*oneGrade || n%(oneGrade/10) != 0 {
-		return &fault.FieldError{Field: "policy: ceiling", Value: p.Ceiling.String(), Allowed: "0 to 10 in whole tenths", Err: fault.ErrRange}
+	if g := p.TopGroup; g != 0 && !g.IsValid() {
+		all.add("top_group", "top group", g.String(), "A to E, or none", fault.ErrUnknown)
 	}
-	if n := units(p.LeanSelect); n < 0 || n > units(p.Ceiling) {
-		return &fault.FieldError{Field: "policy: lean select", Value: p.LeanSelect.String(), Allowed: "0 to the ceiling", Err: fault.ErrRange}
-	}
+	n := units(p.Ceiling)
 	top, low, sel := p.tierOf(grade.TopChoice), p.tierOf(grade.LowChoice), p.tierOf(grade.SelectTier)
-	if units(p.Ceiling) != 0 && max(top, low) >= sel {
-		return &fault.FieldError{Field: "policy: ceiling", Value: p.Ceiling.String(), Allowed: "none unless Select is a tier under Choice", Err: fault.ErrRange}
+	switch {
+	case n < 0 || n > 10*oneGrade || n%(oneGrade/10) != 0:
+		all.add("ceiling", "ceiling", p.Ceiling.String(), "0 to 10 in whole tenths", fault.ErrRange)
+	case n != 0 && sel >= 0 && max(top, low) >= sel:
+		all.add("ceiling", "ceiling", p.Ceiling.String(), "none unless Select is a tier under Choice", fault.ErrRange)
 	}
-	return nil
+	if lean := units(p.LeanSelect); lean < 0 || lean > max(n, 0) {
+		all.add("lean_select", "lean select", p.LeanSelect.String(), "0 to the ceiling", fault.ErrRange)
+	}
 }
 
-func (p *Policy) checkTies() error {
+func (p *Policy) checkTies(all *refusals) {
 	if n := units(p.Exchange); n < 0 || n > 10*oneGrade || n%100 != 0 {
-		return &fault.FieldError{Field: "policy: exchange", Value: p.Exchange.String(), Allowed: "0 to 10 with at most 6 places", Err: fault.ErrRange}
+		all.add("exchange", "exchange", p.Exchange.String(), "0 to 10 with at most 6 places", fault.ErrRange)
 	}
 	if p.Darkness < 0 || p.Darkness > 500 {
-		return &fault.FieldError{Field: "policy: darkness", Value: strconv.Itoa(p.Darkness), Allowed: "0 to 500 points", Err: fault.ErrRange}
+		all.add("darkness", "darkness", strconv.Itoa(p.Darkness), "0 to 500 points", fault.ErrRange)
 	}
 	used := map[Ground]bool{}
-	for _, g := range p.Ties {
-		if !g.ties() {
-			return &fault.FieldError{Field: "policy: ties", Value: g.String(), Allowed: tieNames, Err: fault.ErrUnknown}
-		}
-		if used[g] {
-			return &fault.FieldError{Field: "policy: ties", Value: g.String(), Allowed: "every ground once", Err: fault.ErrRepeated}
+	for i, g := range p.Ties {
+		switch {
+		case !g.ties():
+			all.add(nth("ties", i), "ties", g.String(), tieNames, fault.ErrUnknown)
+		case used[g]:
+			all.add(nth("ties", i), "ties", g.String(), "every ground once", fault.ErrRepeated)
 		}
 		used[g] = true
 	}
-	return nil
 }
 
-// Rules explains the policy line by line, each with its source and standing.
+// Rules explains the policy line by line, each with its source and standing. A
+// setting that is not set, or 0, has no line.
 func (p Policy) Rules() []cite.Step {
 	var steps []cite.Step
 	add := func(name, rule string, c cite.Citation) {
@@ -418,6 +433,9 @@ func (p Policy) Rules() []cite.Step {
 		add("value", "the carcass worth more "+by+" goes over, on the grid "+strconv.Quote(p.Grid.Name), p.Grid.Cite)
 	} else {
 		p.rules(add)
+	}
+	if units(p.Close) == 0 {
+		return steps // no pair is close, and the walk has no say
 	}
 	add("close", "a margin under "+p.Close.String()+" of a yield grade is close", p.CloseCite)
 	if p.Walk {

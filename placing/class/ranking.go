@@ -86,19 +86,39 @@ func rank[T cmp.Ordered](values []T) Ranking {
 	return r
 }
 
+// dashes are read as hyphens.
+var dashes = strings.NewReplacer("\u2010", "-", "\u2011", "-", "\u2013", "-")
+
 // ParseRanking reads a ranking written from the top with single spaces between
 // and an equals sign for a tie, as "3 1=2 4": 3 is first, 1 and 2 are level, 4 is
-// last. Tied exhibits may stand in any order.
+// last. Tied exhibits may stand in any order. More blanks, also around the equals
+// sign, are passed over; commas, hyphens or dashes may stand for the spaces, but no
+// two kinds in one text; for up to nine exhibits without a tie there may be nothing
+// between, as "3124". No signs, no leading zeros.
 func ParseRanking(s string) (Ranking, error) {
 	const allowed = "2 to 12 exhibit numbers from the top, each once, a space or = for level between, as 3 1=2 4"
-	groups := strings.Split(s, " ")
-	n := len(groups) + strings.Count(s, "=")
+	if o, err := placing.ParseOrder(s); err == nil {
+		return RankingOf(o), nil
+	}
+	in := dashes.Replace(s)
+	var groups []string
+	switch {
+	case strings.Contains(in, "-"):
+		groups = strings.Split(in, "-")
+	case strings.Contains(in, ","):
+		groups = strings.Split(in, ",")
+	default: // blanks, of which those around an equals sign divide nothing
+		in = strings.Join(strings.Fields(strings.ReplaceAll(in, "=", " = ")), " ")
+		groups = strings.Split(strings.ReplaceAll(in, " = ", "="), " ")
+	}
+	n := len(groups) + strings.Count(in, "=")
 	if n > placing.MaxExhibits {
 		return Ranking{}, fault.Parse("ranking", s, "", allowed, fault.ErrRange)
 	}
 	r := Ranking{n: uint8(n)}
 	for i, g := range groups {
 		for part := range strings.SplitSeq(g, "=") {
+			part = text.Trim(part)
 			e, err := strconv.Atoi(part)
 			if err != nil || strconv.Itoa(e) != part {
 				return Ranking{}, fault.Parse("ranking", s, part, allowed, fault.ErrSyntax)
@@ -128,6 +148,9 @@ func (r Ranking) Len() int { return int(r.n) }
 
 // IsValid reports whether the ranking is set.
 func (r Ranking) IsValid() bool { return r.n > 0 }
+
+// Equal reports whether r == s.
+func (r Ranking) Equal(s Ranking) bool { return r == s }
 
 // Groups returns the groups of tied exhibits from the top, exhibits ascending, in
 // fresh slices.
@@ -203,11 +226,11 @@ func (r Ranking) Relabel(to placing.Order) (Ranking, error) {
 // Pairs counts what two rankings make of every pair of exhibits. The zero Pairs
 // counts nothing.
 type Pairs struct {
-	Same     int // both put the pair the same way round
-	Reversed int // they put it opposite ways round
-	TiedHere int // level in the first ranking alone
-	TiedThen int // level in the second alone
-	TiedBoth int // level in both
+	Same     int `json:"same"`      // both put the pair the same way round
+	Reversed int `json:"reversed"`  // they put it opposite ways round
+	TiedHere int `json:"tied_here"` // level in the first ranking alone
+	TiedThen int `json:"tied_then"` // level in the second alone
+	TiedBoth int `json:"tied_both"` // level in both
 }
 
 // Against compares two rankings pair by pair. Rankings of different sizes, or
@@ -285,8 +308,9 @@ func (r Ranking) MarshalText() ([]byte, error) { return r.AppendText(nil) }
 // On error the receiver is left as it was.
 func (r *Ranking) UnmarshalText(b []byte) error { return text.Unmarshal(r, b, ParseRanking) }
 
-// Value gives the text for a database.
+// Value gives the text for a database; NULL for the zero Ranking.
 func (r Ranking) Value() (driver.Value, error) { return text.Value(r) }
 
-// Scan reads a database column that holds text.
+// Scan reads a database column that holds text; NULL gives the zero Ranking. On error
+// the receiver is left as it was.
 func (r *Ranking) Scan(src any) error { return text.Scan(r, "ranking", src) }

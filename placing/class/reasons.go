@@ -41,7 +41,8 @@ func (t Trait) IsValid() bool { return traits.IsValid(int(t)) }
 // String gives the name; "unset" for zero.
 func (t Trait) String() string { return traits.String(int(t)) }
 
-// ParseTrait reads the name of a trait, as [Trait.String] writes it.
+// ParseTrait reads the name of a trait, as [Trait.String] writes it, in any case and with
+// blanks, hyphens or underscores between the words.
 func ParseTrait(s string) (Trait, error) {
 	v, err := traits.Parse(s)
 	return Trait(v), err
@@ -78,6 +79,22 @@ func (h Heading) IsValid() bool { return headings.IsValid(int(h)) }
 // String gives the name; "none" for zero.
 func (h Heading) String() string { return headings.String(int(h)) }
 
+// ParseHeading reads the name of a heading, as [Heading.String] writes it, in any case and with
+// blanks, hyphens or underscores between the words.
+func ParseHeading(s string) (Heading, error) {
+	v, err := headings.Parse(s)
+	return Heading(v), err
+}
+
+// AppendText appends the name; the zero value is empty text.
+func (h Heading) AppendText(b []byte) ([]byte, error) { return headings.Append(b, int(h)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (h Heading) MarshalText() ([]byte, error) { return h.AppendText(nil) }
+
+// UnmarshalText reads a name. On error the receiver is left as it was.
+func (h *Heading) UnmarshalText(b []byte) error { return text.Unmarshal(h, b, ParseHeading) }
+
 // Size is how large a difference is to the eye. The zero Size is a difference that
 // nobody sees, which is a fact and is never spoken.
 type Size uint8
@@ -91,22 +108,42 @@ const (
 
 var sizes = text.Enum{Kind: "size", Names: []string{"", "slight", "plain", "wide"}, Zero: "unseen"}
 
+// IsValid reports whether s is one of the three sizes that are seen.
+func (s Size) IsValid() bool { return sizes.IsValid(int(s)) }
+
 // String gives the name; "unseen" for zero.
 func (s Size) String() string { return sizes.String(int(s)) }
+
+// ParseSize reads the name of a size, as [Size.String] writes it, in any case and with
+// blanks, hyphens or underscores between the words.
+func ParseSize(s string) (Size, error) {
+	v, err := sizes.Parse(s)
+	return Size(v), err
+}
+
+// AppendText appends the name; the zero value is empty text.
+func (s Size) AppendText(b []byte) ([]byte, error) { return sizes.Append(b, int(s)) }
+
+// MarshalText gives the name; the zero value is empty text.
+func (s Size) MarshalText() ([]byte, error) { return s.AppendText(nil) }
+
+// UnmarshalText reads a name. On error the receiver is left as it was.
+func (s *Size) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseSize) }
 
 // Fact is one comparison of two exhibits: in this trait the one is better than
 // the other, with what each has. It is built from the data alone.
 type Fact struct {
-	Trait         Trait
-	Site          Site // for TraitSite
-	Better, Worse int  // exhibits
-	BetterValue   string
-	WorseValue    string
+	Trait       Trait  `json:"trait"`
+	Site        Site   `json:"site,omitzero"` // for TraitSite
+	Better      int    `json:"better"`        // the exhibit that is better in the trait
+	Worse       int    `json:"worse"`         // the other
+	BetterValue string `json:"better_value"`
+	WorseValue  string `json:"worse_value"`
 
 	// Weight is what the difference counts for, in yield grades; see
 	// [Graded.Facts].
-	Weight grade.Yield
-	Size   Size
+	Weight grade.Yield `json:"weight,omitzero"`
+	Size   Size        `json:"size,omitzero"`
 }
 
 // Heading returns what the fact belongs to.
@@ -137,7 +174,7 @@ func (f Fact) String() string {
 	words := ""
 	switch {
 	case f.Trait == TraitSite && f.Site.IsValid():
-		words = siteTerms[f.Site].better
+		words = termOf(f.Site).better
 	case f.Trait.IsValid():
 		words = betterTerms[f.Trait]
 	}
@@ -149,32 +186,33 @@ func (f Fact) String() string {
 
 // Support is the facts under one heading.
 type Support struct {
-	On    Heading
-	Facts []Fact // the heaviest first, as [Graded.Facts] orders them
+	On    Heading `json:"on"`
+	Facts []Fact  `json:"facts"` // the heaviest first, as [Graded.Facts] orders them
 }
 
 // PairReasons are the reasons for one pair of neighbors: a general statement,
 // what supports it, and grants (published: usu-reasons-slides).
 type PairReasons struct {
-	Name         string   // "top pair", see PairName
-	Upper, Lower int      // Upper stands over Lower in the order asked about
-	Decision     Decision // what the policy says of the pair, also where it says the opposite
+	Name     string   `json:"name,omitzero"` // "top pair", see PairName
+	Upper    int      `json:"upper"`         // stands over Lower in the order asked about
+	Lower    int      `json:"lower"`         // the other
+	Decision Decision `json:"decision"`      // what the policy says of the pair, also where it says the opposite
 
 	// On is the general statement: what Upper is placed over Lower on. It is zero
 	// where nothing that is seen speaks for Upper.
-	On     Heading
-	Over   []Support // in which Upper is the better, On first
-	Grants []Support // in which Lower is
+	On     Heading   `json:"on,omitzero"`
+	Over   []Support `json:"over"`   // in which Upper is the better, On first
+	Grants []Support `json:"grants"` // in which Lower is
 }
 
 // Reasons are the reasons for an order, pair by pair from the top, and what is
 // wrong with the last exhibit: the order published for a set of reasons
 // (ksu-horse-judging, usu-reasons-slides). [Reasons.Spoken] says them.
 type Reasons struct {
-	Order placing.Order
-	Sex   grade.Sex // of all exhibits; zero where they are mixed
-	Pairs []PairReasons
-	Last  []Fact // what [Graded.Criticisms] says of the last exhibit
+	Order placing.Order `json:"order"`
+	Sex   grade.Sex     `json:"sex,omitzero"` // of all exhibits; zero where they are mixed
+	Pairs []PairReasons `json:"pairs"`
+	Last  []Fact        `json:"last"` // what [Graded.Criticisms] says of the last exhibit
 }
 
 // darkText goes before the step of dark cutting in the value of a fact.
@@ -500,7 +538,7 @@ func general(over []Support, d Decision, upper int) Heading {
 func (g Graded) Reasons(order placing.Order, p Policy) (Reasons, error) {
 	n := g.Len()
 	if order.Len() != n || n == 0 {
-		return Reasons{}, &fault.FieldError{Field: "order", Value: order.String(), Allowed: "an order of the " + itoa(n) + " exhibits of the class", Err: fault.ErrRange}
+		return Reasons{}, &fault.FieldError{Path: "order", Field: "order", Value: order.String(), Allowed: "an order of the " + itoa(n) + " exhibits of the class", Err: fault.ErrRange}
 	}
 	r := Reasons{Order: order, Sex: g.exhibits[0].Carcass.Sex}
 	for _, e := range g.exhibits {

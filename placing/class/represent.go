@@ -11,21 +11,21 @@ import (
 // the rest of the carcass than at the place of measurement, or heavier or lighter
 // muscled than its ribeye says.
 type Finding struct {
-	Exhibit int
-	Fat     bool   // it is about fat; else about muscling
-	More    bool   // fatter or heavier muscled than the rib shows; else trimmer or lighter
-	Sites   []Site // that say so, in the order of the walk
+	Exhibit int    `json:"exhibit"`
+	Fat     bool   `json:"fat"`   // it is about fat; else about muscling
+	More    bool   `json:"more"`  // fatter or heavier muscled than the rib shows; else trimmer or lighter
+	Sites   []Site `json:"sites"` // that say so, in the order of the walk
 
 	// Usual are the least and the most by which the fat is usually adjusted, up
 	// or down by 0.1 and 0.2 in (size published: ga-2004-yield-tutorial; by site
 	// no figure is published), to be handed to [Class.Adjust] by a judge who
 	// accepts one. Nothing is graded by them before. Both are zero for muscling,
 	// which has no adjustment: the ribeye is measured.
-	Usual [2]Adjustment
+	Usual [2]Adjustment `json:"usual,omitzero"`
 
 	// Cite is where the direction of the adjustment comes from: up is official
 	// (cfr-1965-53-p26), down is from memory. The zero Citation for muscling.
-	Cite cite.Citation
+	Cite cite.Citation `json:"cite,omitzero"`
 }
 
 // String says it in one sentence, as "1 is fatter than its rib shows, over the

@@ -144,7 +144,7 @@ func TestRepresentHolds(t *testing.T) {
 					return m.Fat.Units()
 				}
 				need, _ := m.Weight.RequiredRibeye()
-				return int64(m.Ribeye - need)
+				return m.Ribeye.Units() - need.Units()
 			}
 			return func(a, b int) int {
 				switch x, y := value(a), value(b); {

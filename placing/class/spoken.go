@@ -462,7 +462,7 @@ func (s *speaker) outside(a side) []predicate {
 func (s *speaker) trimmer(a side) (all []predicate, sites int) {
 	var over, in []Site
 	for _, site := range a.sites(true) {
-		if siteTerms[site].in {
+		if termOf(site).in {
 			in = append(in, site)
 		} else if len(over) < mostSites {
 			over = append(over, site)
@@ -622,7 +622,7 @@ func (s *speaker) last() string {
 		add("the most fat " + where(sites[:min(len(sites), mostSites)], s.reasons.Sex))
 	}
 	for _, site := range a.sites(false) {
-		add("the " + siteTerms[site].worst + " " + siteTerms[site].noun)
+		add("the " + termOf(site).worst + " " + termOf(site).noun)
 	}
 	switch {
 	case quality && items != nil:

@@ -1,6 +1,8 @@
 package class
 
 import (
+	"maps"
+	"slices"
 	"strconv"
 
 	"example.com/ribface/grade/price"
@@ -10,31 +12,37 @@ import (
 
 // Valuation is what a price grid makes of a class.
 type Valuation struct {
-	Values []price.Value // exhibit 1 first
-	Order  Ranking       // the most valuable first; exhibits of equal value are level
+	Values []price.Value `json:"values"` // exhibit 1 first
+	Order  Ranking       `json:"order"`  // the most valuable first; exhibits of equal value are level
 }
 
 // ByValue prices every exhibit on the grid and ranks the class by the comparison,
 // price.ByHead or price.ByCwt. A placing is compared with it by
 // [RankingOf] and [Ranking.Against]. Marks that cannot be seen on a carcass are
-// given by exhibit number, and may be nil. An exhibit for which the grid has no
-// price, and marks for an exhibit that is not in the class, give a [*placing.FieldError].
+// given by exhibit number, and may be nil. The zero Graded, an exhibit for which the
+// grid has no price, marks for an exhibit that is not in the class, and no comparison
+// give a [*placing.FieldError]; [placing.Problems] lists them all.
 func (g Graded) ByValue(grid price.Grid, compare func(a, b price.Value) int, marks map[int][]price.Mark) (Valuation, error) {
 	if g.Len() == 0 {
 		return Valuation{}, &fault.FieldError{Field: "class", Allowed: "a class that Class.Grade has graded", Err: fault.ErrMissing}
 	}
-	for e := range marks {
+	var problems []error
+	if compare == nil {
+		problems = append(problems, &fault.FieldError{Field: "comparison", Allowed: "price.ByHead or price.ByCwt", Err: fault.ErrMissing})
+	}
+	for _, e := range slices.Sorted(maps.Keys(marks)) {
 		if e < 1 || e > g.Len() {
-			return Valuation{}, &fault.FieldError{Field: "marks: exhibit", Value: strconv.Itoa(e), Allowed: "1 to " + strconv.Itoa(g.Len()), Err: fault.ErrRange}
+			problems = append(problems, &fault.FieldError{Path: "marks", Field: "marks: exhibit", Value: strconv.Itoa(e), Allowed: "1 to " + strconv.Itoa(g.Len()), Err: fault.ErrRange})
 		}
 	}
 	var v Valuation
 	for i, a := range g.assessed {
 		value, err := grid.Value(a, marks[i+1]...)
-		if err != nil {
-			return Valuation{}, fault.In("exhibit "+strconv.Itoa(i+1), err)
-		}
+		problems = append(problems, fault.At(g.path(i+1), "exhibit "+strconv.Itoa(i+1), err))
 		v.Values = append(v.Values, value)
+	}
+	if err := fault.Join(problems...); err != nil {
+		return Valuation{}, err
 	}
 	v.Order, _ = NewRanking(price.Order(v.Values, compare)...)
 	return v, nil

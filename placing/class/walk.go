@@ -122,7 +122,8 @@ func (s Site) IsValid() bool { return sites.IsValid(int(s)) }
 // String gives the name, as "fat over rump"; "unset" for zero.
 func (s Site) String() string { return sites.String(int(s)) }
 
-// ParseSite reads the name of a site, as [Site.String] writes it.
+// ParseSite reads the name of a site, as [Site.String] writes it, in any case and with
+// blanks, hyphens or underscores between the words.
 func ParseSite(s string) (Site, error) {
 	v, err := sites.Parse(s)
 	return Site(v), err
@@ -137,18 +138,19 @@ func (s Site) MarshalText() ([]byte, error) { return s.AppendText(nil) }
 // UnmarshalText reads a name. On error the receiver is left as it was.
 func (s *Site) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseSite) }
 
-// Value gives the name for a database.
+// Value gives the name for a database; NULL for the zero Site.
 func (s Site) Value() (driver.Value, error) { return text.Value(s) }
 
-// Scan reads a name from a database column that holds text.
+// Scan reads a name from a database column that holds text; NULL gives the zero Site.
+// On error the receiver is left as it was.
 func (s *Site) Scan(src any) error { return text.Scan(s, sites.Kind, src) }
 
 // Look is what a judge found at one site: all exhibits, the fattest or the
 // heaviest muscled first, with ties. [RankScores] makes the ranking of a judge who
 // gives scores.
 type Look struct {
-	Site  Site
-	Order Ranking
+	Site  Site    `json:"site"`
+	Order Ranking `json:"order"`
 }
 
 // Walk is the looks a judge took over the carcasses of a class. A walk may be
@@ -156,28 +158,36 @@ type Look struct {
 // walk at all, which is valid.
 type Walk []Look
 
-// Check returns a [*placing.FieldError] for the first look that has no site, a site that
-// was looked at before, or no ranking of n exhibits; nil when there is none.
+// UnmarshalJSON reads an object as [Class.UnmarshalJSON] does.
+func (l *Look) UnmarshalJSON(b []byte) error { return text.Struct(b, l) }
+
+// Check returns a [*placing.FieldError] for every look that has no site, a site that
+// was looked at before, or no ranking of n exhibits, with its place from 0 in the
+// path, as "[0].site"; nil when there is none.
 func (w Walk) Check(n int) error {
+	var problems []error
 	var seen [MuscleClod + 1]bool
 	for i, l := range w {
-		field := "look " + strconv.Itoa(i+1)
-		if err := sites.Check(field+": site", int(l.Site)); err != nil {
-			return err
+		look, path := "look "+strconv.Itoa(i+1), nth("", i)
+		switch err := sites.Check(look+": site", int(l.Site)); {
+		case err != nil:
+			problems = append(problems, fault.At(path+".site", "", err))
+		case seen[l.Site]:
+			problems = append(problems, &fault.FieldError{Path: path + ".site", Field: look + ": site", Value: l.Site.String(), Allowed: "every site once", Err: fault.ErrRepeated})
+		default:
+			seen[l.Site] = true
+			look = l.Site.String()
 		}
-		if seen[l.Site] {
-			return &fault.FieldError{Field: field + ": site", Value: l.Site.String(), Allowed: "every site once", Err: fault.ErrRepeated}
+		if l.Order.Len() == n {
+			continue
 		}
-		seen[l.Site] = true
-		if l.Order.Len() != n {
-			allowed := "a ranking of " + strconv.Itoa(n) + " exhibits"
-			if !l.Order.IsValid() {
-				return &fault.FieldError{Field: l.Site.String(), Allowed: allowed, Err: fault.ErrMissing}
-			}
-			return &fault.FieldError{Field: l.Site.String(), Value: l.Order.String(), Allowed: allowed, Err: fault.ErrRange}
+		order := &fault.FieldError{Path: path + ".order", Field: look, Allowed: "a ranking of " + strconv.Itoa(n) + " exhibits", Err: fault.ErrMissing}
+		if l.Order.IsValid() {
+			order.Value, order.Err = l.Order.String(), fault.ErrRange
 		}
+		problems = append(problems, order)
 	}
-	return nil
+	return fault.Join(problems...)
 }
 
 // At returns the ranking at a site; ok is false where nobody looked.

@@ -14,17 +14,18 @@ import (
 // Reversal is the smallest change of one factor of one exhibit that turns a pair
 // round, everything else as it is.
 type Reversal struct {
-	Exhibit  int   // whose factor changes
-	Trait    Trait // TraitMarbling, TraitFat, TraitRibeye, TraitKPH or TraitWeight
-	From, To string
-	Change   string // with its sign, as "-0.12 in" or "+45 points"
+	Exhibit int    `json:"exhibit"` // whose factor changes
+	Trait   Trait  `json:"trait"`   // TraitMarbling, TraitFat, TraitRibeye, TraitKPH or TraitWeight
+	From    string `json:"from"`    // what it is, with its unit
+	To      string `json:"to"`      // what it would be
+	Change  string `json:"change"`  // with its sign, as "-0.12 in" or "+45 points"
 
 	// Effect is how large the change is on one scale: the change of the yield, or
 	// what the policy counts the marbling for. It is over 0.
-	Effect grade.Yield
+	Effect grade.Yield `json:"effect,omitzero"`
 
-	Exhibits []Exhibit     // the class with the change made, as it would be graded
-	Order    placing.Order // how the policy would then place the class
+	Exhibits []Exhibit     `json:"exhibits"` // the class with the change made, as it would be graded
+	Order    placing.Order `json:"order"`    // how the policy would then place the class
 }
 
 // Reversals returns, for two exhibits that the policy tells apart, the smallest
@@ -78,7 +79,7 @@ func (p Policy) checkWhatIf() error {
 		return err
 	}
 	if p.Grid != nil {
-		return &fault.FieldError{Field: "policy: grid", Value: p.Grid.Name, Allowed: "a policy without a grid, on which a better measure may be worth less", Err: fault.ErrRange}
+		return &fault.FieldError{Path: "grid", Field: "policy: grid", Value: p.Grid.Name, Allowed: "a policy without a grid, on which a better measure may be worth less", Err: fault.ErrRange}
 	}
 	return nil
 }
@@ -96,8 +97,8 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 	if !better {
 		sign = -1
 	}
-	// The limits of the measures: fat 0 to 3 in, adjusted too; ribeye to 25 sq
-	// in; KPH to 10%; weight to 1,800 lb; marbling over its scale.
+	// The limits of the measures, which hold for adjusted fat too; marbling over its
+	// scale.
 	room := func(value, lo, hi int, up bool) int {
 		if up {
 			return hi - value
@@ -122,7 +123,7 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 		}
 	case TraitFat:
 		adjust := int(c.FatAdjust.Units())
-		lo, hi := max(0, -adjust), int(most.Fat.Units())-max(adjust, 0)
+		lo, hi := int(least.Fat.Units())+max(-adjust, 0), int(most.Fat.Units())-max(adjust, 0)
 		return lever{
 			room(int(c.Measures.Fat.Units()), lo, hi, !better),
 			func(c *grade.Carcass, n int) {
@@ -142,7 +143,7 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 		}
 	case TraitKPH:
 		return lever{
-			room(int(c.Measures.KPH.Units()), 0, int(most.KPH.Units()), !better),
+			room(int(c.Measures.KPH.Units()), int(least.KPH.Units()), int(most.KPH.Units()), !better),
 			func(c *grade.Carcass, n int) {
 				c.Measures.KPH = grade.ShareUnits(c.Measures.KPH.Units() - int64(sign*n))
 			},

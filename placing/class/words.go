@@ -54,6 +54,14 @@ var siteTerms = [...]siteTerm{
 	MuscleClod:     {noun: "clod", better: "a meatier clod", worst: "thinnest"},
 }
 
+// termOf returns the words for a site; its name alone for one that is none.
+func termOf(s Site) siteTerm {
+	if !s.IsValid() {
+		return siteTerm{noun: s.String(), worst: "poorest"}
+	}
+	return siteTerms[s]
+}
+
 // noun names a site; with the sex known, the cod of a steer or the udder of a
 // heifer.
 func noun(s Site, sex grade.Sex) string {
@@ -63,7 +71,7 @@ func noun(s Site, sex grade.Sex) string {
 	case s == FatCod && (sex == grade.Heifer || sex == grade.Cow):
 		return "udder"
 	default:
-		return siteTerms[s].noun
+		return termOf(s).noun
 	}
 }
 
@@ -74,7 +82,7 @@ func where(sites []Site, sex grade.Sex) string {
 	for _, s := range sites {
 		list := &through
 		switch {
-		case s.Fat() && siteTerms[s].in:
+		case s.Fat() && termOf(s).in:
 			list = &in
 		case s.Fat():
 			list = &over

@@ -10,18 +10,23 @@ import (
 // trait. How the traits go together is the same for every herd; see [Herds]. The
 // zero Herd is refused.
 type Herd struct {
-	Name string
+	Name string `json:"name,omitzero"`
 
-	Fat, FatSpread       grade.Thickness
-	Ribeye, RibeyeSpread grade.Area
-	KPH, KPHSpread       grade.Share
-	Weight, WeightSpread grade.Weight
-	Marbling             grade.Marbling
-	MarblingSpread       int // in points of a hundredth of a degree
+	Fat            grade.Thickness `json:"fat,omitzero"`
+	FatSpread      grade.Thickness `json:"fat_spread,omitzero"`
+	Ribeye         grade.Area      `json:"ribeye,omitzero"`
+	RibeyeSpread   grade.Area      `json:"ribeye_spread,omitzero"`
+	KPH            grade.Share     `json:"kph,omitzero"`
+	KPHSpread      grade.Share     `json:"kph_spread,omitzero"`
+	Weight         grade.Weight    `json:"weight,omitzero"`
+	WeightSpread   grade.Weight    `json:"weight_spread,omitzero"`
+	Marbling       grade.Marbling  `json:"marbling,omitzero"`
+	MarblingSpread int             `json:"marbling_spread,omitzero"` // in points of a hundredth of a degree
 
-	Means, Spreads cite.Citation
-	Marblings      cite.Citation // where the spread of marbling comes from
-	Correlations   cite.Citation // where it comes from how traits go together
+	Means        cite.Citation `json:"means,omitzero"`
+	Spreads      cite.Citation `json:"spreads,omitzero"`
+	Marblings    cite.Citation `json:"marblings,omitzero"`    // where the spread of marbling comes from
+	Correlations cite.Citation `json:"correlations,omitzero"` // where it comes from how traits go together
 }
 
 // Herds returns the herds at hand, the oldest first: that of a marbling trial of

@@ -109,26 +109,26 @@ func (s Shape) fits(c placing.Cuts) bool {
 // of [Herds], graded by the current edition and placed by the default policy, of
 // any difficulty.
 type Spec struct {
-	Exhibits    int          // 2 to 12; 0 for 4
-	Herd        Herd         // what carcasses are drawn from; zero for the newest of Herds
-	Spread      int          // percent of the herd's spread, 1 to 400; 0 for 100: the more, the wider the range of grades
-	LeastGrades int          // at least so many different quality grades, 0 to the exhibits
-	Difficulty  Difficulty   // zero for any
-	Shape       Shape        // zero for any; only for a class of four
-	LeastCut    int          // no cut smaller than this, 0 to 8
-	Sex         grade.Sex    // zero for steers
-	Rules       grade.Rules  // zero for the current edition
-	Policy      class.Policy // zero for the default policy
+	Exhibits    int          `json:"exhibits,omitzero"`     // 2 to 12; 0 for 4
+	Herd        Herd         `json:"herd,omitzero"`         // what carcasses are drawn from; zero for the newest of Herds
+	Spread      int          `json:"spread,omitzero"`       // percent of the herd's spread, 1 to 400; 0 for 100: the more, the wider the range of grades
+	LeastGrades int          `json:"least_grades,omitzero"` // at least so many different quality grades, 0 to the exhibits
+	Difficulty  Difficulty   `json:"difficulty,omitzero"`   // zero for any
+	Shape       Shape        `json:"shape,omitzero"`        // zero for any; only for a class of four
+	LeastCut    int          `json:"least_cut,omitzero"`    // no cut smaller than this, 0 to 8
+	Sex         grade.Sex    `json:"sex,omitzero"`          // zero for steers
+	Rules       grade.Rules  `json:"rules,omitzero"`        // zero for the current edition
+	Policy      class.Policy `json:"policy,omitzero"`       // zero for the default policy
 }
 
 // Class is an invented class with its key.
 type Class struct {
-	Seed     uint64
-	Spec     Spec // as asked for, with the zero values filled in
-	Graded   class.Graded
-	Placing  class.Placing
-	Official placing.Official // the placing and the proposed cuts
-	Draws    int              // classes drawn until one was as wanted
+	Seed     uint64           `json:"seed,omitzero"`
+	Spec     Spec             `json:"spec,omitzero"` // as asked for, with the zero values filled in
+	Graded   class.Graded     `json:"graded,omitzero"`
+	Placing  class.Placing    `json:"placing,omitzero"`
+	Official placing.Official `json:"official,omitzero"` // the placing and the proposed cuts
+	Draws    int              `json:"draws,omitzero"`    // classes drawn until one was as wanted
 }
 
 // widest is the range of weights in a class, in pounds (published: amsa-committee).

@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"errors"
 	"fmt"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -264,8 +265,8 @@ func TestRefused(t *testing.T) {
 		{"an easy class of eight", practice.Spec{Exhibits: 8, Difficulty: practice.Easy}, "difficulty: easy: out of range; allowed: hard or medium in a class of eight or more"},
 		{"grades that steers do not have", practice.Spec{Exhibits: 6, LeastGrades: 5}, "least grades: 5: out of range; allowed: up to 4, which the marbling of the herd can have"},
 		{"grades without spread", herd(func(h *practice.Herd) { h.MarblingSpread = 0 }, 2), "least grades: 2: out of range; allowed: up to 1, which the marbling of the herd can have"},
-		{"a grid without a price", practice.Spec{Sex: grade.Bull, Policy: class.ValuePolicy(price.Latest().Terms(decimal.New(300, 0)))}, "exhibit 1: tier: below standard: no price; allowed: prime, top choice, low choice, select, standard"},
-		{"sex", practice.Spec{Sex: 9}, "exhibit 1: sex class: sex class(9): unknown; allowed: steer, heifer, cow, bullock, bull"},
+		{"a grid without a price", practice.Spec{Sex: grade.Bull, Policy: class.ValuePolicy(price.Latest().Terms(decimal.New(300, 0)))}, each(4, ": tier: below standard: no price; allowed: prime, top choice, low choice, select, standard")},
+		{"sex", practice.Spec{Sex: 9}, each(4, ": sex class: sex class(9): unknown; allowed: steer, heifer, cow, bullock, bull")},
 		{"policy", practice.Spec{Policy: class.Policy{Tiers: [][]grade.Tier{}}}, ""},
 		{"herd without fat", herd(func(h *practice.Herd) { h.Fat = grade.ThicknessUnits(-1) }), "herd: fat: -0.0001 in: out of range; allowed: 0 in to 3 in"},
 		{"herd without marbling", herd(func(h *practice.Herd) { h.Marbling = 0 }), "herd: marbling: missing; allowed: Devoid00 to Ab100"},
@@ -342,4 +343,13 @@ func TestKey(t *testing.T) {
 	if c.Seed != 3 || c.Draws < 1 || c.Spec.Exhibits != 4 || c.Spec.Spread != 100 || c.Spec.Sex != grade.Steer || c.Spec.Rules.Edition != grade.Current {
 		t.Errorf("class %d, %d draws, spec %+v", c.Seed, c.Draws, c.Spec)
 	}
+}
+
+// each is the text of an error that tells the same of every exhibit.
+func each(n int, what string) string {
+	all := make([]string, n)
+	for i := range all {
+		all[i] = "exhibit " + strconv.Itoa(i+1) + what
+	}
+	return strings.Join(all, "\n")
 }

@@ -1,0 +1,101 @@
+package class_test
+
+import (
+	"encoding/json"
+	"testing"
+
+	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/placing/class"
+	"github.com/google/go-cmp/cmp"
+)
+
+func TestEncodings(t *testing.T) {
+	r := class.MustParseRanking
+	roundtrip.Run(t, "Ranking", r("2 1"), class.ParseRanking, roundtrip.Case[class.Ranking]{
+		Texts: map[string]class.Ranking{"3 1=2 4": r("3 1=2 4"), "1=2": r("1=2"), "12 11 10 9 8 7 6 5 4 3 2 1": r("12 11 10 9 8 7 6 5 4 3 2 1")},
+		Aliases: map[string]class.Ranking{
+			" 3  1 = 2\t4 ": r("3 1=2 4"), "3 2=1 4": r("3 1=2 4"), "3,1=2, 4": r("3 1=2 4"), "3-1=2-4": r("3 1=2 4"), "3 \u2013 1 = 2 \u2013 4": r("3 1=2 4"),
+			"3124": r("3 1 2 4"), "3-1-2-4": r("3 1 2 4"),
+		},
+		Bad: []string{"1", "1 1", "1 3", "0 1", "01 2", "1=", "=1 2", "1==2", "1-2,3", "31=24", "1 2=3-4", "+1 2", "unset"},
+	})
+	roundtrip.Run(t, "Site", class.FatNeck, class.ParseSite, roundtrip.Case[class.Site]{
+		Texts:   map[string]class.Site{"fat over rump": class.FatRump, "muscling of clod": class.MuscleClod},
+		Aliases: map[string]class.Site{" Fat over Rump ": class.FatRump, "fat_over-rump": class.FatRump},
+		Bad:     []string{"rump", "fat over tail", "unset", "3"},
+		Invalid: []class.Site{21, 99},
+	})
+	roundtrip.Run(t, "Ground", class.ByYield, class.ParseGround, roundtrip.Case[class.Ground]{
+		Texts:   map[string]class.Ground{"quality tier": class.ByTier, "Choice against Select": class.ByCeiling, "firmness": class.ByFirmness},
+		Aliases: map[string]class.Ground{"choice-against-select": class.ByCeiling},
+		Bad:     []string{"luck", "unset", "1"},
+		Invalid: []class.Ground{14, 99},
+	})
+	roundtrip.Run(t, "Trait", class.TraitFat, class.ParseTrait, roundtrip.Case[class.Trait]{
+		Texts:   map[string]class.Trait{"quality grade": class.TraitQuality, "site": class.TraitSite},
+		Aliases: map[string]class.Trait{"Quality Grade": class.TraitQuality},
+		Bad:     []string{"charm", "unset"},
+		Invalid: []class.Trait{16, 99},
+	})
+	roundtrip.Run(t, "Heading", class.OnQuality, class.ParseHeading, roundtrip.Case[class.Heading]{
+		Texts:   map[string]class.Heading{"cutability": class.OnCutability, "muscling": class.OnMuscling},
+		Aliases: map[string]class.Heading{"Trimness": class.OnTrimness, "none": 0},
+		Bad:     []string{"charm", "unset"},
+		Invalid: []class.Heading{5, 99},
+	})
+	roundtrip.Run(t, "Size", class.Slight, class.ParseSize, roundtrip.Case[class.Size]{
+		Texts:   map[string]class.Size{"plain": class.Plain, "wide": class.Wide},
+		Aliases: map[string]class.Size{"WIDE": class.Wide, "unseen": 0},
+		Bad:     []string{"huge", "unset"},
+		Invalid: []class.Size{4, 99},
+	})
+}
+
+func FuzzParseRanking(f *testing.F) {
+	roundtrip.Fuzz(f, class.ParseRanking, class.MustParseRanking("2 1"), "1 2", "3 1=2 4", "1=2=3", "01 2", "1  2", "1= 2", "12 11 10 9 8 7 6 5 4 3 2 1", "1 2 2", "3-1=2-4", "3,1=2,4", "3124")
+}
+
+func FuzzParseSite(f *testing.F) {
+	roundtrip.Fuzz(f, class.ParseSite, class.FatNeck, "fat over rump", "Fat_over-rump")
+}
+
+func FuzzParseTrait(f *testing.F) {
+	roundtrip.Fuzz(f, class.ParseTrait, class.TraitFat, "quality grade", "marbling")
+}
+
+func FuzzParseGround(f *testing.F) {
+	roundtrip.Fuzz(f, class.ParseGround, class.ByYield, "quality tier", "choice-against select")
+}
+
+// FuzzClassJSON reads a class from whatever it is given. What can be read and graded
+// comes back as it was.
+func FuzzClassJSON(f *testing.F) {
+	b, err := json.Marshal(four())
+	if err != nil {
+		f.Fatal(err)
+	}
+	for _, s := range []string{string(b), "{}", "null", "[]", `{"exhibits":[{"number":1},{}],"walk":[{"site":"fat over rump","order":"1=2"}]}`, `{"exhibits":null,"posted":"363 kg"}`} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		var c class.Class
+		if json.Unmarshal([]byte(s), &c) != nil {
+			if d := cmp.Diff(class.Class{}, c); d != "" {
+				t.Errorf("a failed reading changed the class:\n%s", d)
+			}
+			return
+		}
+		g, err := c.Grade()
+		if err != nil {
+			return
+		}
+		b, err := json.Marshal(g)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var back class.Graded
+		if err := json.Unmarshal(b, &back); err != nil || !back.Equal(g) {
+			t.Errorf("%s comes back as %v, %v", b, back, err)
+		}
+	})
+}

@@ -1,0 +1,16 @@
+package practice_test
+
+import (
+	"testing"
+
+	"example.com/ribface/internal/everytype"
+	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/placing/practice"
+)
+
+// TestEveryType holds every exported type to what the module promises of all.
+func TestEveryType(t *testing.T) {
+	c, err := practice.Make(3, practice.Spec{})
+	faulttest.Text(t, err, "")
+	everytype.Run(t, ".", c, c.Spec, c.Spec.Herd, practice.Spec{Exhibits: -1, Spread: 1 << 40, LeastCut: -5}, practice.Herds()[0], practice.Hard, practice.CloseMiddle)
+}
