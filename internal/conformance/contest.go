@@ -14,15 +14,16 @@ import (
 // placingStatement holds that a statement has an id of its own, and that the pairs
 // that show it can be built: every quality is one that the chart gives, every yield
 // one that a carcass can have. Statements of maturity are checked on the chart.
-// Whether a policy places the pairs so is tested with the policies.
+// Whether a policy places classes so is tested with the policies: TestPublishedStatements
+// of package class holds every row to the subtests that its column checks names.
 func placingStatement(r Row) (Verdict, error) {
 	for _, o := range r.All() {
 		if o.Line != r.Line && (o.Get("id") == r.Get("id") || o.Get("statement") == r.Get("statement")) {
 			return 0, fmt.Errorf("%s stands twice", r.Get("id"))
 		}
 	}
-	if r.Get("statement") == "" || r.Get("id") == "" || r.Get("about") == "" {
-		return 0, errors.New("no statement, id or subject")
+	if r.Get("statement") == "" || r.Get("id") == "" || r.Get("about") == "" || r.Get("checks") == "" {
+		return 0, errors.New("no statement, id, subject or checks")
 	}
 	over, err := Carcasses(r.Get("over"))
 	if err != nil {

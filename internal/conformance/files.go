@@ -11,7 +11,7 @@ type File struct {
 	Room string // the package whose test runs the check, as "grade"; empty for a file checked elsewhere
 
 	check     func(Row) (Verdict, error)
-	elsewhere []Test
+	elsewhere []Test // that check the rows in place of check, or more of them than it does
 }
 
 // Test is a test of another package that reads rows of a file and checks them.
@@ -81,7 +81,7 @@ var files = []File{
 	{"placing-facts.csv", "placing", placingFact, nil},
 	{"words-for-cuts.csv", "placing", wordsForCut, nil},
 
-	{"placing-statements.csv", "placing/class", placingStatement, nil},
+	{"placing-statements.csv", "placing/class", placingStatement, []Test{{Room: "placing/class", Name: "TestPublishedStatements"}}},
 	{"trade-offs.csv", "placing/class", tradeOff, nil},
 
 	{"contest-facts.csv", "placing/contest", contestFact, nil},

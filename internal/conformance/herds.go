@@ -9,7 +9,26 @@ import (
 	"strings"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/maturity"
 )
+
+// Fair reads one of the carcasses of fair-carcasses.csv as a steer. Kidney fat is the
+// derived step. Of the quality the third of a grade is printed: its middle is taken for
+// the marbling, and A55 for the maturity (both our own).
+func Fair(r Row) (grade.Carcass, error) {
+	middles := map[string]grade.Marbling{"Low Prime": grade.SlightlyAbundant.At(50), "High Choice": grade.Moderate.At(50), "Choice": grade.Modest.At(50)}
+	m, ok := middles[r.Get("stated_quality")]
+	if !ok {
+		return grade.Carcass{}, fmt.Errorf("no middle of %q", r.Get("stated_quality"))
+	}
+	c := carcass(grade.Steer, maturity.A.At(55), m)
+	var err [4]error
+	c.Measures.Fat, err[0] = grade.ParseThickness(r.Get("fat"))
+	c.Measures.Ribeye, err[1] = grade.ParseArea(r.Get("rea"))
+	c.Measures.KPH, err[2] = grade.ParseShare(r.Get("kph_derived"))
+	c.Measures.Weight, err[3] = grade.ParseWeight(r.Get("hcw"))
+	return c, errors.Join(err[:]...)
+}
 
 // fairCarcass holds the equation to a contest's stated yield grade. KPH is not
 // printed; it is read as a step of half a percent, and no other step may give the

@@ -7,7 +7,7 @@ import (
 	"example.com/ribface/maturity/cite"
 )
 
-// The marks between which the table stands in the README.
+// The marks between which the count stands in the README.
 const (
 	Begin = "<!-- conformance:begin -->"
 	End   = "<!-- conformance:end -->"
@@ -35,40 +35,41 @@ func (c *count) add(r Result) {
 	}
 }
 
-// Table checks every row in the folder and counts the rows by their first
-// source, federal sources first, in the order of sources.csv; rows without a
+// Table checks every row in the folder. It gives the count of all rows in one line, for
+// the README, and the page of testdata/conformance.md, which counts the rows by their
+// first source, federal sources first, in the order of sources.csv; rows without a
 // source stand at the end, by standing. A row that fails its check is an error.
-func Table(dir string) (string, error) {
+func Table(dir string) (line, page string, err error) {
 	order, err := sourceRows(dir)
 	if err != nil {
-		return "", err
+		return "", "", err
 	}
 	var lines []*count
 	by := map[string]*count{}
-	line := func(key, name, standing string) {
+	start := func(key, name, standing string) {
 		by[key] = &count{name: name, standing: standing}
 		lines = append(lines, by[key])
 	}
 	for _, want := range []string{"official", "published", "common-practice"} {
 		for _, s := range order {
 			if s.Get("standing") == want {
-				line(s.Get("id"), "`"+s.Get("id")+"`", want)
+				start(s.Get("id"), "`"+s.Get("id")+"`", want)
 			}
 		}
 	}
 	for s := cite.CommonPractice; s.IsValid(); s++ {
-		line("none "+s.String(), "no source", s.String())
+		start("none "+s.String(), "no source", s.String())
 	}
 	total := count{name: "**total**"}
 	var differ strings.Builder
 	for _, f := range files {
 		results, err := f.Verify(dir)
 		if err != nil {
-			return "", err
+			return "", "", err
 		}
 		for _, r := range results {
 			if r.Err != nil {
-				return "", r.Err
+				return "", "", r.Err
 			}
 			key := "none " + r.Row.Get("standing")
 			if ids := r.Row.Sources(); len(ids) > 0 {
@@ -81,19 +82,19 @@ func Table(dir string) (string, error) {
 			total.add(r)
 		}
 	}
+	counted := fmt.Sprintf("%d rows of %d files in `testdata/references`, each checked by a test: %d agree, %d within the rounding of what is printed, %d differ and are kept with the reason", total.rows, len(files), total.agree, total.near, total.differ)
 	var b strings.Builder
-	fmt.Fprintf(&b, "%d rows of %d files in `testdata/references`, each checked by a test: %d agree, %d within the rounding of what is printed, %d differ and are kept with the reason. ", total.rows, len(files), total.agree, total.near, total.differ)
-	b.WriteString("A row with several sources counts for the first; derived rows are worked out from the source and not printed in it. Sources without a row ground rules and not figures.\n\n<details><summary>Source by source</summary>\n\n")
+	b.WriteString("# Checked against\n\nWritten by `go generate ./internal/conformance`; do not edit.\n\n" + counted + ".\n\n")
+	b.WriteString("A row with several sources counts for the first. Derived rows are worked out from the source and not printed in it. Sources without a row ground rules and not figures. `references/README.md` says what the columns of the files and the standings mean.\n\n## Source by source\n\n")
 	b.WriteString("| source | standing | rows checked | of these derived | agree | within rounding | differ, explained |\n|---|---|---:|---:|---:|---:|---:|\n")
 	for _, c := range append(lines, &total) {
 		if c.rows > 0 {
 			fmt.Fprintf(&b, "| %s | %s | %d | %d | %d | %d | %d |\n", c.name, c.standing, c.rows, c.derived, c.agree, c.near, c.differ)
 		}
 	}
-	b.WriteString("\n</details>\n\n<details><summary>Rows that differ, and why</summary>\n\n")
+	b.WriteString("\n## Rows that differ, and why\n\n")
 	b.WriteString(differ.String())
-	b.WriteString("\n</details>\n")
-	return b.String(), nil
+	return counted + " ([source by source](testdata/conformance.md)).\n", b.String(), nil
 }
 
 // difference says by how much a row is off, where it has the figures.
@@ -109,8 +110,8 @@ func (r Row) difference() string {
 	return ""
 }
 
-// Place puts the table between the marks of the text.
-func Place(text, table string) (string, error) {
+// Place puts the count between the marks of the text.
+func Place(text, count string) (string, error) {
 	before, rest, ok := strings.Cut(text, Begin+"\n")
 	if !ok {
 		return "", fmt.Errorf("no line %s", Begin)
@@ -119,5 +120,5 @@ func Place(text, table string) (string, error) {
 	if !ok {
 		return "", fmt.Errorf("no line %s after %s", End, Begin)
 	}
-	return before + Begin + "\n" + table + End + after, nil
+	return before + Begin + "\n" + count + End + after, nil
 }

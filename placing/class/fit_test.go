@@ -9,6 +9,8 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
+	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/testkit"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
@@ -18,47 +20,43 @@ import (
 
 // fairs are the carcasses of one county fair's contest in three years, in the order
 // in which they ranked (published: fair-tehama-2018, fair-tehama-2020,
-// fair-tehama-2022). The kidney fat is derived: the half-percent step with which
-// the equation gives the stated yield. Of the quality the third of a grade is
-// printed: its middle is taken for the marbling, and group A for the maturity
-// (both our own).
+// fair-tehama-2022), read from fair-carcasses.csv; conformance.Fair says how.
 func fairs(t *testing.T) []class.Past {
 	t.Helper()
-	type row struct {
-		marbling            string
-		fat, weight, ribeye float64
-		kph                 float64
-		stated              string
+	var years [][]conformance.Row
+	for _, r := range conformance.Rows(t, "../../testdata/references", "fair-carcasses.csv") {
+		if n := len(years); n == 0 || years[n-1][0].Get("source_id") != r.Get("source_id") {
+			years = append(years, nil)
+		}
+		years[len(years)-1] = append(years[len(years)-1], r)
 	}
 	var past []class.Past
-	for _, year := range [][]row{
-		{
-			{"SlAb50", 0.48, 853, 15.5, 2.0, "2.38"}, {"Md50", 0.48, 844, 14.4, 2.0, "2.7"}, {"SlAb50", 0.56, 869, 13.5, 3.0, "3.48"},
-			{"SlAb50", 0.65, 841, 13.5, 3.0, "3.6"}, {"Md50", 0.40, 715, 11.3, 2.5, "3.1"},
-		},
-		{
-			{"Md50", 0.36, 779, 15.7, 2.5, "1.84"}, {"SlAb50", 0.60, 841, 15.3, 2.5, "2.8"}, {"Md50", 0.40, 848, 14.8, 3.5, "2.69"},
-			{"Md50", 0.44, 805, 16.3, 3.5, "2.14"},
-		},
-		{
-			{"Md50", 0.48, 782, 15.9, 2.5, "2.08"}, {"Md50", 0.44, 826, 16.1, 2.0, "1.99"}, {"Mt50", 0.28, 738, 15.2, 2.5, "1.64"},
-		},
-	} {
+	for _, year := range years {
 		var carcasses []grade.Carcass
-		var order []int
-		for i, r := range year {
-			carcasses = append(carcasses, steer(r.marbling, r.fat, r.ribeye, r.kph, r.weight))
-			order = append(order, i+1)
+		places := ""
+		for _, r := range year {
+			c, err := conformance.Fair(r)
+			if err != nil {
+				t.Fatal(err)
+			}
+			carcasses = append(carcasses, c)
+			places += "-" + r.Get("place")
+		}
+		o, err := placing.ParseOrder(places[1:])
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range year { // the carcasses are numbered by the rows
+			if o.At(i+1) != i+1 {
+				t.Fatalf("places %v, not in the order of the rows", o)
+			}
 		}
 		g := graded(t, classOf(carcasses...))
 		for i, r := range year {
-			if y, err := g.Assessment(i+1).Yield.Round(grade.HalfUp, 2); err != nil || y.String() != r.stated {
-				t.Errorf("yield %v, stated %s, %v", y, r.stated, err)
+			stated, err := grade.ParseYield(r.Get("stated"))
+			if y, yErr := g.Assessment(i+1).Yield.Round(grade.HalfUp, 2); err != nil || yErr != nil || y != stated {
+				t.Errorf("yield %v, stated %v, %v, %v", y, stated, err, yErr)
 			}
-		}
-		o, err := placing.NewOrder(order...)
-		if err != nil {
-			t.Fatal(err)
 		}
 		past = append(past, class.Past{Class: g, Order: o})
 	}
@@ -262,7 +260,7 @@ func TestFitIsLeast(t *testing.T) {
 		t.Errorf("from another policy: %+v, %v", again, err)
 	}
 	tries := 3000
-	if testing.Short() {
+	if !testkit.Exhaustive() {
 		tries = 300
 	}
 	for range tries {

@@ -1,6 +1,6 @@
-// Command gen writes the conformance table into the README, between the marks
-// conformance:begin and conformance:end. It is run by go generate in the folder
-// above it.
+// Command gen writes the conformance tables to testdata/conformance.md, and their count
+// into the README, between the marks conformance:begin and conformance:end. It is run by
+// go generate in the folder above it.
 package main
 
 import (
@@ -12,20 +12,24 @@ import (
 
 const (
 	references = "../../testdata/references"
+	page       = "../../testdata/conformance.md"
 	readme     = "../../README.md"
 )
 
 func main() {
 	log.SetFlags(0)
-	table, err := conformance.Table(references)
+	count, tables, err := conformance.Table(references)
 	if err != nil {
+		log.Fatal(err)
+	}
+	if err := os.WriteFile(page, []byte(tables), 0o644); err != nil {
 		log.Fatal(err)
 	}
 	text, err := os.ReadFile(readme)
 	if err != nil {
 		log.Fatal(err)
 	}
-	out, err := conformance.Place(string(text), table)
+	out, err := conformance.Place(string(text), count)
 	if err != nil {
 		log.Fatalf("%s: %v", readme, err)
 	}
