@@ -36,15 +36,6 @@ func run(t *testing.T, program string) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-<<<<<<< HEAD
-	// The go command runs here, inside the module, so that the program uses this
-	// checkout.
-	program := filepath.Join(t.TempDir(), "main.go")
-	if err := os.WriteFile(program, []byte(block(t, string(readme), "go")), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	got, err := exec.Command("go", "run", program).CombinedOutput()
-=======
 	sums, err := os.ReadFile(filepath.Join(root, "go.sum"))
 	if err != nil {
 		t.Fatal(err)
@@ -66,7 +57,6 @@ func run(t *testing.T, program string) string {
 	c := exec.Command("go", "run", "-mod=mod", ".")
 	c.Dir = dir
 	got, err := c.CombinedOutput()
->>>>>>> values
 	if err != nil {
 		t.Fatalf("%v\n%s", err, got)
 	}
