@@ -85,6 +85,18 @@ var columns = func() []column {
 		{Column{"weight_lb", "weight", "lb", numbers(lo.Weight, hi.Weight)}, "measures.weight", weight.read("lb"), weight.write, []string{"weight", "hcw", "hot carcass weight", "hot weight", "hot carcass wt", "hot wt", "carcass weight", "carcass wt", "hcwt", "wt"}},
 		{Column{"weight_kg", "weight", "kg", numbers(lo.Weight, hi.Weight)}, "measures.weight", weight.read("kg"), nil, nil},
 		{Column{"assumed", "assumed", "", "sex, maturity, kph, weight: what was assumed and not seen"}, "assumed", func(_ *form, r *Row, cell string) error { return r.Assumed.UnmarshalText([]byte(cell)) }, func(b []byte, r *Row) ([]byte, error) { return r.Assumed.AppendText(b) }, nil},
+		{Column{"color", "lean color", "", "very dark red to light cherry red"}, "lean.color", func(_ *form, r *Row, cell string) (err error) {
+			r.Carcass.Lean.Color, err = grade.ParseColor(cell)
+			return err
+		}, func(b []byte, r *Row) ([]byte, error) { return r.Carcass.Lean.Color.AppendText(b) }, []string{"color", "lean color"}},
+		{Column{"texture", "lean texture", "", "very coarse to fine"}, "lean.texture", func(_ *form, r *Row, cell string) (err error) {
+			r.Carcass.Lean.Texture, err = grade.ParseTexture(cell)
+			return err
+		}, func(b []byte, r *Row) ([]byte, error) { return r.Carcass.Lean.Texture.AppendText(b) }, []string{"texture", "lean texture"}},
+		{Column{"buttons", "buttons", "", "0% to 100% ossified, or white and soft"}, "maturity.buttons", func(_ *form, r *Row, cell string) (err error) {
+			r.Carcass.Maturity.Buttons, err = maturity.ParseButtons(cell)
+			return err
+		}, func(b []byte, r *Row) ([]byte, error) { return r.Carcass.Maturity.Buttons.AppendText(b) }, []string{"buttons", "chine buttons", "ossification"}},
 	}, results()...)
 }()
 

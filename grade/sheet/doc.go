@@ -53,6 +53,9 @@
 //	kph_pct        kidney, pelvic and heart fat, percent of carcass weight
 //	weight_lb      hot carcass weight; or weight_kg
 //	assumed        what was assumed and not seen: sex, maturity, kph, weight
+//	color          color of the lean, a term, as light cherry red; moves no grade
+//	texture        texture of the lean, a term, as fine; moves no grade
+//	buttons        chine buttons, as 10% ossified or white and soft; settle nothing
 //
 // The terms are those of the packages maturity and grade. The zero Mapping reads a
 // sheet that has our own headings; a heading a letter away from one of ours is then an

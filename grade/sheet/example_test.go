@@ -257,8 +257,8 @@ func ExampleWriter() {
 	// Output:
 	// <nil>
 	// line 3, id 18, column 11 (fat_in): fat: 5 in: out of range; allowed: a number, 0 in to 3 in
-	// id,sex,skeletal,lean,teeth,papers_months,marbling,firmness,dark,below_cutter,fat_in,fat_adjust_in,ribeye_sq_in,kph_pct,weight_lb,assumed,pen
-	// 17,heifer,,,,,,,,,0.4331,,,2.5,,kph,"4, north"
+	// id,sex,skeletal,lean,teeth,papers_months,marbling,firmness,dark,below_cutter,fat_in,fat_adjust_in,ribeye_sq_in,kph_pct,weight_lb,assumed,color,texture,buttons,pen
+	// 17,heifer,,,,,,,,,0.4331,,,2.5,,kph,,,,"4, north"
 	// <nil>
 }
 
@@ -266,7 +266,7 @@ func ExampleNewWriter() {
 	_, err := sheet.NewWriter(os.Stdout, "pen", "sex")
 	fmt.Println(err)
 	// Output:
-	// line 1, column 18 (sex): column: sex: repeated; allowed: each column once
+	// line 1, column 21 (sex): column: sex: repeated; allowed: each column once
 }
 
 func ExampleGradedWriter() {
@@ -278,8 +278,8 @@ func ExampleGradedWriter() {
 	a, err := grade.Current.Assess(steer)
 	fmt.Println(err, w.Write(sheet.Graded{ID: "1", Assessment: a}), w.Flush())
 	// Output:
-	// id,sex,skeletal,lean,teeth,papers_months,marbling,firmness,dark,below_cutter,fat_in,fat_adjust_in,ribeye_sq_in,kph_pct,weight_lb,assumed,overall,quality,yield,yield_grade,tier,flags
-	// 1,steer,A60,A50,,,Sm40,,,,0.45,,12.4,2.5,820,,A55,Low Choice,3.273,3,low choice,
+	// id,sex,skeletal,lean,teeth,papers_months,marbling,firmness,dark,below_cutter,fat_in,fat_adjust_in,ribeye_sq_in,kph_pct,weight_lb,assumed,color,texture,buttons,overall,quality,yield,yield_grade,tier,flags
+	// 1,steer,A60,A50,,,Sm40,,,,0.45,,12.4,2.5,820,,,,,A55,Low Choice,3.273,3,low choice,
 	// <nil> <nil> <nil>
 }
 
@@ -287,7 +287,7 @@ func ExampleNewGradedWriter() {
 	_, err := sheet.NewGradedWriter(os.Stdout, "tier")
 	fmt.Println(err)
 	// Output:
-	// line 1, column 23 (tier): column: tier: repeated; allowed: each column once
+	// line 1, column 26 (tier): column: tier: repeated; allowed: each column once
 }
 
 func ExampleGraded() {

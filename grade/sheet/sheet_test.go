@@ -20,10 +20,10 @@ import (
 	"pgregory.net/rapid"
 )
 
-const full = "id,sex,skeletal,lean,teeth,papers_months,marbling,firmness,dark,below_cutter,fat_in,fat_adjust_in,ribeye_sq_in,kph_pct,weight_lb,assumed\n"
+const full = "id,sex,skeletal,lean,teeth,papers_months,marbling,firmness,dark,below_cutter,fat_in,fat_adjust_in,ribeye_sq_in,kph_pct,weight_lb,assumed,color,texture,buttons\n"
 
 // good is the row of most tests, and steer its carcass.
-const good = "1,steer,A60,A50,,,Sm40,,,,0.45,,12.4,2.5,820,\n"
+const good = "1,steer,A60,A50,,,Sm40,,,,0.45,,12.4,2.5,820,,,,\n"
 
 var steer = grade.Carcass{
 	Sex:      grade.Steer,
@@ -79,15 +79,15 @@ func TestReadForm(t *testing.T) {
 	}{
 		{"usual", "the example of the package documentation", "id,sex,skeletal,lean,marbling,fat_in,ribeye_sq_in,kph_pct,weight_lb\n1,steer,A60,A50,Sm40,0.45,12.4,2.5,820\n", sheet.Mapping{}, []sheet.Row{{Line: 2, ID: "1", Carcass: steer}}},
 		{"any order and case", "columns may stand in any order, headings in any case", "Weight_LB,marbling,KPH pct,ribeye_sq_in,fat_in,lean,skeletal,SEX\n820,small 40,2.50,12.4000,.45,A50,A60,Steer\n", sheet.Mapping{}, []sheet.Row{{Line: 2, Carcass: steer}}},
-		{"every field", "all columns filled", full + "x 1,cow,C20,B90,8,600,Md00,slightly firm,two thirds,yes,0,0.2,25,10,1800,maturity kph\n", sheet.Mapping{}, []sheet.Row{{Line: 2, ID: "x 1", Assumed: sheet.AssumedMaturity | sheet.AssumedKPH, Carcass: grade.Carcass{
+		{"every field", "all columns filled", full + "x 1,cow,C20,B90,8,600,Md00,slightly firm,two thirds,yes,0,0.2,25,10,1800,maturity kph,light cherry red,fine,10% ossified\n", sheet.Mapping{}, []sheet.Row{{Line: 2, ID: "x 1", Assumed: sheet.AssumedMaturity | sheet.AssumedKPH, Carcass: grade.Carcass{
 			Sex:      grade.Cow,
-			Maturity: maturity.Evidence{Skeletal: maturity.C.At(20), Lean: maturity.B.At(90), Teeth: maturity.Incisors(8), Papers: 600},
-			Marbling: grade.Moderate.At(0), Lean: grade.Lean{Firmness: grade.SlightlyFirm, Dark: grade.DarkTwoThirds, BelowCutter: true},
+			Maturity: maturity.Evidence{Skeletal: maturity.C.At(20), Lean: maturity.B.At(90), Teeth: maturity.Incisors(8), Papers: 600, Buttons: maturity.Ossified(10)},
+			Marbling: grade.Moderate.At(0), Lean: grade.Lean{Firmness: grade.SlightlyFirm, Dark: grade.DarkTwoThirds, Color: grade.LightCherryRed, Texture: grade.Fine, BelowCutter: true},
 			Measures:  grade.Measures{Fat: grade.Inches(0), Ribeye: grade.SquareInches(25), KPH: grade.Percent(10), Weight: grade.Pounds(1800)},
 			FatAdjust: grade.Inches(0.2),
 		}}}},
 		{"no measure is no zero", "an empty cell is not taken", "fat_in,weight_lb\n,820\n0,\n", sheet.Mapping{}, []sheet.Row{{Line: 2, Carcass: grade.Carcass{Measures: grade.Measures{Weight: grade.Pounds(820)}}}, {Line: 3, Carcass: grade.Carcass{Measures: grade.Measures{Fat: grade.Inches(0)}}}}},
-		{"no defect", "none and no are the zero values, no permanent incisors is not", full + ",,,,0,1,,,none,no,,,,,,\n", sheet.Mapping{}, []sheet.Row{{Line: 2, Carcass: grade.Carcass{Maturity: maturity.Evidence{Teeth: maturity.Incisors(0), Papers: 1}}}}},
+		{"no defect", "none and no are the zero values, no permanent incisors is not", full + ",,,,0,1,,,none,no,,,,,,,,,\n", sheet.Mapping{}, []sheet.Row{{Line: 2, Carcass: grade.Carcass{Maturity: maturity.Evidence{Teeth: maturity.Incisors(0), Papers: 1}}}}},
 		{"overall maturity", "one maturity stands for both", "maturity\nB10\n", sheet.Mapping{}, []sheet.Row{{Line: 2, Carcass: grade.Carcass{Maturity: maturity.Evidence{Skeletal: maturity.B.At(10), Lean: maturity.B.At(10)}}}}},
 		{"blank lines and line ends", "lines of nothing are skipped and counted, the last line needs no end", "id,sex\r\n\r\n7,\r\n ,\t\n\n8,", sheet.Mapping{}, []sheet.Row{{Line: 3, ID: "7"}, {Line: 6, ID: "8"}}},
 		{"byte order mark", "spreadsheets put one in front", "\uFEFFid\n7\n", sheet.Mapping{}, []sheet.Row{{Line: 2, ID: "7"}}},
@@ -317,9 +317,9 @@ func TestGrade(t *testing.T) {
 	}
 	// 2.50 + 2.50 x 0.45 + 0.20 x 2.5 + 0.0038 x 820 - 0.32 x 12.4 = 3.273.
 	want := strings.TrimSuffix(full, "\n") + ",overall,quality,yield,yield_grade,tier,flags,note\n" +
-		"1,steer,A60,A50,,,Sm40,,,,0.45,,12.4,2.5,820,,A55,Low Choice,3.273,3,low choice,,a\n" +
-		"6,bull,A60,A50,,,Sm40,,,,0.45,,12.4,2.5,820,,A55,No grade,3.273,3,below standard,,f\n" +
-		"6,heifer,A60,A50,,,Sm40,,,,0.45,0.1,12.4,0.025,372,,A55,Low Choice,1.3256,1,low choice,unusual weight; weight unit; KPH fraction; repeated id,h\n"
+		"1,steer,A60,A50,,,Sm40,,,,0.45,,12.4,2.5,820,,,,,A55,Low Choice,3.273,3,low choice,,a\n" +
+		"6,bull,A60,A50,,,Sm40,,,,0.45,,12.4,2.5,820,,,,,A55,No grade,3.273,3,below standard,,f\n" +
+		"6,heifer,A60,A50,,,Sm40,,,,0.45,0.1,12.4,0.025,372,,,,,A55,Low Choice,1.3256,1,low choice,unusual weight; weight unit; KPH fraction; repeated id,h\n"
 	if d := cmp.Diff(want, out.String()); d != "" {
 		t.Errorf("sheet (-want +got):\n%s", d)
 	}
@@ -772,7 +772,7 @@ func TestWriteRefuses(t *testing.T) {
 		{"KPH", with(func(r *sheet.Row) { r.Carcass.Measures.KPH = grade.Percent(1e12) }), "line 2, id 1, column 14 (kph_pct): KPH: over 214748 %: out of range; allowed: a number, 0% to 10%"},
 		{"assumed", with(func(r *sheet.Row) { r.Assumed = 16 }), "line 2, id 1, column 16 (assumed): assumed: assumed(16): unknown; allowed: sex, maturity, kph, weight: what was assumed and not seen"},
 		{"no extra cell", with(func(r *sheet.Row) { r.Extra = nil }), "line 2, id 1: row: 0 extra cells: bad syntax; allowed: 1, one for each extra column"},
-		{"extra broken", with(func(r *sheet.Row) { r.Extra = []string{"x\n"} }), `line 2, id 1, column 17: extra cell: "x\n": bad syntax; allowed: one line of text`},
+		{"extra broken", with(func(r *sheet.Row) { r.Extra = []string{"x\n"} }), `line 2, id 1, column 20: extra cell: "x\n": bad syntax; allowed: one line of text`},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -795,7 +795,7 @@ func TestWriteRefuses(t *testing.T) {
 			if err := w.Flush(); err != nil {
 				t.Error(err)
 			}
-			if d := cmp.Diff(strings.TrimSuffix(full, "\n")+",note\n2,,,,,,,,,yes,,,,,,,\"a,b\"\n", out.String()); d != "" {
+			if d := cmp.Diff(strings.TrimSuffix(full, "\n")+",note\n2,,,,,,,,,yes,,,,,,,,,,\"a,b\"\n", out.String()); d != "" {
 				t.Errorf("sheet (-want +got):\n%s", d)
 			}
 		})
@@ -804,11 +804,11 @@ func TestWriteRefuses(t *testing.T) {
 
 func TestNewWriterErrors(t *testing.T) {
 	for want, extra := range map[string][]string{
-		"line 1, column 18: column: missing; allowed: a name":                             {"a", ""},
-		`line 1, column 17 ("a\n"): column: "a\n": bad syntax; allowed: one line of text`: {"a\n"},
-		"line 1, column 18 (A): column: A: repeated; allowed: each column once":           {"a", "A"},
-		"line 1, column 17 (fat_mm): column: fat_mm: repeated; allowed: each column once": {"fat_mm"},
-		"line 1, column 17 (tier): column: tier: repeated; allowed: each column once":     {"tier"},
+		"line 1, column 21: column: missing; allowed: a name":                             {"a", ""},
+		`line 1, column 20 ("a\n"): column: "a\n": bad syntax; allowed: one line of text`: {"a\n"},
+		"line 1, column 21 (A): column: A: repeated; allowed: each column once":           {"a", "A"},
+		"line 1, column 20 (fat_mm): column: fat_mm: repeated; allowed: each column once": {"fat_mm"},
+		"line 1, column 20 (tier): column: tier: repeated; allowed: each column once":     {"tier"},
 	} {
 		if _, err := sheet.NewWriter(io.Discard, extra...); err == nil || err.Error() != want {
 			t.Errorf("%v, want %s", err, want)
@@ -1015,7 +1015,7 @@ func FuzzWriteText(f *testing.F) {
 			t.Fatal(err)
 		}
 		cw.Flush()
-		if d := cmp.Diff(full+strings.TrimSuffix(want.String(), "\n")+",,,,,,,,,,,,,,\n", got.String()); d != "" {
+		if d := cmp.Diff(full+strings.TrimSuffix(want.String(), "\n")+",,,,,,,,,,,,,,,,,\n", got.String()); d != "" {
 			t.Errorf("(-want +got):\n%s", d)
 		}
 	})
@@ -1023,7 +1023,7 @@ func FuzzWriteText(f *testing.F) {
 
 // FuzzRead reads any text. What is read writes back to a sheet that reads the same.
 func FuzzRead(f *testing.F) {
-	f.Add(full + "1,steer,A60,A50,0,14,Sm40,firm,full,no,0.45,0.1,12.4,2.5,820,kph\n")
+	f.Add(full + "1,steer,A60,A50,0,14,Sm40,firm,full,no,0.45,0.1,12.4,2.5,820,kph,dark red,coarse,white and soft\n")
 	f.Add("id,note\n1,\"a\n2,b\n")
 	f.Add("fat_mm,ribeye_sq_cm,kph_pct,weight_kg,x\r\n11.43,80,2.5,371.9,\r\n")
 	f.Add("id,a\n1,\r\n\r\n2,\r")
@@ -1143,7 +1143,7 @@ func (e *endless) Read(p []byte) (int, error) {
 			}
 			e.left--
 			e.id++
-			e.rest = strconv.Itoa(e.id) + ",steer,A60,A50,0,14,Sm40,firm,full,no,0.45,0.1,12.4,2.5,820,\n"
+			e.rest = strconv.Itoa(e.id) + ",steer,A60,A50,0,14,Sm40,firm,full,no,0.45,0.1,12.4,2.5,820,,,,\n"
 		}
 		c := copy(p[n:], e.rest)
 		n, e.rest = n+c, e.rest[c:]
