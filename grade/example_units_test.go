@@ -22,9 +22,9 @@ func ExampleYieldUnits() {
 }
 
 func ExampleCarcassLimits() {
-	var limits grade.Limits
-	limits = grade.CarcassLimits()
-	fmt.Println(limits.Least.Weight, "to", limits.Most.Weight)
+	limits := grade.CarcassLimits()
+	weights := func(l grade.Limits) string { return fmt.Sprint(l.Least.Weight, " to ", l.Most.Weight) }
+	fmt.Println(weights(limits))
 	_, err := grade.Measures{Fat: limits.Most.Fat, Ribeye: limits.Least.Ribeye, KPH: limits.Most.KPH, Weight: limits.Most.Weight}.Yield()
 	fmt.Println(err)
 	// Output:

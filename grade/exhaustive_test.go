@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/testkit"
 	"example.com/ribface/maturity"
 	"github.com/shopspring/decimal"
 )
@@ -291,7 +292,7 @@ func everyAge() []maturity.Score {
 func TestEveryMarblingAndMaturity(t *testing.T) {
 	charts := slowCharts(t)
 	ages := everyAge()
-	if testing.Short() {
+	if !testkit.Exhaustive() {
 		ages = slices.DeleteFunc(ages, func(s maturity.Score) bool { u := s.Units(); return u%33 != 0 && u != 100 })
 	}
 	var mu sync.Mutex
@@ -324,7 +325,7 @@ func TestEveryMarblingAndMaturity(t *testing.T) {
 			})
 		}
 	})
-	if !testing.Short() && carcasses != 1001*501*5*5 {
+	if testkit.Exhaustive() && carcasses != 1001*501*5*5 {
 		t.Errorf("%d carcasses", carcasses)
 	}
 	t.Logf("%d carcasses", carcasses)
@@ -344,7 +345,7 @@ func TestEveryFirmnessAndDarkCut(t *testing.T) {
 	for m := 0; m < 1000; m += 100 {
 		net[m+99], net[m+33], net[m+66] = true, true, true
 	}
-	if testing.Short() {
+	if !testkit.Exhaustive() {
 		ages = []int{50, 137, 250, 450}
 	}
 	var marblings []int
@@ -389,7 +390,7 @@ func TestEveryFirmnessAndDarkCut(t *testing.T) {
 			})
 		}
 	})
-	if !testing.Short() && carcasses != len(ages)*len(marblings)*8*4*5*5 {
+	if testkit.Exhaustive() && carcasses != len(ages)*len(marblings)*8*4*5*5 {
 		t.Errorf("%d carcasses", carcasses)
 	}
 	t.Logf("%d carcasses", carcasses)
@@ -401,7 +402,7 @@ func TestEveryFirmnessAndDarkCut(t *testing.T) {
 func TestEveryDarkCutter(t *testing.T) {
 	charts := slowCharts(t)
 	ages := []int{0, 50, 100, 101, 137, 150, 199, 200, 263, 350, 450, 500}
-	if testing.Short() {
+	if !testkit.Exhaustive() {
 		ages = []int{137}
 	}
 	carcasses := 0
@@ -474,7 +475,7 @@ func decimalRound(x decimal.Decimal, how, places int) decimal.Decimal {
 // places.
 func TestEveryYield(t *testing.T) {
 	step := int64(1)
-	if testing.Short() {
+	if !testkit.Exhaustive() {
 		step = 37
 	}
 	roundings := []grade.Rounding{grade.Down, grade.HalfUp, grade.HalfEven}
@@ -534,7 +535,7 @@ func TestEveryYield(t *testing.T) {
 func TestEquationAgainstFractions(t *testing.T) {
 	r := rand.New(rand.NewPCG(1965, 4456))
 	n := 50_000
-	if testing.Short() {
+	if !testkit.Exhaustive() {
 		n = 5_000
 	}
 	corner := func(lo, hi int64) int64 {

@@ -123,31 +123,3 @@ func ExampleParseButtons() {
 	// white and soft <nil>
 	// not looked at buttons: "110": out of range; allowed: 0% to 100% ossified, or white and soft
 }
-
-func ExampleButtons_encodings() {
-	b := maturity.Ossified(10)
-	line, err := b.AppendText([]byte("text: "))
-	fmt.Printf("%s, %v\n", line, err)
-	text, err := b.MarshalText()
-	fmt.Printf("%q, %v\n", text, err)
-
-	// A failed read leaves the value as it was.
-	fmt.Println(b.UnmarshalText([]byte("white and soft")), b)
-	fmt.Println(b.UnmarshalText([]byte("red")), b)
-
-	// JSON may hold the text in quotes, or a bare percent.
-	fmt.Println(b.UnmarshalJSON([]byte("35")), b)
-
-	// A database column holds the text, or a percent as an integer.
-	column, err := b.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(b.Scan(int64(5)), b)
-	// Output:
-	// text: 10% ossified, <nil>
-	// "10% ossified", <nil>
-	// <nil> white and soft
-	// buttons: "red": bad syntax; allowed: 0% to 100% ossified, or white and soft white and soft
-	// <nil> 35% ossified
-	// "35% ossified", <nil>
-	// <nil> 5% ossified
-}

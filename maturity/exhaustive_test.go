@@ -4,6 +4,7 @@ import (
 	"math/big"
 	"testing"
 
+	"example.com/ribface/internal/testkit"
 	"example.com/ribface/maturity"
 )
 
@@ -54,19 +55,22 @@ func slowBalance(bone, lean int, r maturity.Rules) int {
 }
 
 // TestEveryBalance balances every skeletal with every lean score, 501 by 501, by
-// the default rules, and by every other choice on a net of 3 units.
+// the default rules, and by every other choice on a net of 3 units. A
+// sample is a net of 5 by 3, on which the two are every number of units apart.
 func TestEveryBalance(t *testing.T) {
 	first := maturity.A.At(0)
 	balanced := 0
 	for tens := maturity.KeepUnits; tens <= maturity.TensTowardLean; tens++ {
 		for old := maturity.OldLeanMayCross; old <= maturity.OldLeanStaysInB; old++ {
 			rules := maturity.Rules{Tens: tens, OldLean: old}
-			step := 3
-			if rules == (maturity.Rules{}) && !testing.Short() {
-				step = 1
+			boneStep, leanStep := 3, 3
+			if !testkit.Exhaustive() {
+				boneStep = 5
+			} else if rules == (maturity.Rules{}) {
+				boneStep, leanStep = 1, 1
 			}
-			for bone := 0; bone <= 500; bone += step {
-				for lean := 0; lean <= 500; lean += step {
+			for bone := 0; bone <= 500; bone += boneStep {
+				for lean := 0; lean <= 500; lean += leanStep {
 					got, err := rules.Balance(first+maturity.Score(bone), first+maturity.Score(lean))
 					want := first + maturity.Score(slowBalance(bone, lean, rules))
 					if err != nil || got != want {
@@ -77,7 +81,7 @@ func TestEveryBalance(t *testing.T) {
 			}
 		}
 	}
-	if want := 501*501 + 5*167*167; !testing.Short() && balanced != want {
+	if want := 501*501 + 5*167*167; testkit.Exhaustive() && balanced != want {
 		t.Errorf("%d balanced, want %d", balanced, want)
 	}
 	t.Logf("%d balanced", balanced)
@@ -88,7 +92,7 @@ func TestEveryBalance(t *testing.T) {
 func TestEveryAge(t *testing.T) {
 	edges := []int{0, 1, 50, 99, 100, 101, 199, 200, 214, 215, 250, 299, 300, 301, 399, 400, 450, 500}
 	papers := []int{0, 1, 29, 30, 31, 120}
-	if !testing.Short() {
+	if testkit.Exhaustive() {
 		papers = nil
 		for m := range 121 {
 			papers = append(papers, m)
@@ -127,10 +131,13 @@ func TestEveryAge(t *testing.T) {
 // of ByAge alone: lean left out is the skeletal score; over A99 is A99; to tens, the
 // ten that is not over A99.
 func TestEveryAgeSettled(t *testing.T) {
-	first := maturity.A.At(0)
+	first, step := maturity.A.At(0), 7
+	if testkit.Exhaustive() {
+		step = 1
+	}
 	for r := range everyRules {
-		for bone := 0; bone < 300; bone++ {
-			for lean := -1; lean <= 500; lean += 7 {
+		for bone := 0; bone < 300; bone += step {
+			for lean := -1; lean <= 500; lean += 8 {
 				e := maturity.Evidence{Skeletal: first + maturity.Score(bone), Papers: 29}
 				both := bone
 				if lean >= 0 {

@@ -3,6 +3,7 @@ package maturity_test
 import (
 	"testing"
 
+	"example.com/ribface/internal/testkit"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"github.com/google/go-cmp/cmp"
@@ -100,15 +101,19 @@ func TestSteps(t *testing.T) {
 	}
 }
 
-// TestStepsAgree holds over every pair of scores and every choice of rules that
+// TestStepsAgree holds over a net of scores and every choice of rules that
 // the steps end in what Balance gives, and that each step but the first starts
 // from the result of the one before it.
 func TestStepsAgree(t *testing.T) {
+	boneStep, leanStep := maturity.Score(7), maturity.Score(5)
+	if testkit.Exhaustive() {
+		boneStep, leanStep = 3, 2
+	}
 	for tens := maturity.KeepUnits; tens <= maturity.TensTowardLean; tens++ {
 		for old := maturity.OldLeanMayCross; old <= maturity.OldLeanStaysInB; old++ {
 			r := maturity.Rules{Tens: tens, OldLean: old}
-			for bone := maturity.A.At(0); bone <= maturity.E.At(100); bone += 3 {
-				for lean := maturity.A.At(0); lean <= maturity.E.At(100); lean += 2 {
+			for bone := maturity.A.At(0); bone <= maturity.E.At(100); bone += boneStep {
+				for lean := maturity.A.At(0); lean <= maturity.E.At(100); lean += leanStep {
 					want, err := r.Balance(bone, lean)
 					if err != nil {
 						t.Fatal(err)

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"testing"
 
+	"example.com/ribface/internal/testkit"
 	"example.com/ribface/placing"
 )
 
@@ -110,7 +111,7 @@ func TestEveryPlacingOfFour(t *testing.T) {
 				if a+b+c > 15 && 3*a+4*b+3*c > 50 {
 					continue
 				}
-				if testing.Short() && (a+2*b+3*c)%7 != 0 {
+				if !testkit.Exhaustive() && (a+2*b+3*c)%7 != 0 {
 					continue
 				}
 				each := []int{a, b, c}
@@ -131,7 +132,7 @@ func TestEveryPlacingOfFour(t *testing.T) {
 			}
 		}
 	}
-	if want := 816 + 48; !testing.Short() && (patterns != want || cards != want*24*24) {
+	if want := 816 + 48; testkit.Exhaustive() && (patterns != want || cards != want*24*24) {
 		t.Errorf("%d cuts, %d cards; want %d, %d", patterns, cards, want, want*24*24)
 	}
 	t.Logf("%d cuts, %d cards", patterns, cards)
@@ -147,7 +148,7 @@ func TestEveryPlacingOfOtherSizes(t *testing.T) {
 		5: {{1, 2, 3, 4}, {0, 5, 0, 5}, {2, 3, 3, 2}, {9, 1, 8, 2}},
 		6: {{1, 2, 3, 2, 1}, {4, 0, 3, 1, 2}},
 	} {
-		if testing.Short() && n == 6 {
+		if !testkit.Exhaustive() && n == 6 {
 			continue
 		}
 		plain, orders := slowOrders(t, n)

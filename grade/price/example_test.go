@@ -340,26 +340,6 @@ func ExampleParseMark() {
 	// mark: "blood splash": unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated
 }
 
-func ExampleMark_encodings() {
-	m := price.Hardbone
-	line, err := m.AppendText([]byte("text: "))
-	fmt.Printf("%s, %v\n", line, err)
-	text, err := m.MarshalText()
-	fmt.Printf("%q, %v\n", text, err)
-	fmt.Println(m.UnmarshalText([]byte("dark cutter")), m, m.IsValid())
-	fmt.Println(m.UnmarshalText([]byte("stag")) != nil, m)
-	column, err := m.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(m.Scan([]byte("dairy-type")), m)
-	// Output:
-	// text: hardbone, <nil>
-	// "hardbone", <nil>
-	// <nil> dark cutter true
-	// true dark cutter
-	// "dark cutter", <nil>
-	// <nil> dairy-type
-}
-
 func ExampleParseEdge() {
 	e, err := price.ParseEdge("lower band")
 	fmt.Println(e, err)
@@ -368,21 +348,6 @@ func ExampleParseEdge() {
 	// Output:
 	// lower band <nil>
 	// edge: "lower": unknown; allowed: lower band, upper band
-}
-
-func ExampleEdge_encodings() {
-	e := price.EdgeLower
-	line, err := e.AppendText([]byte("text: "))
-	fmt.Printf("%s, %v\n", line, err)
-	text, err := e.MarshalText()
-	fmt.Printf("%q, %v\n", text, err)
-	fmt.Println(e.UnmarshalText([]byte("upper band")), e, e.IsValid())
-	fmt.Println(e.UnmarshalText([]byte("both")) != nil, e)
-	// Output:
-	// text: lower band, <nil>
-	// "lower band", <nil>
-	// <nil> upper band true
-	// true upper band
 }
 
 func ExampleBand() {
@@ -486,4 +451,28 @@ func ExamplePart() {
 	// tier select -28.25 271.75
 	// yield 2.5 to 3 1.38 273.13
 	// weight 600 lb to 900 lb 0.00 273.13
+}
+
+// Every value that is stored or sent has a text; it is also what stands in JSON and in
+// a column of a database.
+func Example_encodings() {
+	v := price.Hardbone
+	text, err := v.MarshalText()
+	fmt.Printf("%q, %v\n", text, err)
+
+	// A failed read leaves the value as it was.
+	fmt.Println(v.UnmarshalText([]byte("dark cutter")), v)
+	fmt.Println(v.UnmarshalText([]byte("stag")))
+	fmt.Println(v)
+
+	column, err := v.Value()
+	fmt.Printf("%q, %v\n", column, err)
+	fmt.Println(v.Scan([]byte("dairy-type")), v)
+	// Output:
+	// "hardbone", <nil>
+	// <nil> dark cutter
+	// mark: "stag": unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated
+	// dark cutter
+	// "dark cutter", <nil>
+	// <nil> dairy-type
 }

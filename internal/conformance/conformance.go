@@ -1,8 +1,9 @@
 // Package conformance holds the library against the published references under
 // testdata/references, row by row.
 //
-// Every file of that folder is registered in [Files] with the check of its rows,
-// or with the name of the test of another package that checks them. A row says
+// Every file of that folder is registered in [Files] with the check of its rows and
+// the package whose TestReferences runs it, or with the name of the test of another
+// package that checks them. Each row is checked there and nowhere else. A row says
 // where it comes from (source_id, standing) and, in its column agrees, how far it
 // fits: yes, within the rounding of what is printed, or no. A row that does not
 // fit stays in the file, with its difference, and the check asserts that
@@ -155,39 +156,60 @@ func (r Row) Ground() error {
 	return nil
 }
 
-// Result is one row with the outcome of its check.
+// Result is one row with its verdict.
 type Result struct {
 	Row     Row
 	Verdict Verdict
 	Err     error // the row is not as it says, or the library is not as the row says
 }
 
-// Verify checks every row of a file in the folder. A row that a test of another
-// package checks is taken as it declares itself, once [Row.Ground] holds; a row
-// that no test checks is an error.
-func (f File) Verify(dir string) ([]Result, error) {
+// Claim takes every row of a file in the folder as it declares itself: [Row.Ground]
+// holds, a test checks it, and a row that differs says why. The check itself is not
+// run here but by the test that claims the row, which fails where it finds another
+// verdict; see [Run].
+func (f File) Claim(dir string) ([]Result, error) {
 	rows, err := Read(dir, f.Name)
 	if err != nil {
 		return nil, err
 	}
 	out := make([]Result, len(rows))
 	for i, r := range rows {
-		want, err := r.Declared()
-		out[i] = Result{Row: r, Verdict: want}
-		if f.check != nil && err == nil {
-			out[i].Verdict, err = f.check(r)
-			if err == nil && out[i].Verdict != want {
-				err = fmt.Errorf("agrees: found %v, the row says %v", out[i].Verdict, want)
-			}
-		}
+		verdict, err := r.Declared()
+		out[i] = Result{Row: r, Verdict: verdict}
 		if f.check == nil && !slices.ContainsFunc(f.elsewhere, func(t Test) bool { return t.covers(r) }) {
 			err = errors.Join(err, errors.New("no test checks the row"))
 		}
-		if err = errors.Join(r.Ground(), err); err != nil {
-			out[i].Err = fmt.Errorf("%s:%d: %w", r.File, r.Line, err)
+		if verdict == Differs && r.Get("note") == "" {
+			err = errors.Join(err, errors.New("differs without a reason"))
 		}
+		out[i].fail(errors.Join(r.Ground(), err))
 	}
 	return out, nil
+}
+
+// verify runs the check of every row, which must find what the row declares.
+func (f File) verify(dir string) ([]Result, error) {
+	out, err := f.Claim(dir)
+	if err != nil {
+		return nil, err
+	}
+	for i, r := range out {
+		if r.Err != nil {
+			continue
+		}
+		found, err := f.check(r.Row)
+		if err == nil && found != r.Verdict {
+			err = fmt.Errorf("agrees: found %v, the row says %v", found, r.Verdict)
+		}
+		out[i].fail(err)
+	}
+	return out, nil
+}
+
+func (r *Result) fail(err error) {
+	if err != nil {
+		r.Err = fmt.Errorf("%s:%d: %w", r.Row.File, r.Row.Line, err)
+	}
 }
 
 // same fails when what was found is not what the row says.

@@ -11,7 +11,7 @@ func Run(t *testing.T, room, dir string) {
 	rows := 0
 	for f := range Files(room) {
 		t.Run(f.Name, func(t *testing.T) {
-			results, err := f.Verify(dir)
+			results, err := f.verify(dir)
 			if err != nil {
 				t.Fatal(err)
 			}

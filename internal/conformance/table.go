@@ -35,10 +35,10 @@ func (c *count) add(r Result) {
 	}
 }
 
-// Table checks every row in the folder. It gives the count of all rows in one line, for
-// the README, and the page of testdata/conformance.md, which counts the rows by their
+// Table counts the rows in the folder by what they declare, which the tests that check
+// them hold. It gives the count of all rows in one line, for the README, and the page of testdata/conformance.md, which counts the rows by their
 // first source, federal sources first, in the order of sources.csv; rows without a
-// source stand at the end, by standing. A row that fails its check is an error.
+// source stand at the end, by standing. A row that no test checks is an error.
 func Table(dir string) (line, page string, err error) {
 	order, err := sourceRows(dir)
 	if err != nil {
@@ -63,7 +63,7 @@ func Table(dir string) (line, page string, err error) {
 	total := count{name: "**total**"}
 	var differ strings.Builder
 	for _, f := range files {
-		results, err := f.Verify(dir)
+		results, err := f.Claim(dir)
 		if err != nil {
 			return "", "", err
 		}

@@ -48,12 +48,3 @@ func TestNoFile(t *testing.T) {
 	}()
 	Compare(&record{TB: t}, filepath.Join(t.TempDir(), "none"), "")
 }
-
-func TestUpdate(t *testing.T) {
-	defer func(was bool) { *update = was }(*update)
-	*update = true
-	path := filepath.Join(t.TempDir(), "new")
-	Compare(t, path, "made\n")
-	*update = false
-	Compare(t, path, "made\n")
-}

@@ -100,7 +100,7 @@ func column[T Text, P Pointer[T]](c driver.Valuer, v T, written string) error {
 	got, err := c.Value()
 	number, isText := got.(string)
 	if err != nil || (got == nil) != (written == "") || got != nil && (!isText || !strings.HasPrefix(written, number)) {
-		return fmt.Errorf("Value of %v: %v, %v; want NULL for no text, else %q or its number", v, got, err, written)
+		return fmt.Errorf("a column: Value of %v: %v, %v; want NULL for no text, else %q or its number", v, got, err, written)
 	}
 	var zero T
 	for _, src := range []any{got, nil} {
@@ -109,7 +109,7 @@ func column[T Text, P Pointer[T]](c driver.Valuer, v T, written string) error {
 			want = v
 		}
 		if err := any(P(&back)).(sql.Scanner).Scan(src); err != nil || back != want {
-			return fmt.Errorf("Scan of %v: %v, %v; want %v", src, back, err, want)
+			return fmt.Errorf("a column: Scan of %v: %v, %v; want %v", src, back, err, want)
 		}
 	}
 	return nil

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/testkit"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
@@ -386,7 +387,7 @@ func anyOrder(r *rand.Rand, n int) placing.Order {
 // over random classes and orders that nobody would give as well as the policy's.
 func TestReasonsTwice(t *testing.T) {
 	classes := 100_000
-	if testing.Short() {
+	if !testkit.Exhaustive() {
 		classes = 2_000
 	}
 	r := rand.New(rand.NewPCG(12, 1))

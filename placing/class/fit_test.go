@@ -10,6 +10,7 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
 	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/testkit"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
@@ -259,7 +260,7 @@ func TestFitIsLeast(t *testing.T) {
 		t.Errorf("from another policy: %+v, %v", again, err)
 	}
 	tries := 3000
-	if testing.Short() {
+	if !testkit.Exhaustive() {
 		tries = 300
 	}
 	for range tries {

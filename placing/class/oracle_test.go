@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/testkit"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
@@ -295,7 +296,7 @@ func randomClass(r *rand.Rand) class.Class {
 // finds margins by trying and placings by going through all orders.
 func TestSecondImplementation(t *testing.T) {
 	classes := 100_000
-	if testing.Short() {
+	if !testkit.Exhaustive() {
 		classes = 2_000
 	}
 	r := rand.New(rand.NewPCG(12, 3))

@@ -11,6 +11,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/golden"
+	"example.com/ribface/internal/testkit"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
@@ -449,7 +450,7 @@ func (l *listener) last(text string, who int) error {
 // minutes at 150 words a minute.
 func TestSpokenIsTrue(t *testing.T) {
 	classes := 5_000
-	if testing.Short() {
+	if !testkit.Exhaustive() {
 		classes = 300
 	}
 	r := rand.New(rand.NewPCG(12, 3))

@@ -1,31 +1,11 @@
 package contest_test
 
 import (
+	"encoding/json"
 	"fmt"
 
 	"example.com/ribface/placing/contest"
 )
-
-func ExampleKind_encodings() {
-	k := contest.KindPlacing
-	line, err := k.AppendText([]byte("text: "))
-	fmt.Printf("%s, %v\n", line, err)
-	text, err := k.MarshalText()
-	fmt.Printf("%q, %v\n", text, err)
-	fmt.Println(k.IsValid())
-	// A failed read leaves the value as it was.
-	fmt.Println(k.UnmarshalText([]byte("by hand")), k)
-	fmt.Println(k.UnmarshalText([]byte("oral")))
-	fmt.Println(k)
-
-	// Output:
-	// text: placing, <nil>
-	// "placing", <nil>
-	// true
-	// <nil> by hand
-	// kind of component: "oral": unknown; allowed: placing, quality, yield, by hand
-	// by hand
-}
 
 func ExampleParseKind() {
 	k, err := contest.ParseKind("by hand")
@@ -35,27 +15,6 @@ func ExampleParseKind() {
 	// Output:
 	// by hand <nil>
 	// kind of component: "oral": unknown; allowed: placing, quality, yield, by hand
-}
-
-func ExampleYieldStep_encodings() {
-	y := contest.Tenths
-	line, err := y.AppendText([]byte("text: "))
-	fmt.Printf("%s, %v\n", line, err)
-	text, err := y.MarshalText()
-	fmt.Printf("%q, %v\n", text, err)
-	fmt.Println(y.IsValid())
-	// A failed read leaves the value as it was.
-	fmt.Println(y.UnmarshalText([]byte("thirds")), y)
-	fmt.Println(y.UnmarshalText([]byte("halves")))
-	fmt.Println(y)
-
-	// Output:
-	// text: tenths, <nil>
-	// "tenths", <nil>
-	// true
-	// <nil> thirds
-	// yield step: "halves": unknown; allowed: whole grades, thirds, tenths
-	// thirds
 }
 
 func ExampleParseYieldStep() {
@@ -68,27 +27,6 @@ func ExampleParseYieldStep() {
 	// yield step: "halves": unknown; allowed: whole grades, thirds, tenths
 }
 
-func ExampleShortTeam_encodings() {
-	s := contest.Barred
-	line, err := s.AppendText([]byte("text: "))
-	fmt.Printf("%s, %v\n", line, err)
-	text, err := s.MarshalText()
-	fmt.Printf("%q, %v\n", text, err)
-	fmt.Println(s.IsValid())
-	// A failed read leaves the value as it was.
-	fmt.Println(s.UnmarshalText([]byte("missing members score 0")), s)
-	fmt.Println(s.UnmarshalText([]byte("excused")))
-	fmt.Println(s)
-
-	// Output:
-	// text: barred, <nil>
-	// "barred", <nil>
-	// true
-	// <nil> missing members score 0
-	// rule for short teams: "excused": unknown; allowed: missing members score 0, barred
-	// missing members score 0
-}
-
 func ExampleParseShortTeam() {
 	s, err := contest.ParseShortTeam("missing members score 0")
 	fmt.Println(s, err)
@@ -99,32 +37,6 @@ func ExampleParseShortTeam() {
 	// rule for short teams: "excused": unknown; allowed: missing members score 0, barred
 }
 
-func ExamplePoints_encodings() {
-	p := contest.PointsOf(45.5)
-	line, err := p.AppendText([]byte("text: "))
-	fmt.Printf("%s, %v\n", line, err)
-	text, err := p.MarshalText()
-	fmt.Printf("%q, %v\n", text, err)
-
-	// A failed read leaves the value as it was.
-	fmt.Println(p.UnmarshalText([]byte("7.25")), p)
-	fmt.Println(p.UnmarshalText([]byte("seven")))
-	fmt.Println(p)
-
-	// A database column holds the number, NULL for points that are not set.
-	column, err := p.Value()
-	fmt.Printf("%q, %v\n", column, err)
-	fmt.Println(p.Scan([]byte("7.25")), p)
-	// Output:
-	// text: 45.5, <nil>
-	// "45.5", <nil>
-	// <nil> 7.25
-	// points: "seven": bad syntax; allowed: a number with at most 4 places
-	// 7.25
-	// "7.25", <nil>
-	// <nil> 7.25
-}
-
 func ExampleParsePoints() {
 	p, err := contest.ParsePoints("7.25")
 	fmt.Println(p, err)
@@ -133,4 +45,34 @@ func ExampleParsePoints() {
 	// Output:
 	// 7.25 <nil>
 	// points: "seven": bad syntax; allowed: a number with at most 4 places
+}
+
+// Points have a text; in JSON they are a bare number or the text. A column of a database
+// holds the number, and NULL for points that are not set.
+func Example_encodings() {
+	v := contest.PointsOf(45.5)
+	text, err := v.MarshalText()
+	fmt.Printf("%q, %v\n", text, err)
+
+	// A failed read leaves the value as it was.
+	fmt.Println(v.UnmarshalText([]byte("7.25")), v)
+	fmt.Println(v.UnmarshalText([]byte("seven")))
+	fmt.Println(v)
+
+	j, err := json.Marshal(v)
+	fmt.Printf("%s, %v\n", j, err)
+	fmt.Println(json.Unmarshal([]byte(`"7"`), &v), v)
+
+	column, err := v.Value()
+	fmt.Printf("%q, %v\n", column, err)
+	fmt.Println(v.Scan([]byte("6.5")), v)
+	// Output:
+	// "45.5", <nil>
+	// <nil> 7.25
+	// points: "seven": bad syntax; allowed: a number with at most 4 places
+	// 7.25
+	// 7.25, <nil>
+	// <nil> 7
+	// "7", <nil>
+	// <nil> 6.5
 }

@@ -1,31 +1,11 @@
 package practice_test
 
 import (
+	"encoding/json"
 	"fmt"
 
 	"example.com/ribface/placing/practice"
 )
-
-func ExampleDifficulty_encodings() {
-	d := practice.Hard
-	line, err := d.AppendText([]byte("text: "))
-	fmt.Printf("%s, %v\n", line, err)
-	text, err := d.MarshalText()
-	fmt.Printf("%q, %v\n", text, err)
-	fmt.Println(d.IsValid())
-	// A failed read leaves the value as it was.
-	fmt.Println(d.UnmarshalText([]byte("easy")), d)
-	fmt.Println(d.UnmarshalText([]byte("fiendish")))
-	fmt.Println(d)
-
-	// Output:
-	// text: hard, <nil>
-	// "hard", <nil>
-	// true
-	// <nil> easy
-	// difficulty: "fiendish": unknown; allowed: hard, medium, easy
-	// easy
-}
 
 func ExampleParseDifficulty() {
 	d, err := practice.ParseDifficulty("easy")
@@ -37,27 +17,6 @@ func ExampleParseDifficulty() {
 	// difficulty: "fiendish": unknown; allowed: hard, medium, easy
 }
 
-func ExampleShape_encodings() {
-	s := practice.ClosePairs
-	line, err := s.AppendText([]byte("text: "))
-	fmt.Printf("%s, %v\n", line, err)
-	text, err := s.MarshalText()
-	fmt.Printf("%q, %v\n", text, err)
-	fmt.Println(s.IsValid())
-	// A failed read leaves the value as it was.
-	fmt.Println(s.UnmarshalText([]byte("clear steps")), s)
-	fmt.Println(s.UnmarshalText([]byte("round")))
-	fmt.Println(s)
-
-	// Output:
-	// text: close pairs, <nil>
-	// "close pairs", <nil>
-	// true
-	// <nil> clear steps
-	// shape: "round": unknown; allowed: close middle, close pairs, clear steps
-	// clear steps
-}
-
 func ExampleParseShape() {
 	s, err := practice.ParseShape("clear steps")
 	fmt.Println(s, err)
@@ -66,4 +25,27 @@ func ExampleParseShape() {
 	// Output:
 	// clear steps <nil>
 	// shape: "round": unknown; allowed: close middle, close pairs, clear steps
+}
+
+// A setting has a text, which is also what stands in JSON.
+func Example_encodings() {
+	v := practice.Hard
+	text, err := v.MarshalText()
+	fmt.Printf("%q, %v\n", text, err)
+
+	// A failed read leaves the value as it was.
+	fmt.Println(v.UnmarshalText([]byte("easy")), v)
+	fmt.Println(v.UnmarshalText([]byte("fiendish")))
+	fmt.Println(v)
+
+	j, err := json.Marshal(v)
+	fmt.Printf("%s, %v\n", j, err)
+	fmt.Println(json.Unmarshal([]byte(`"medium"`), &v), v)
+	// Output:
+	// "hard", <nil>
+	// <nil> easy
+	// difficulty: "fiendish": unknown; allowed: hard, medium, easy
+	// easy
+	// "easy", <nil>
+	// <nil> medium
 }

@@ -9,6 +9,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/testkit"
 )
 
 // correlations reads the published correlations, in hundredths, by pairs of traits.
@@ -72,7 +73,7 @@ func TestTogether(t *testing.T) {
 // are three times as wide.
 func TestCorrelations(t *testing.T) {
 	n, loose := 20_000, 1.0
-	if testing.Short() {
+	if !testkit.Exhaustive() {
 		n, loose = 2000, 3
 	}
 	r := correlations(t)
