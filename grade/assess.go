@@ -9,8 +9,8 @@ import (
 // choices in balancing maturity that no source settles. The zero Rules have no
 // edition, and every computation refuses them.
 type Rules struct {
-	Edition  Edition        `json:"edition"`
-	Maturity maturity.Rules `json:"maturity,omitzero"`
+	Edition  Edition            `json:"edition"`
+	Maturity maturity.Balancing `json:"maturity,omitzero"`
 }
 
 // Assessment is a graded carcass. It keeps what it was made from, so that it can
@@ -30,8 +30,8 @@ func (e Edition) Assess(c Carcass) (a Assessment, err error) {
 	return a, err
 }
 
-// Overall returns the overall maturity of the evidence: by [maturity.Rules.ByAge]
-// where the edition lets teeth and papers count, by [maturity.Rules.ByBone]
+// Overall returns the overall maturity of the evidence: by [maturity.Balancing.ByAge]
+// where the edition lets teeth and papers count, by [maturity.Balancing.ByBone]
 // elsewhere. An unset edition and bad evidence give a [*FieldError].
 func (r Rules) Overall(ev maturity.Evidence) (maturity.Score, error) {
 	if !r.Edition.IsValid() {

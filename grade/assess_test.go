@@ -73,7 +73,7 @@ func TestAdjusted(t *testing.T) {
 func TestAssess(t *testing.T) {
 	c := carcass("A50", "Sm40")
 	c.Maturity.Lean = maturity.A.At(70)
-	r := grade.Rules{Edition: grade.Edition1997, Maturity: maturity.Rules{Tens: maturity.TensTowardLean}}
+	r := grade.Rules{Edition: grade.Edition1997, Maturity: maturity.Balancing{Tens: maturity.TensTowardLean}}
 	got, err := r.Assess(c)
 	if err != nil {
 		t.Fatal(err)

@@ -92,7 +92,7 @@ func TestOverall(t *testing.T) {
 			t.Errorf("%v: %v, %v; want %s", e, got, err, want)
 		}
 	}
-	r := grade.Rules{Edition: grade.Edition2016, Maturity: maturity.Rules{Tens: maturity.TensTowardBone}}
+	r := grade.Rules{Edition: grade.Edition2016, Maturity: maturity.Balancing{Tens: maturity.TensTowardBone}}
 	if got, err := r.Overall(maturity.Evidence{Skeletal: maturity.B.At(40), Lean: maturity.B.At(50)}); err != nil || got.String() != "B40" {
 		t.Errorf("the balancing rules do not reach: %v, %v", got, err)
 	}

@@ -162,7 +162,7 @@ func TestCompositesThroughJSON(t *testing.T) {
 		t.Fatal(err)
 	}
 	roundtrip.Composite(t, quick, `{"preliminary":"3.5","required":"11.7 sq in","ribeye":"-0.06","kph":"-0.4","total":"3.04"}`)
-	roundtrip.Composite(t, grade.Rules{Edition: grade.Edition1997, Maturity: maturity.Rules{Tens: maturity.TensTowardBone, OldLean: maturity.OldLeanStaysInB}},
+	roundtrip.Composite(t, grade.Rules{Edition: grade.Edition1997, Maturity: maturity.Balancing{Tens: maturity.TensTowardBone, OldLean: maturity.OldLeanStaysInB}},
 		`{"edition":"1997","maturity":{"tens":"toward bone","old_lean":"stays in B"}}`)
 	for l := range grade.Edition1987.Lines() {
 		roundtrip.Composite(t, l, `{"group":"A","grade":"Prime","part":"Low","at":"SlAb00","cite":"published: ext-tamu-quality-es, tamu-ansc627-2015",`+

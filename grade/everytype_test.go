@@ -50,7 +50,7 @@ func TestEveryType(t *testing.T) {
 		grade.DarkFull, grade.DarkCut(99), grade.LightCherryRed, grade.Color(99), grade.Fine, grade.Texture(99), grade.Small, grade.Degree(99), grade.Current, grade.Edition(99), grade.RibeyeFactor, grade.Factor(99), grade.Soft, grade.Firmness(99),
 		grade.Prime, grade.Grade(99), grade.Small.At(40), grade.Small.At(140), grade.Marbling(7), grade.Slight400, grade.MarblingScale(99), grade.Low, grade.Part(99),
 		grade.Choice.Part(grade.Low), grade.Quality(1), grade.Quality(255), grade.RetailGuide, grade.RetailTable(99), grade.HalfUp, grade.Rounding(99),
-		grade.Rules{Edition: grade.Current}, grade.Rules{Edition: 99, Maturity: maturity.Rules{Tens: 99, OldLean: 99}}, grade.Cow, grade.Sex(99), grade.TopChoice, grade.Tier(99),
+		grade.Rules{Edition: grade.Current}, grade.Rules{Edition: 99, Maturity: maturity.Balancing{Tens: 99, OldLean: 99}}, grade.Cow, grade.Sex(99), grade.TopChoice, grade.Tier(99),
 		wide, grade.Tolerances{Fat: grade.Inches(nan), Marbling: -1, Maturity: math.MaxInt}, grade.CarcassLimits(), line, grade.Line{Group: 99, Rises: true},
 		better, on, grade.OnLine{Factor: 99, Den: 0}, grade.OnLine{Factor: grade.FatFactor, Num: 1, Den: -3}, changes[0], e, e.Qualities[0],
 		&grade.FieldError{Field: "fat", Err: grade.ErrRange}, &grade.FieldError{Err: errors.New("odd")}, &grade.ParseError{Kind: "order"}, &grade.ParseError{Err: errors.New("odd")},

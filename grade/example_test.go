@@ -999,7 +999,7 @@ func ExampleLine_On() {
 }
 
 func ExampleRules() {
-	rules := grade.Rules{Edition: grade.Current, Maturity: maturity.Rules{Tens: maturity.TensTowardBone}}
+	rules := grade.Rules{Edition: grade.Current, Maturity: maturity.Balancing{Tens: maturity.TensTowardBone}}
 	a, err := rules.Assess(exampleCarcass())
 	fmt.Println(a.Maturity, a.Quality, err)
 	// The zero Rules have no edition and are refused.
@@ -1219,7 +1219,7 @@ func ExampleTolerances() {
 	// 12.9 sq in 11.9 sq in <nil>
 }
 
-func ExampleEstimate() {
+func ExamplePossible() {
 	e, err := grade.Rules{Edition: grade.Current}.Estimate(exampleCarcass(), grade.Tolerances{Fat: grade.Inches(0.1)})
 	fmt.Println(e.Least, e.Most, e.Grades, err)
 	// Output:

@@ -347,7 +347,7 @@ func TestQualityRefuses(t *testing.T) {
 	}
 	_, err := grade.Edition(0).Quality(carcass("A50", "Sm00"))
 	faulttest.Field(t, "no edition", err, grade.FieldError{Field: "edition", Allowed: "1975, 1987, 1997, 2016, 2017", Err: grade.ErrMissing})
-	_, err = grade.Rules{Edition: grade.Current, Maturity: maturity.Rules{Tens: 3}}.Assess(carcass("A50", "Sm00"))
+	_, err = grade.Rules{Edition: grade.Current, Maturity: maturity.Balancing{Tens: 3}}.Assess(carcass("A50", "Sm00"))
 	faulttest.Field(t, "rules", err, grade.FieldError{Field: "rules: tens", Value: "tens(3)", Allowed: "keep units, toward bone, toward lean", Err: grade.ErrUnknown})
 	c := carcass("A50", "Sm00")
 	c.Measures = grade.Measures{}

@@ -182,7 +182,7 @@ func TestStepsOfAge(t *testing.T) {
 	c := carcass("B40", "Sm40")
 	c.Maturity.Teeth = maturity.Incisors(2)
 	for e, want := range map[grade.Edition]string{grade.Edition2016: "left aside", grade.Edition2017: "A"} {
-		r := grade.Rules{Edition: e, Maturity: maturity.Rules{Tens: maturity.TensTowardBone}}
+		r := grade.Rules{Edition: e, Maturity: maturity.Balancing{Tens: maturity.TensTowardBone}}
 		a, err := r.Assess(c)
 		if err != nil {
 			t.Fatal(err)

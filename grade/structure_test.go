@@ -48,7 +48,7 @@ func TestNoAllocation(t *testing.T) {
 	c.Lean = grade.Lean{Firmness: grade.ModeratelySoft, Dark: grade.DarkThird}
 	c.Maturity.Teeth = maturity.Incisors(4)
 	c.FatAdjust = grade.Inches(0.1)
-	rules := grade.Rules{Edition: grade.Edition1997, Maturity: maturity.Rules{Tens: maturity.TensTowardBone}}
+	rules := grade.Rules{Edition: grade.Edition1997, Maturity: maturity.Balancing{Tens: maturity.TensTowardBone}}
 	buffer := make([]byte, 0, 64)
 	var sink int64
 	for name, f := range map[string]func(){

@@ -347,7 +347,7 @@ func TestAllProblems(t *testing.T) {
 		t.Errorf("Problems: %v", got)
 	}
 	good := carcass("A50", "Sm00")
-	faulttest.All(t, "rules", grade.Rules{Maturity: maturity.Rules{Tens: 3, OldLean: 2}}.Check(good),
+	faulttest.All(t, "rules", grade.Rules{Maturity: maturity.Balancing{Tens: 3, OldLean: 2}}.Check(good),
 		" | edition: missing; allowed: 1975, 1987, 1997, 2016, 2017", "tens | rules: tens: tens(3): unknown; allowed: keep units, toward bone, toward lean", "old_lean | rules: old lean: old lean(2): unknown; allowed: may cross, stays in B")
 	if err := r.Check(good); err != nil {
 		t.Errorf("a good carcass: %v", err)

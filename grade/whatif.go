@@ -352,8 +352,8 @@ type QualityRange struct {
 	Most    Marbling `json:"most"`
 }
 
-// Estimate is what can be said of a carcass whose figures are estimates.
-type Estimate struct {
+// Possible is what can be said of a carcass whose figures are estimates.
+type Possible struct {
 	Least     Yield          `json:"least"` // the exact ends of the range of the yield, both possible
 	Most      Yield          `json:"most"`
 	Grades    []int          `json:"grades"`    // the whole yield grades possible, ascending
@@ -367,16 +367,16 @@ type Estimate struct {
 // from each other, and a lean maturity that was left out stays so. The ends of a
 // scale are kept to. Bad tolerances, and what [Rules.Assess] refuses, give a
 // [*FieldError].
-func (r Rules) Estimate(c Carcass, t Tolerances) (Estimate, error) {
+func (r Rules) Estimate(c Carcass, t Tolerances) (Possible, error) {
 	if err := fault.At("tolerances", "", t.Check()); err != nil {
-		return Estimate{}, err
+		return Possible{}, err
 	}
 	if _, err := r.Assess(c); err != nil {
-		return Estimate{}, err
+		return Possible{}, err
 	}
 	m, _ := c.Adjusted()
 	leanest, fattest, _ := t.Span(m)
-	e := Estimate{Least: leanest.terms().Sum(), Most: fattest.terms().Sum()}
+	e := Possible{Least: leanest.terms().Sum(), Most: fattest.terms().Sum()}
 	for g := e.Least.Grade(); g <= e.Most.Grade(); g++ {
 		e.Grades = append(e.Grades, g)
 	}

@@ -228,7 +228,7 @@ const (
 // carcass of 30 months or more. Both need lean.
 //
 // The errors are those of [Evidence.Check].
-func (r Rules) ByAge(e Evidence) (Score, error) {
+func (r Balancing) ByAge(e Evidence) (Score, error) {
 	if e.plain() && r.named() {
 		return r.balance(e.Skeletal, e.Lean, oldestScore, nil), nil
 	}
@@ -248,7 +248,7 @@ func (r Rules) ByAge(e Evidence) (Score, error) {
 // ByBone returns the overall maturity from skeletal and lean alone, as before 18
 // December 2017; teeth and papers are checked and then left aside. The errors
 // are those of [Evidence.Check].
-func (r Rules) ByBone(e Evidence) (Score, error) {
+func (r Balancing) ByBone(e Evidence) (Score, error) {
 	if !e.plain() || !r.named() {
 		if err := fault.Join(e.Check(false), r.Check()); err != nil {
 			return 0, err
@@ -264,11 +264,11 @@ func (e Evidence) plain() bool {
 }
 
 // named reports whether the rules are named choices.
-func (r Rules) named() bool { return r.Tens <= TensTowardLean && r.OldLean <= OldLeanStaysInB }
+func (r Balancing) named() bool { return r.Tens <= TensTowardLean && r.OldLean <= OldLeanStaysInB }
 
 // Steps explains the overall maturity of the evidence, line by line; byAge says
 // whether teeth and papers count. Evidence that does not check gives no steps.
-func (r Rules) Steps(e Evidence, byAge bool) []cite.Step {
+func (r Balancing) Steps(e Evidence, byAge bool) []cite.Step {
 	if e.Check(byAge) != nil || !r.Tens.IsValid() || !r.OldLean.IsValid() {
 		return nil
 	}

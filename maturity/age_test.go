@@ -169,12 +169,12 @@ func TestEvidence(t *testing.T) {
 				want  string
 				err   maturity.FieldError
 			}{
-				{"ByAge", maturity.Rules{}.ByAge, true, tt.byAge, tt.ageErr},
-				{"ByBone", maturity.Rules{}.ByBone, false, tt.byBone, tt.wasErr},
+				{"ByAge", maturity.Balancing{}.ByAge, true, tt.byAge, tt.ageErr},
+				{"ByBone", maturity.Balancing{}.ByBone, false, tt.byBone, tt.wasErr},
 			} {
 				got, err := way.f(tt.e)
 				check := tt.e.Check(way.byAge)
-				steps := maturity.Rules{}.Steps(tt.e, way.byAge)
+				steps := maturity.Balancing{}.Steps(tt.e, way.byAge)
 				if way.want == "" {
 					faulttest.Field(t, way.name, err, way.err)
 					faulttest.Field(t, "Check for "+way.name, check, way.err)
@@ -197,7 +197,7 @@ func TestEvidence(t *testing.T) {
 // TestAgeRefusesRules holds that unnamed rules are refused on every way to an
 // overall maturity, also where age settles it and the rules are not needed.
 func TestAgeRefusesRules(t *testing.T) {
-	for name, r := range map[string]maturity.Rules{"tens": {Tens: 3}, "old lean": {OldLean: 2}} {
+	for name, r := range map[string]maturity.Balancing{"tens": {Tens: 3}, "old lean": {OldLean: 2}} {
 		for what, e := range map[string]maturity.Evidence{
 			"no age":             {Skeletal: 150, Lean: 150},
 			"young":              young(150, 150),
@@ -225,7 +225,7 @@ func TestAgeRefusesRules(t *testing.T) {
 // TestRulesReachByAge holds that the rules of the caller are used on both ways
 // that balance.
 func TestRulesReachByAge(t *testing.T) {
-	r := maturity.Rules{Tens: maturity.TensTowardBone, OldLean: maturity.OldLeanStaysInB}
+	r := maturity.Balancing{Tens: maturity.TensTowardBone, OldLean: maturity.OldLeanStaysInB}
 	for name, e := range map[string]maturity.Evidence{
 		"no age": {Skeletal: maturity.B.At(90), Lean: maturity.C.At(60)},
 		"old":    {Skeletal: maturity.B.At(90), Lean: maturity.C.At(60), Papers: 40},

@@ -30,9 +30,9 @@ const (
 	OldLeanStaysInB                // the overall score is held at B99, which to tens is B90
 )
 
-// Rules are the choices in balancing that no source settles. The zero Rules are
+// Balancing holds the choices in balancing that no source settles. The zero Balancing has
 // the defaults.
-type Rules struct {
+type Balancing struct {
 	Tens    Tens    `json:"tens,omitzero"`
 	OldLean OldLean `json:"old_lean,omitzero"`
 }
@@ -98,7 +98,7 @@ const (
 )
 
 // Balance combines skeletal and lean maturity into overall maturity with the
-// default [Rules].
+// default [Balancing].
 //
 // The federal rule has no arithmetic: bone gets slightly more weight, and the
 // overall score is never more than one full group from bone (official:
@@ -122,23 +122,23 @@ const (
 //
 // An unset or invalid score gives a [*FieldError] for "skeletal maturity" or
 // "lean maturity".
-func Balance(skeletal, lean Score) (Score, error) { return Rules{}.Balance(skeletal, lean) }
+func Balance(skeletal, lean Score) (Score, error) { return Balancing{}.Balance(skeletal, lean) }
 
 // Balance is the function [Balance] under these rules.
-func (r Rules) Balance(skeletal, lean Score) (Score, error) {
+func (r Balancing) Balance(skeletal, lean Score) (Score, error) {
 	if !skeletal.IsValid() || !lean.IsValid() || !r.Tens.IsValid() || !r.OldLean.IsValid() {
 		return 0, r.check(skeletal, lean)
 	}
 	return r.balance(skeletal, lean, oldestScore, nil), nil
 }
 
-func (r Rules) check(skeletal, lean Score) error {
+func (r Balancing) check(skeletal, lean Score) error {
 	return fault.Join(fault.At("skeletal", "", skeletal.Check("skeletal maturity")), fault.At("lean", "", lean.Check("lean maturity")), r.Check())
 }
 
 // Check returns an error that tells of every rule that is not one of the named
 // choices; nil when there is none.
-func (r Rules) Check() error {
+func (r Balancing) Check() error {
 	var all [2]error
 	if !r.Tens.IsValid() {
 		all[0] = &FieldError{Path: "tens", Field: "rules: tens", Value: r.Tens.String(), Allowed: tens.Allowed(), Err: ErrUnknown}
@@ -154,7 +154,7 @@ const oldestScore = Score(600)
 
 // balance runs the rules in their order. The result is no older than oldest, and t
 // takes down each step; a nil t takes down nothing.
-func (r Rules) balance(bone, lean, oldest Score, t *trail) Score {
+func (r Balancing) balance(bone, lean, oldest Score, t *trail) Score {
 	s := mean(bone, lean)
 	gap := bone - lean
 	if gap > wider {

@@ -58,41 +58,41 @@ func TestBalanceRules(t *testing.T) {
 	bone, lean, held := maturity.TensTowardBone, maturity.TensTowardLean, maturity.OldLeanStaysInB
 	tests := []struct {
 		name, reason         string
-		rules                maturity.Rules
+		rules                maturity.Balancing
 		skeletal, lean, want string
 	}{
-		{"ends in 4", "down to the ten", maturity.Rules{Tens: bone}, "A20", "A28", "A20"},
-		{"ends in 6", "up to the ten", maturity.Rules{Tens: bone}, "A20", "A32", "A30"},
-		{"ends in 0", "stays", maturity.Rules{Tens: bone}, "A20", "A40", "A30"},
-		{"5 toward bone, bone younger", "down", maturity.Rules{Tens: bone}, "A20", "A30", "A20"},
-		{"5 toward bone, bone older", "up", maturity.Rules{Tens: bone}, "A30", "A20", "A30"},
-		{"5 toward lean, lean older", "up", maturity.Rules{Tens: lean}, "A20", "A30", "A30"},
-		{"5 toward lean, lean younger", "down", maturity.Rules{Tens: lean}, "A30", "A20", "A20"},
-		{"5 with both equal, toward bone", "down: equal scores never come out older", maturity.Rules{Tens: bone}, "A25", "A25", "A20"},
-		{"5 with both equal, toward lean", "down: equal scores never come out older", maturity.Rules{Tens: lean}, "A25", "A25", "A20"},
-		{"4 toward lean", "down to the ten", maturity.Rules{Tens: lean}, "A20", "A28", "A20"},
-		{"6 toward lean", "up to the ten", maturity.Rules{Tens: lean}, "A20", "A32", "A30"},
-		{"equal, over 5", "down, though the nearer ten is up", maturity.Rules{Tens: bone}, "A27", "A27", "A20"},
-		{"lean one younger, over 5", "down: A30 is older than both", maturity.Rules{Tens: lean}, "A27", "A26", "A20"},
-		{"lean three older", "the nearest ten, as old as lean", maturity.Rules{Tens: bone}, "A27", "A30", "A30"},
-		{"equal tens", "stay", maturity.Rules{Tens: bone}, "A30", "A30", "A30"},
-		{"5 in bone, lean one older", "the mean is bone, which names no side: the younger ten", maturity.Rules{Tens: bone}, "A25", "A26", "A20"},
-		{"equal at the end of a group", "A96 stays in A", maturity.Rules{Tens: bone}, "A96", "A96", "A90"},
-		{"tens at the end of a group", "A96 goes on to B00", maturity.Rules{Tens: bone}, "A92", "B00", "B00"},
-		{"the hold comes before the tens", "A04 and 100 are B04, to tens B00", maturity.Rules{Tens: bone}, "A04", "C40", "B00"},
-		{"the hold binds after the tens", "B08 to B10 would be 102 from bone", maturity.Rules{Tens: bone}, "A08", "E00", "B00"},
-		{"the hold binds below", "D35 less 100 is C35; C30 would be 105 from bone", maturity.Rules{Tens: lean}, "D35", "A00", "C40"},
-		{"the hold binds below, nearest is younger", "D31 less 100 is C31; C30 would be 101 from bone", maturity.Rules{Tens: bone}, "D31", "A00", "C40"},
-		{"the floor comes before the tens", "C15 with young lean", maturity.Rules{Tens: bone}, "C15", "B40", "C00"},
-		{"old lean held, comes out at C00", "held at B99", maturity.Rules{OldLean: held}, "B90", "C10", "B99"},
-		{"old lean held, comes out over C00", "held at B99", maturity.Rules{OldLean: held}, "B90", "C60", "B99"},
-		{"old lean held, comes out at B99", "nothing to hold", maturity.Rules{OldLean: held}, "B90", "C09", "B99"},
-		{"old lean held, comes out in B", "nothing to hold", maturity.Rules{OldLean: held}, "B90", "B80", "B85"},
-		{"old lean held, bone at B99", "the last bone in B", maturity.Rules{OldLean: held}, "B99", "C30", "B99"},
-		{"old lean held, bone at C00", "bone in C is held by nothing", maturity.Rules{OldLean: held}, "C00", "C30", "C15"},
-		{"old lean held before the tens", "the tens do not carry it over", maturity.Rules{Tens: bone, OldLean: held}, "B96", "B98", "B90"},
-		{"old lean held, to tens", "B99, and the ten that stays in B", maturity.Rules{Tens: lean, OldLean: held}, "B90", "C60", "B90"},
-		{"old lean free", "the default follows the arithmetic", maturity.Rules{OldLean: maturity.OldLeanMayCross}, "B90", "C10", "C00"},
+		{"ends in 4", "down to the ten", maturity.Balancing{Tens: bone}, "A20", "A28", "A20"},
+		{"ends in 6", "up to the ten", maturity.Balancing{Tens: bone}, "A20", "A32", "A30"},
+		{"ends in 0", "stays", maturity.Balancing{Tens: bone}, "A20", "A40", "A30"},
+		{"5 toward bone, bone younger", "down", maturity.Balancing{Tens: bone}, "A20", "A30", "A20"},
+		{"5 toward bone, bone older", "up", maturity.Balancing{Tens: bone}, "A30", "A20", "A30"},
+		{"5 toward lean, lean older", "up", maturity.Balancing{Tens: lean}, "A20", "A30", "A30"},
+		{"5 toward lean, lean younger", "down", maturity.Balancing{Tens: lean}, "A30", "A20", "A20"},
+		{"5 with both equal, toward bone", "down: equal scores never come out older", maturity.Balancing{Tens: bone}, "A25", "A25", "A20"},
+		{"5 with both equal, toward lean", "down: equal scores never come out older", maturity.Balancing{Tens: lean}, "A25", "A25", "A20"},
+		{"4 toward lean", "down to the ten", maturity.Balancing{Tens: lean}, "A20", "A28", "A20"},
+		{"6 toward lean", "up to the ten", maturity.Balancing{Tens: lean}, "A20", "A32", "A30"},
+		{"equal, over 5", "down, though the nearer ten is up", maturity.Balancing{Tens: bone}, "A27", "A27", "A20"},
+		{"lean one younger, over 5", "down: A30 is older than both", maturity.Balancing{Tens: lean}, "A27", "A26", "A20"},
+		{"lean three older", "the nearest ten, as old as lean", maturity.Balancing{Tens: bone}, "A27", "A30", "A30"},
+		{"equal tens", "stay", maturity.Balancing{Tens: bone}, "A30", "A30", "A30"},
+		{"5 in bone, lean one older", "the mean is bone, which names no side: the younger ten", maturity.Balancing{Tens: bone}, "A25", "A26", "A20"},
+		{"equal at the end of a group", "A96 stays in A", maturity.Balancing{Tens: bone}, "A96", "A96", "A90"},
+		{"tens at the end of a group", "A96 goes on to B00", maturity.Balancing{Tens: bone}, "A92", "B00", "B00"},
+		{"the hold comes before the tens", "A04 and 100 are B04, to tens B00", maturity.Balancing{Tens: bone}, "A04", "C40", "B00"},
+		{"the hold binds after the tens", "B08 to B10 would be 102 from bone", maturity.Balancing{Tens: bone}, "A08", "E00", "B00"},
+		{"the hold binds below", "D35 less 100 is C35; C30 would be 105 from bone", maturity.Balancing{Tens: lean}, "D35", "A00", "C40"},
+		{"the hold binds below, nearest is younger", "D31 less 100 is C31; C30 would be 101 from bone", maturity.Balancing{Tens: bone}, "D31", "A00", "C40"},
+		{"the floor comes before the tens", "C15 with young lean", maturity.Balancing{Tens: bone}, "C15", "B40", "C00"},
+		{"old lean held, comes out at C00", "held at B99", maturity.Balancing{OldLean: held}, "B90", "C10", "B99"},
+		{"old lean held, comes out over C00", "held at B99", maturity.Balancing{OldLean: held}, "B90", "C60", "B99"},
+		{"old lean held, comes out at B99", "nothing to hold", maturity.Balancing{OldLean: held}, "B90", "C09", "B99"},
+		{"old lean held, comes out in B", "nothing to hold", maturity.Balancing{OldLean: held}, "B90", "B80", "B85"},
+		{"old lean held, bone at B99", "the last bone in B", maturity.Balancing{OldLean: held}, "B99", "C30", "B99"},
+		{"old lean held, bone at C00", "bone in C is held by nothing", maturity.Balancing{OldLean: held}, "C00", "C30", "C15"},
+		{"old lean held before the tens", "the tens do not carry it over", maturity.Balancing{Tens: bone, OldLean: held}, "B96", "B98", "B90"},
+		{"old lean held, to tens", "B99, and the ten that stays in B", maturity.Balancing{Tens: lean, OldLean: held}, "B90", "C60", "B90"},
+		{"old lean free", "the default follows the arithmetic", maturity.Balancing{OldLean: maturity.OldLeanMayCross}, "B90", "C10", "C00"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -111,19 +111,19 @@ func TestBalanceRefuses(t *testing.T) {
 	const scores = "A00 to E100"
 	tests := []struct {
 		name           string
-		rules          maturity.Rules
+		rules          maturity.Balancing
 		skeletal, lean maturity.Score
 		want           maturity.FieldError
 	}{
-		{"no skeletal", maturity.Rules{}, 0, a, maturity.FieldError{Field: "skeletal maturity", Allowed: scores, Err: maturity.ErrMissing}},
-		{"skeletal before A00", maturity.Rules{}, a - 1, a, maturity.FieldError{Field: "skeletal maturity", Value: "?(99)", Allowed: scores, Err: maturity.ErrRange}},
-		{"skeletal behind E100", maturity.Rules{}, e + 1, a, maturity.FieldError{Field: "skeletal maturity", Value: "?(601)", Allowed: scores, Err: maturity.ErrRange}},
-		{"no lean", maturity.Rules{}, a, 0, maturity.FieldError{Field: "lean maturity", Allowed: scores, Err: maturity.ErrMissing}},
-		{"lean impossible", maturity.Rules{}, a, maturity.B.At(120), maturity.FieldError{Field: "lean maturity", Value: "B(120)", Allowed: scores, Err: maturity.ErrRange}},
-		{"both missing", maturity.Rules{}, 0, 0, maturity.FieldError{Field: "skeletal maturity", Allowed: scores, Err: maturity.ErrMissing}},
-		{"unnamed tens", maturity.Rules{Tens: 3}, a, a, maturity.FieldError{Field: "rules: tens", Value: "tens(3)", Allowed: "keep units, toward bone, toward lean", Err: maturity.ErrUnknown}},
-		{"unnamed old lean", maturity.Rules{OldLean: 2}, a, a, maturity.FieldError{Field: "rules: old lean", Value: "old lean(2)", Allowed: "may cross, stays in B", Err: maturity.ErrUnknown}},
-		{"both unnamed", maturity.Rules{Tens: 3, OldLean: 2}, a, a, maturity.FieldError{Field: "rules: tens", Value: "tens(3)", Allowed: "keep units, toward bone, toward lean", Err: maturity.ErrUnknown}},
+		{"no skeletal", maturity.Balancing{}, 0, a, maturity.FieldError{Field: "skeletal maturity", Allowed: scores, Err: maturity.ErrMissing}},
+		{"skeletal before A00", maturity.Balancing{}, a - 1, a, maturity.FieldError{Field: "skeletal maturity", Value: "?(99)", Allowed: scores, Err: maturity.ErrRange}},
+		{"skeletal behind E100", maturity.Balancing{}, e + 1, a, maturity.FieldError{Field: "skeletal maturity", Value: "?(601)", Allowed: scores, Err: maturity.ErrRange}},
+		{"no lean", maturity.Balancing{}, a, 0, maturity.FieldError{Field: "lean maturity", Allowed: scores, Err: maturity.ErrMissing}},
+		{"lean impossible", maturity.Balancing{}, a, maturity.B.At(120), maturity.FieldError{Field: "lean maturity", Value: "B(120)", Allowed: scores, Err: maturity.ErrRange}},
+		{"both missing", maturity.Balancing{}, 0, 0, maturity.FieldError{Field: "skeletal maturity", Allowed: scores, Err: maturity.ErrMissing}},
+		{"unnamed tens", maturity.Balancing{Tens: 3}, a, a, maturity.FieldError{Field: "rules: tens", Value: "tens(3)", Allowed: "keep units, toward bone, toward lean", Err: maturity.ErrUnknown}},
+		{"unnamed old lean", maturity.Balancing{OldLean: 2}, a, a, maturity.FieldError{Field: "rules: old lean", Value: "old lean(2)", Allowed: "may cross, stays in B", Err: maturity.ErrUnknown}},
+		{"both unnamed", maturity.Balancing{Tens: 3, OldLean: 2}, a, a, maturity.FieldError{Field: "rules: tens", Value: "tens(3)", Allowed: "keep units, toward bone, toward lean", Err: maturity.ErrUnknown}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -134,7 +134,7 @@ func TestBalanceRefuses(t *testing.T) {
 			faulttest.Field(t, tt.name, err, tt.want)
 		})
 	}
-	for _, r := range []maturity.Rules{{Tens: maturity.TensTowardLean}, {OldLean: maturity.OldLeanStaysInB}} {
+	for _, r := range []maturity.Balancing{{Tens: maturity.TensTowardLean}, {OldLean: maturity.OldLeanStaysInB}} {
 		if _, err := r.Balance(a, a); err != nil {
 			t.Errorf("%v: %v", r, err)
 		}

@@ -63,17 +63,17 @@ func TestButtons(t *testing.T) {
 // impossible ones are refused by name.
 func TestButtonsSettleNothing(t *testing.T) {
 	e := maturity.Evidence{Skeletal: maturity.A.At(60), Lean: maturity.A.At(40)}
-	want, err := maturity.Rules{}.ByBone(e)
+	want, err := maturity.Balancing{}.ByBone(e)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, b := range []maturity.Buttons{maturity.WhiteAndSoft, maturity.Ossified(0), maturity.Ossified(90)} {
 		e.Buttons = b
-		if got, err := (maturity.Rules{}).ByBone(e); err != nil || got != want {
+		if got, err := (maturity.Balancing{}).ByBone(e); err != nil || got != want {
 			t.Errorf("%v: %v, %v", b, got, err)
 		}
 		e.Teeth = maturity.Incisors(8)
-		if got, err := (maturity.Rules{}).ByAge(e); err != nil || got != want {
+		if got, err := (maturity.Balancing{}).ByAge(e); err != nil || got != want {
 			t.Errorf("%v by age: %v, %v", b, got, err)
 		}
 	}

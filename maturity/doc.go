@@ -22,15 +22,15 @@
 // bone C15 or older, held at C00 or older. A half unit goes to bone.
 //
 // No source settles what becomes of the units, or of much older lean on bone in
-// B. [Rules] name these choices, and the zero Rules are the defaults: units stay
+// B. [Balancing] names these choices, and the zero value has the defaults: units stay
 // as they come out, and the arithmetic may carry bone in B into C.
 //
-// [Evidence] holds all that is known of the age of one carcass. [Rules.ByAge]
+// [Evidence] holds all that is known of the age of one carcass. [Balancing.ByAge]
 // gives the overall score where teeth and papers count, as they do from 18
 // December 2017: two permanent incisors or fewer, or verified papers for less
 // than 30 months, put the carcass in group A unless its skeleton is in D or E.
-// [Rules.ByBone] gives the score from skeleton and lean alone, as before that
-// day. [Rules.Steps] explains either of them, line by line, with the rule, the
+// [Balancing.ByBone] gives the score from skeleton and lean alone, as before that
+// day. [Balancing.Steps] explains either of them, line by line, with the rule, the
 // numbers put in and the source. The package grade picks the right one for an
 // edition of the standard.
 //

@@ -62,12 +62,12 @@ func TestNamedDefaults(t *testing.T) {
 	if got := maturity.OldLeanMayCross.String(); got != "may cross" || !maturity.OldLeanMayCross.IsValid() {
 		t.Errorf("OldLeanMayCross is %q, valid %v", got, maturity.OldLeanMayCross.IsValid())
 	}
-	_, err := maturity.Rules{Tens: 3}.Balance(maturity.A.At(50), maturity.A.At(50))
+	_, err := maturity.Balancing{Tens: 3}.Balance(maturity.A.At(50), maturity.A.At(50))
 	var fe *maturity.FieldError
 	if !errors.As(err, &fe) || fe.Field != "rules: tens" || fe.Value != "tens(3)" {
 		t.Errorf("Tens(3) gives %v", err)
 	}
-	_, err = maturity.Rules{OldLean: 2}.Balance(maturity.A.At(50), maturity.A.At(50))
+	_, err = maturity.Balancing{OldLean: 2}.Balance(maturity.A.At(50), maturity.A.At(50))
 	if !errors.As(err, &fe) || fe.Field != "rules: old lean" || fe.Value != "old lean(2)" {
 		t.Errorf("OldLean(2) gives %v", err)
 	}

@@ -16,7 +16,7 @@ func TestEveryType(t *testing.T) {
 		maturity.Months(29), maturity.Months(-1), maturity.Months(601), maturity.Incisors(2), maturity.Incisors(9), maturity.Incisors(-1), maturity.Teeth(math.MinInt8),
 		maturity.Ossified(10), maturity.Ossified(101), maturity.WhiteAndSoft, maturity.Buttons(200),
 		maturity.TensTowardBone, maturity.Tens(99), maturity.OldLeanStaysInB, maturity.OldLean(99),
-		maturity.Rules{Tens: maturity.TensTowardLean}, maturity.Rules{Tens: 99, OldLean: 99},
+		maturity.Balancing{Tens: maturity.TensTowardLean}, maturity.Balancing{Tens: 99, OldLean: 99},
 		maturity.Evidence{Skeletal: maturity.A.At(60), Lean: maturity.A.At(40), Teeth: maturity.Incisors(2), Buttons: maturity.Ossified(10), Papers: 29}, maturity.Evidence{Skeletal: 7, Lean: -7, Teeth: -9, Papers: -1},
 		maturity.Evidence{Skeletal: maturity.E.At(100), Teeth: maturity.Incisors(0)},
 		maturity.OssificationPoints()[1], maturity.OssificationPoint{Score: 7, Percent: -1},

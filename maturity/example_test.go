@@ -24,30 +24,30 @@ func ExampleBalance() {
 	// unset lean maturity: missing; allowed: A00 to E100
 }
 
-func ExampleRules() {
+func ExampleBalancing() {
 	// The zero Rules are the defaults; each choice that no source settles has a name.
 	bone, lean := maturity.A.At(80), maturity.A.At(50)
-	fmt.Println(maturity.Rules{}.Balance(bone, lean))
-	fmt.Println(maturity.Rules{Tens: maturity.TensTowardBone}.Balance(bone, lean))
-	fmt.Println(maturity.Rules{Tens: maturity.TensTowardLean}.Balance(bone, lean))
+	fmt.Println(maturity.Balancing{}.Balance(bone, lean))
+	fmt.Println(maturity.Balancing{Tens: maturity.TensTowardBone}.Balance(bone, lean))
+	fmt.Println(maturity.Balancing{Tens: maturity.TensTowardLean}.Balance(bone, lean))
 	// Output:
 	// A65 <nil>
 	// A70 <nil>
 	// A60 <nil>
 }
 
-func ExampleRules_Balance() {
+func ExampleBalancing_Balance() {
 	// Bone in B with much older lean: the arithmetic carries the score into C.
 	bone, lean := maturity.B.At(90), maturity.D.At(50)
-	fmt.Println(maturity.Rules{}.Balance(bone, lean))
-	fmt.Println(maturity.Rules{OldLean: maturity.OldLeanStaysInB}.Balance(bone, lean))
+	fmt.Println(maturity.Balancing{}.Balance(bone, lean))
+	fmt.Println(maturity.Balancing{OldLean: maturity.OldLeanStaysInB}.Balance(bone, lean))
 	// Output:
 	// C60 <nil>
 	// B99 <nil>
 }
 
-func ExampleRules_ByAge() {
-	var rules maturity.Rules
+func ExampleBalancing_ByAge() {
+	var rules maturity.Balancing
 	// Two permanent incisors: under 30 months, so group A whatever the balance says.
 	fmt.Println(rules.ByAge(maturity.Evidence{Skeletal: maturity.B.At(40), Lean: maturity.B.At(20), Teeth: maturity.Incisors(2)}))
 	// A skeleton in D is not opened to the young grades by its teeth.
@@ -60,15 +60,15 @@ func ExampleRules_ByAge() {
 	// A60 <nil>
 }
 
-func ExampleRules_ByBone() {
+func ExampleBalancing_ByBone() {
 	// Before 18 December 2017 teeth and papers were left aside.
-	fmt.Println(maturity.Rules{}.ByBone(maturity.Evidence{Skeletal: maturity.B.At(40), Lean: maturity.B.At(20), Teeth: maturity.Incisors(2)}))
+	fmt.Println(maturity.Balancing{}.ByBone(maturity.Evidence{Skeletal: maturity.B.At(40), Lean: maturity.B.At(20), Teeth: maturity.Incisors(2)}))
 	// Output:
 	// B30 <nil>
 }
 
-func ExampleRules_Steps() {
-	var rules maturity.Rules
+func ExampleBalancing_Steps() {
+	var rules maturity.Balancing
 	for _, step := range rules.Steps(maturity.Evidence{Skeletal: maturity.C.At(50), Lean: maturity.A.At(20), Teeth: maturity.Incisors(6)}, true) {
 		fmt.Println(step)
 	}
@@ -309,7 +309,7 @@ func ExampleParseTeeth() {
 func ExampleTens() {
 	// Bone A80 and lean A51 balance to A66, and the nearest ten is A70 in any
 	// direction.
-	s, err := maturity.Rules{Tens: maturity.TensTowardLean}.Balance(maturity.A.At(80), maturity.A.At(51))
+	s, err := maturity.Balancing{Tens: maturity.TensTowardLean}.Balance(maturity.A.At(80), maturity.A.At(51))
 	fmt.Println(s, err)
 	fmt.Println(maturity.TensTowardLean, maturity.TensTowardLean.IsValid())
 	fmt.Println(maturity.KeepUnits, maturity.KeepUnits.IsValid())

@@ -13,7 +13,7 @@ import (
 // nearest score that is not more than 100 from bone, not under C00 with bone C15 or
 // older, not over B99 where old lean stays in B; then the nearest ten that keeps
 // the same and is not older than both.
-func slowBalance(bone, lean int, r maturity.Rules) int {
+func slowBalance(bone, lean int, r maturity.Balancing) int {
 	b, l := big.NewRat(int64(bone), 1), big.NewRat(int64(lean), 1)
 	mean := new(big.Rat).Add(b, l)
 	mean.Quo(mean, big.NewRat(2, 1))
@@ -62,11 +62,11 @@ func TestEveryBalance(t *testing.T) {
 	balanced := 0
 	for tens := maturity.KeepUnits; tens <= maturity.TensTowardLean; tens++ {
 		for old := maturity.OldLeanMayCross; old <= maturity.OldLeanStaysInB; old++ {
-			rules := maturity.Rules{Tens: tens, OldLean: old}
+			rules := maturity.Balancing{Tens: tens, OldLean: old}
 			boneStep, leanStep := 3, 3
 			if !testkit.Exhaustive() {
 				boneStep = 5
-			} else if rules == (maturity.Rules{}) {
+			} else if rules == (maturity.Balancing{}) {
 				boneStep, leanStep = 1, 1
 			}
 			for bone := 0; bone <= 500; bone += boneStep {
@@ -107,17 +107,17 @@ func TestEveryAge(t *testing.T) {
 					if teeth >= 0 {
 						e.Teeth = maturity.Incisors(teeth)
 					}
-					balanced := slowBalance(bone, lean, maturity.Rules{})
+					balanced := slowBalance(bone, lean, maturity.Balancing{})
 					young := teeth >= 0 && teeth <= 2 || papers > 0 && papers < 30
 					want := balanced
 					if young && bone < 300 && want > 99 {
 						want = 99
 					}
-					got, err := maturity.Rules{}.ByAge(e)
+					got, err := maturity.Balancing{}.ByAge(e)
 					if err != nil || int(got-first) != want {
 						t.Fatalf("teeth %d, papers %d, bone %v, lean %v: %v, %v; want %v", teeth, papers, e.Skeletal, e.Lean, got, err, first+maturity.Score(want))
 					}
-					if byBone, err := (maturity.Rules{}).ByBone(e); err != nil || int(byBone-first) != balanced {
+					if byBone, err := (maturity.Balancing{}).ByBone(e); err != nil || int(byBone-first) != balanced {
 						t.Fatalf("by bone: %+v: %v, %v; want %v", e, byBone, err, first+maturity.Score(balanced))
 					}
 				}

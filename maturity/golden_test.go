@@ -26,7 +26,7 @@ func TestGolden(t *testing.T) {
 	for bone := range points {
 		for lean := range points {
 			fmt.Fprintf(&b, "%v %v:", bone, lean)
-			for _, r := range []maturity.Rules{{}, {Tens: maturity.TensTowardBone}, {Tens: maturity.TensTowardLean}, {OldLean: maturity.OldLeanStaysInB}} {
+			for _, r := range []maturity.Balancing{{}, {Tens: maturity.TensTowardBone}, {Tens: maturity.TensTowardLean}, {OldLean: maturity.OldLeanStaysInB}} {
 				s, err := r.Balance(bone, lean)
 				fmt.Fprint(&b, " ", s)
 				if err != nil {
@@ -58,9 +58,9 @@ func TestGolden(t *testing.T) {
 		{Skeletal: maturity.A.At(10), Lean: maturity.A.At(120)},
 		{},
 	} {
-		s, err := maturity.Rules{}.ByAge(e)
+		s, err := maturity.Balancing{}.ByAge(e)
 		fmt.Fprintf(&b, "%v %v\n", s, err)
-		for _, step := range (maturity.Rules{}).Steps(e, true) {
+		for _, step := range (maturity.Balancing{}).Steps(e, true) {
 			fmt.Fprintln(&b, " ", step)
 		}
 	}

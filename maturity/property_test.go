@@ -12,10 +12,10 @@ import (
 const youngest, oldest = maturity.Score(100), maturity.Score(600)
 
 // everyRules yields every named choice of rules.
-func everyRules(yield func(maturity.Rules) bool) {
+func everyRules(yield func(maturity.Balancing) bool) {
 	for tens := maturity.KeepUnits; tens <= maturity.TensTowardLean; tens++ {
 		for old := maturity.OldLeanMayCross; old <= maturity.OldLeanStaysInB; old++ {
-			if !yield(maturity.Rules{Tens: tens, OldLean: old}) {
+			if !yield(maturity.Balancing{Tens: tens, OldLean: old}) {
 				return
 			}
 		}
@@ -23,7 +23,7 @@ func everyRules(yield func(maturity.Rules) bool) {
 }
 
 // balanced fills a table of every balance under the rules.
-func balanced(t *testing.T, r maturity.Rules) (table [oldest + 1][oldest + 1]maturity.Score) {
+func balanced(t *testing.T, r maturity.Balancing) (table [oldest + 1][oldest + 1]maturity.Score) {
 	t.Helper()
 	for bone := youngest; bone <= oldest; bone++ {
 		for lean := youngest; lean <= oldest; lean++ {
@@ -87,7 +87,7 @@ func TestOlderBoneIsNeverYounger(t *testing.T) {
 // 41 over. The rule taught is kept as it stands; a judge who moves lean by one
 // unit across the line should know.
 func TestOlderLeanMayBeYounger(t *testing.T) {
-	counts := map[maturity.Rules]int{}
+	counts := map[maturity.Balancing]int{}
 	for r := range everyRules {
 		table := balanced(t, r)
 		for bone := youngest; bone <= oldest; bone++ {
@@ -105,7 +105,7 @@ func TestOlderLeanMayBeYounger(t *testing.T) {
 	}
 	// 460 pairs on each side; the floor of bone C15 and the hold of old lean at
 	// B99 hide some of them.
-	want := map[maturity.Rules]int{
+	want := map[maturity.Balancing]int{
 		{}:                                  920,
 		{Tens: maturity.TensTowardBone}:     920,
 		{Tens: maturity.TensTowardLean}:     919,
@@ -140,11 +140,11 @@ func TestOneGroup(t *testing.T) {
 func TestAgeNeverOlder(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		e := drawEvidence(t)
-		aged, err := maturity.Rules{}.ByAge(e)
+		aged, err := maturity.Balancing{}.ByAge(e)
 		if err != nil {
 			t.Fatal(err)
 		}
-		bone, err := maturity.Rules{}.ByBone(e)
+		bone, err := maturity.Balancing{}.ByBone(e)
 		if err != nil {
 			t.Fatal(err)
 		}

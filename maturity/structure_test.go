@@ -18,7 +18,7 @@ func TestSizes(t *testing.T) {
 		{"Score", unsafe.Sizeof(maturity.Score(0)), 2},
 		{"Months", unsafe.Sizeof(maturity.Months(0)), 2},
 		{"Teeth", unsafe.Sizeof(maturity.Teeth(0)), 1},
-		{"Rules", unsafe.Sizeof(maturity.Rules{}), 2},
+		{"Rules", unsafe.Sizeof(maturity.Balancing{}), 2},
 		{"Evidence", unsafe.Sizeof(maturity.Evidence{}), 8},
 	} {
 		if s.got != s.want {
@@ -36,9 +36,9 @@ func TestNoAllocation(t *testing.T) {
 	for name, f := range map[string]func(){
 		"At":      func() { sink += maturity.B.At(20) },
 		"Balance": func() { s, _ := maturity.Balance(e.Skeletal, e.Lean); sink += s },
-		"Rules":   func() { s, _ := maturity.Rules{Tens: 1, OldLean: 1}.Balance(e.Skeletal, e.Lean); sink += s },
-		"ByAge":   func() { s, _ := maturity.Rules{}.ByAge(e); sink += s },
-		"ByBone":  func() { s, _ := maturity.Rules{}.ByBone(e); sink += s },
+		"Rules":   func() { s, _ := maturity.Balancing{Tens: 1, OldLean: 1}.Balance(e.Skeletal, e.Lean); sink += s },
+		"ByAge":   func() { s, _ := maturity.Balancing{}.ByAge(e); sink += s },
+		"ByBone":  func() { s, _ := maturity.Balancing{}.ByBone(e); sink += s },
 		"Check": func() {
 			if e.Check(true) != nil {
 				sink++
@@ -74,7 +74,7 @@ func TestZeroValues(t *testing.T) {
 	if n := maturity.Teeth(0); n.IsValid() || n.String() != "not looked at" || n == maturity.Incisors(0) {
 		t.Errorf("Teeth: %v", n)
 	}
-	if (maturity.Rules{}) != (maturity.Rules{Tens: maturity.KeepUnits, OldLean: maturity.OldLeanMayCross}) {
+	if (maturity.Balancing{}) != (maturity.Balancing{Tens: maturity.KeepUnits, OldLean: maturity.OldLeanMayCross}) {
 		t.Error("Rules: the zero is not the default")
 	}
 	if e := (maturity.Evidence{}); e.Check(true) == nil || e.Under30() {
@@ -89,7 +89,7 @@ func TestZeroValues(t *testing.T) {
 func TestMapKeys(t *testing.T) {
 	keys := map[any]int{
 		maturity.A: 1, maturity.A.At(0): 2, maturity.Months(1): 3, maturity.Incisors(0): 4, maturity.TensTowardBone: 5,
-		maturity.OldLeanStaysInB: 6, maturity.Rules{}: 7, maturity.Evidence{}: 8, maturity.OssificationPoint{}: 9,
+		maturity.OldLeanStaysInB: 6, maturity.Balancing{}: 7, maturity.Evidence{}: 8, maturity.OssificationPoint{}: 9,
 	}
 	if len(keys) != 9 || keys[maturity.A.At(0)] != 2 || keys[maturity.Evidence{}] != 8 {
 		t.Errorf("the keys are not apart: %v", keys)

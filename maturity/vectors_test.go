@@ -29,7 +29,7 @@ func TestVectors(t *testing.T) {
 	}
 	young := 0
 	for _, v := range f.Vectors {
-		want := slowBalance(units(v.In, "skeletal"), units(v.In, "lean"), maturity.Rules{})
+		want := slowBalance(units(v.In, "skeletal"), units(v.In, "lean"), maturity.Balancing{})
 		teeth, months := vectors.Text(v.In, "incisors"), vectors.Text(v.In, "months")
 		if teeth == "0" || teeth == "1" || teeth == "2" || len(months) == 1 || len(months) == 2 && months < "30" {
 			if units(v.In, "skeletal") < 300 {

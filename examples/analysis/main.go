@@ -282,7 +282,7 @@ type analysis struct {
 	reader   *sheet.Reader
 	stderr   io.Writer
 	terminal bool
-	key      func(*sheet.Graded) string // the group of a row; nil without groups
+	key      func(*sheet.GradedRow) string // the group of a row; nil without groups
 	grid     *price.Grid
 	sum      summary
 }
@@ -411,7 +411,7 @@ func (a *analysis) wipe() string {
 }
 
 // add adds a graded row to the summary.
-func (a *analysis) add(g *sheet.Graded, told *int) error {
+func (a *analysis) add(g *sheet.GradedRow, told *int) error {
 	if len(g.Flags) > 0 && *told < a.bad {
 		*told++
 		notes := make([]string, len(g.Flags))

@@ -232,10 +232,10 @@ func mean(sum, n int64) int64 {
 
 // group finds what makes the groups: an extra column, one of the mapping, or one of
 // the graded sheet.
-func group(by string, extra []string, columns map[string]string) (func(*sheet.Graded) string, error) {
+func group(by string, extra []string, columns map[string]string) (func(*sheet.GradedRow) string, error) {
 	for i, name := range extra {
 		if strings.EqualFold(name, by) {
-			return func(g *sheet.Graded) string { return strings.TrimSpace(g.Extra[i]) }, nil
+			return func(g *sheet.GradedRow) string { return strings.TrimSpace(g.Extra[i]) }, nil
 		}
 	}
 	name := strings.ToLower(by)
@@ -254,7 +254,7 @@ func group(by string, extra []string, columns map[string]string) (func(*sheet.Gr
 	case "weight_kg":
 		name = "weight_lb"
 	}
-	type g = *sheet.Graded
+	type g = *sheet.GradedRow
 	yes := func(is bool) string {
 		if is {
 			return "yes"

@@ -250,7 +250,7 @@ func (w *workOf) cutting() {
 	for _, m := range class.Mistakes(o) {
 		w.line("  %-30s %-28s %3d", m.Name, m.Card, m.Score)
 	}
-	d := class.DifficultyOf(o)
+	d := class.GuessingOf(o)
 	w.wrap("", "", fmt.Sprintf("One who guesses loses %s points on average. Of all %d placings %d score above 40 and %d above 45; the lowest scores %d.", d.MeanLoss, d.Placings, d.Above40, d.Above45, d.Worst))
 }
 

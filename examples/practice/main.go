@@ -79,7 +79,7 @@ func run(args []string, stdout, stderr io.Writer) error {
 	if spec.Herd, err = find(*herd); err != nil {
 		return err
 	}
-	var set []practice.Class
+	var set []practice.Invented
 	for n := range uint64(*classes) {
 		c, err := practice.Make(*seed+n, spec)
 		if err != nil {

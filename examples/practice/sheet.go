@@ -29,7 +29,7 @@ type work struct {
 }
 
 // sheetsOf makes the sheets for members, or the key.
-func sheetsOf(set []practice.Class, key, full bool) ([]sheet, error) {
+func sheetsOf(set []practice.Invented, key, full bool) ([]sheet, error) {
 	var out []sheet
 	for _, c := range set {
 		s := sheet{title: strings.ToUpper(c.Name()[:1]) + c.Name()[1:]}
@@ -67,7 +67,7 @@ func sheetsOf(set []practice.Class, key, full bool) ([]sheet, error) {
 
 // reasons returns the reasons for the placing of a class as a member would speak them; the
 // first, which gives the placing, is left out.
-func reasons(c practice.Class) ([]string, error) {
+func reasons(c practice.Invented) ([]string, error) {
 	r, err := c.Graded.Reasons(c.Official.Order(), c.Spec.Policy)
 	if err != nil {
 		return nil, err

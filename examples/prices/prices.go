@@ -29,17 +29,17 @@ var latest []byte
 
 // Read returns the terms of a file of this form with the base given; without a name
 // those of the week of 2025-01-06.
-func Read(file string, base decimal.Decimal) (price.Terms, error) {
+func Read(file string, base decimal.Decimal) (price.Offer, error) {
 	text := latest
 	if file != "" {
 		var err error
 		if text, err = os.ReadFile(file); err != nil {
-			return price.Terms{}, err
+			return price.Offer{}, err
 		}
 	}
-	var t price.Terms
+	var t price.Offer
 	if err := json.Unmarshal(text, &t); err != nil {
-		return price.Terms{}, err
+		return price.Offer{}, err
 	}
 	t.Base = base
 	return t, nil

@@ -23,7 +23,7 @@ func TestPublishedReports(t *testing.T) {
 	} {
 		t.Run(tt.week, func(t *testing.T) {
 			base := decimal.New(300, 0)
-			want := price.Terms{Name: "week of " + tt.week, Base: base, YieldEdge: price.EdgeUpper, WeightEdge: price.EdgeLower}
+			want := price.Offer{Name: "week of " + tt.week, Base: base, YieldEdge: price.EdgeUpper, WeightEdge: price.EdgeLower}
 			for _, row := range conformance.Rows(t, "../../testdata/references", tt.reference) {
 				add(t, &want, row)
 			}
@@ -43,7 +43,7 @@ func TestPublishedReports(t *testing.T) {
 }
 
 // add puts one row of a report into the terms.
-func add(t *testing.T, terms *price.Terms, row conformance.Row) {
+func add(t *testing.T, terms *price.Offer, row conformance.Row) {
 	t.Helper()
 	if err := terms.Cite.UnmarshalText([]byte(row.Get("standing") + ": " + row.Get("source_id"))); err != nil {
 		t.Fatal(err)

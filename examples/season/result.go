@@ -99,7 +99,7 @@ func newRound(name string, placings []contest.OfficialPlacing, facts []contest.O
 	if len(facts) > 0 {
 		f.Ties = append(f.Ties, contest.TieBreak{Components: []string{"quality", "yield"}})
 	}
-	r := contest.Rules{
+	r := contest.Scoring{
 		Quality: contest.QualityRule{Ladder: ladder},
 		Yield:   contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: points(10), Each: points(1)},
 	}

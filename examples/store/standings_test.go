@@ -47,7 +47,7 @@ func tally(t testing.TB, s *Store, v View) Standings {
 	}
 	c, err := contest.NewContest("", contest.Format{Name: "contest", Components: []contest.Component{{
 		Name: "placing", Kind: contest.KindPlacing, Classes: out.Classes, Value: value,
-	}}}, contest.Rules{}, officials, nil)
+	}}}, contest.Scoring{}, officials, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -4,7 +4,7 @@
 //
 // # Grids
 //
-// [Terms] are a price grid as data: what is paid per cwt of hot carcass weight,
+// An [Offer] is a price grid as data: what is paid per cwt of hot carcass weight,
 // and what is added or taken off. [New] checks them and makes a [Grid]; bands
 // with a gap or an overlap between them are refused by name. [Grid.Value] prices
 // one carcass by the additive method (published: tx-grid-2014): the base price,
@@ -35,7 +35,7 @@
 //
 // Price classes in print share an edge: 900 lb stands in the row 600-900 lb and
 // in the row 900-1,000 lb. Nothing printed says which row owns it, so every grid
-// says it: [Terms].WeightEdge and [Terms].YieldEdge give an inner edge to the
+// says it: [Offer].WeightEdge and [Offer].YieldEdge give an inner edge to the
 // band below it or to the band above it. The outer ends belong to the bands that
 // they end.
 //
@@ -81,7 +81,7 @@
 //
 // # Zero values, copies and errors
 //
-// The zero [Terms] have no base and make no grid; the zero [Grid] prices nothing;
+// The zero [Offer] has no base and makes no grid; the zero [Grid] prices nothing;
 // the zero [Value] is nothing for nothing; the zero [Mark] and [Edge] are not
 // set. A Grid keeps copies of its terms and hands out copies, and is safe for use
 // by many goroutines. Errors are [*grade.FieldError] with the entry, the value

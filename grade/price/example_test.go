@@ -18,12 +18,12 @@ var base = decimal.RequireFromString("300.00")
 
 // weekly are the averages of the public weekly report for one week (official:
 // ams-ct155-2025-01-06), kept as JSON, with a base.
-func weekly(base decimal.Decimal) price.Terms {
+func weekly(base decimal.Decimal) price.Offer {
 	text, err := os.ReadFile("../../examples/prices/week-2025-01-06.json")
 	if err != nil {
 		log.Fatal(err)
 	}
-	var terms price.Terms
+	var terms price.Offer
 	if err := json.Unmarshal(text, &terms); err != nil {
 		log.Fatal(err)
 	}
@@ -75,7 +75,7 @@ func Example() {
 // A grid of one's own. A gap between two bands is refused by name.
 func ExampleNew() {
 	dollars := decimal.RequireFromString
-	terms := price.Terms{
+	terms := price.Offer{
 		Name:  "county sale",
 		Base:  dollars("250"),
 		Tiers: []price.TierAmount{{Tier: grade.PrimeTier, Amount: dollars("12.50")}, {Tier: grade.TopChoice}, {Tier: grade.LowChoice}, {Tier: grade.SelectTier, Amount: dollars("-15")}},
@@ -99,7 +99,7 @@ func ExampleNew() {
 }
 
 // 900 lb stands in two printed rows. The grid says which of them owns it.
-func ExampleTerms() {
+func ExampleOffer() {
 	a, err := grade.Current.Assess(carcass)
 	if err != nil {
 		fmt.Println(err)
@@ -248,7 +248,7 @@ func ExampleOrder() {
 }
 
 func ExampleByHead() {
-	grid, err := price.New(price.Terms{Base: base})
+	grid, err := price.New(price.Offer{Base: base})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -408,7 +408,7 @@ func ExampleMarkAmount() {
 
 // Two tiers priced, and a carcass of a third.
 func ExampleTierAmount() {
-	grid, err := price.New(price.Terms{Base: base, Tiers: []price.TierAmount{
+	grid, err := price.New(price.Offer{Base: base, Tiers: []price.TierAmount{
 		{Tier: grade.PrimeTier, Amount: decimal.RequireFromString("20")},
 		{Tier: grade.TopChoice, Amount: decimal.RequireFromString("5")},
 	}})
@@ -426,7 +426,7 @@ func ExampleTierAmount() {
 	// Output: tier: select: no price; allowed: prime, top choice
 }
 
-func ExamplePart() {
+func ExamplePremium() {
 	grid, err := price.New(weekly(base))
 	if err != nil {
 		fmt.Println(err)

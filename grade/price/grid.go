@@ -59,10 +59,10 @@ type MarkAmount struct {
 	Instead bool            `json:"instead,omitzero"` // it stands in place of the tier's amount; else it is added to it
 }
 
-// Terms are a price grid as data. Amounts are dollars per cwt of hot carcass
-// weight with at most 4 places, under 10,000 either way. The zero Terms have no
-// base and make no grid.
-type Terms struct {
+// Offer is a price grid as data. Amounts are dollars per cwt of hot carcass
+// weight with at most 4 places, under 10,000 either way. The zero Offer has no
+// base and makes no grid.
+type Offer struct {
 	Name string          `json:"name"`          // for explanations, as "week of 2025-01-06"
 	Base decimal.Decimal `json:"base"`          // the price before any premium or discount; over 0
 	Cite cite.Citation   `json:"cite,omitzero"` // where the amounts come from; zero for those of one's own
@@ -91,7 +91,7 @@ type Grid struct{ g *grid }
 
 // grid holds amounts in units of 0.0001 dollar.
 type grid struct {
-	terms  Terms
+	terms  Offer
 	base   int64
 	tiers  [grade.PrimeTier + 1]amount
 	yield  []band
@@ -127,7 +127,7 @@ const (
 // priced twice, a band that ends before it starts, and bands with a gap or an
 // overlap give an error that tells of each with its path, as "tiers[2].amount"; see
 // [grade.Problems]. errors.Is finds [ErrGap], [ErrOverlap] and [grade.ErrRepeated].
-func New(t Terms) (Grid, error) {
+func New(t Offer) (Grid, error) {
 	g := &grid{terms: t.clone()}
 	var all []error
 	refuse := func(path string, err error) { all = append(all, fault.At(path, "", err)) }
@@ -163,7 +163,7 @@ func New(t Terms) (Grid, error) {
 }
 
 // clone returns the terms in fresh slices.
-func (t Terms) clone() Terms {
+func (t Offer) clone() Offer {
 	t.Tiers, t.Yield, t.Weight, t.Marks = slices.Clone(t.Tiers), slices.Clone(t.Yield), slices.Clone(t.Weight), slices.Clone(t.Marks)
 	return t
 }
@@ -277,9 +277,9 @@ func span[T edged](list []Band[T]) string {
 
 // Terms returns the terms of the grid, in fresh slices; the zero Terms for the
 // zero Grid.
-func (g Grid) Terms() Terms {
+func (g Grid) Terms() Offer {
 	if g.g == nil {
-		return Terms{}
+		return Offer{}
 	}
 	return g.g.terms.clone()
 }

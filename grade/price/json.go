@@ -10,7 +10,7 @@ import (
 // UnmarshalJSON reads an object with the JSON names of the fields. The error tells of
 // every field that cannot be read and of every name that is no field; the receiver is
 // then left as it was. Fields that are not there stay as they are.
-func (t *Terms) UnmarshalJSON(b []byte) error {
+func (t *Offer) UnmarshalJSON(b []byte) error {
 	v := *t
 	err := text.Object(b, text.Member{Name: "name", To: &v.Name}, text.Member{Name: "base", To: &v.Base}, text.Member{Name: "cite", To: &v.Cite},
 		text.Member{Name: "tiers", To: &v.Tiers}, text.Member{Name: "yield", To: &v.Yield}, text.Member{Name: "yield_edge", To: &v.YieldEdge},
@@ -21,7 +21,7 @@ func (t *Terms) UnmarshalJSON(b []byte) error {
 	return err
 }
 
-// UnmarshalJSON reads an object as [Terms.UnmarshalJSON] does.
+// UnmarshalJSON reads an object as [Offer.UnmarshalJSON] does.
 func (b *Band[T]) UnmarshalJSON(in []byte) error {
 	v := *b
 	err := text.Object(in, text.Member{Name: "from", To: &v.From}, text.Member{Name: "to", To: &v.To}, text.Member{Name: "amount", To: &v.Amount})
@@ -31,7 +31,7 @@ func (b *Band[T]) UnmarshalJSON(in []byte) error {
 	return err
 }
 
-// UnmarshalJSON reads an object as [Terms.UnmarshalJSON] does.
+// UnmarshalJSON reads an object as [Offer.UnmarshalJSON] does.
 func (a *TierAmount) UnmarshalJSON(b []byte) error {
 	v := *a
 	err := text.Object(b, text.Member{Name: "tier", To: &v.Tier}, text.Member{Name: "amount", To: &v.Amount})
@@ -41,7 +41,7 @@ func (a *TierAmount) UnmarshalJSON(b []byte) error {
 	return err
 }
 
-// UnmarshalJSON reads an object as [Terms.UnmarshalJSON] does.
+// UnmarshalJSON reads an object as [Offer.UnmarshalJSON] does.
 func (a *MarkAmount) UnmarshalJSON(b []byte) error {
 	v := *a
 	err := text.Object(b, text.Member{Name: "mark", To: &v.Mark}, text.Member{Name: "amount", To: &v.Amount}, text.Member{Name: "instead", To: &v.Instead})
@@ -65,7 +65,7 @@ func (g *Grid) UnmarshalJSON(b []byte) error {
 	if string(b) == "null" {
 		return nil
 	}
-	var t Terms
+	var t Offer
 	if err := json.Unmarshal(b, &t); err != nil {
 		return err
 	}

@@ -29,7 +29,7 @@ func assessed(q grade.Quality, y grade.Yield, w grade.Weight) grade.Assessment {
 	return grade.Assessment{Quality: q, Yield: y, Maturity: maturity.A.At(50), Carcass: grade.Carcass{Sex: grade.Steer, Measures: grade.Measures{Fat: grade.Inches(0), Weight: w, KPH: grade.Percent(0)}}}
 }
 
-func latest(t *testing.T, change func(*price.Terms)) price.Grid {
+func latest(t *testing.T, change func(*price.Offer)) price.Grid {
 	t.Helper()
 	terms := weekly(dec("300"))
 	if change != nil {
@@ -149,8 +149,8 @@ func TestEdges(t *testing.T) {
 		{"1050 lb", "the edge, printed over 1,050", grade.Grades(3.5), grade.Pounds(1050), "295", "284.55"},
 		{"over 1050 lb", "no upper end", grade.Grades(3.5), grade.Pounds(1800), "284.55", "284.55"},
 	}
-	lower := latest(t, func(p *price.Terms) { p.YieldEdge, p.WeightEdge = price.EdgeLower, price.EdgeLower })
-	upper := latest(t, func(p *price.Terms) { p.YieldEdge, p.WeightEdge = price.EdgeUpper, price.EdgeUpper })
+	lower := latest(t, func(p *price.Offer) { p.YieldEdge, p.WeightEdge = price.EdgeLower, price.EdgeLower })
+	upper := latest(t, func(p *price.Offer) { p.YieldEdge, p.WeightEdge = price.EdgeUpper, price.EdgeUpper })
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			a := assessed(grade.Choice.Part(grade.Low), tt.y, tt.w)
@@ -166,7 +166,7 @@ func TestEdges(t *testing.T) {
 
 func TestClosedBands(t *testing.T) {
 	// A grid whose last bands have an upper end, which belongs to them.
-	g, err := price.New(price.Terms{
+	g, err := price.New(price.Offer{
 		Base:      dec("200"),
 		Yield:     []price.Band[grade.Yield]{{From: grade.Grades(2), To: grade.Grades(4), Amount: dec("1")}},
 		YieldEdge: price.EdgeUpper,
@@ -233,7 +233,7 @@ func TestTiers(t *testing.T) {
 }
 
 func TestEveryTierIsNamed(t *testing.T) {
-	g, err := price.New(price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{Tier: grade.BelowStandard}, {Tier: grade.StandardTier}}})
+	g, err := price.New(price.Offer{Base: dec("1"), Tiers: []price.TierAmount{{Tier: grade.BelowStandard}, {Tier: grade.StandardTier}}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -251,7 +251,7 @@ func TestAmountsAreShort(t *testing.T) {
 	for amount, want := range map[string]struct{ coefficient, exponent int64 }{
 		"300": {300, 0}, "300.10": {3001, -1}, "300.0001": {3_000_001, -4},
 	} {
-		g, err := price.New(price.Terms{Base: dec(amount)})
+		g, err := price.New(price.Offer{Base: dec(amount)})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -318,7 +318,7 @@ func TestMarks(t *testing.T) {
 func TestMarksWithoutPrice(t *testing.T) {
 	dark := assessed(grade.Choice.Part(grade.Low), grade.Grades(3), grade.Pounds(700))
 	dark.Carcass.Lean.Dark = grade.DarkFull
-	g, err := price.New(price.Terms{Base: dec("200")})
+	g, err := price.New(price.Offer{Base: dec("200")})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -335,7 +335,7 @@ func TestMarksWithoutPrice(t *testing.T) {
 	if want := "mark: dark cutter: no price; allowed: no mark"; err == nil || err.Error() != want || !errors.Is(err, price.ErrNoPrice) {
 		t.Errorf("%v, want %s", err, want)
 	}
-	g = latest(t, func(p *price.Terms) { p.Marks = p.Marks[:2] })
+	g = latest(t, func(p *price.Offer) { p.Marks = p.Marks[:2] })
 	_, err = g.Value(dark, price.DarkCutter)
 	if want := "mark: dark cutter: no price; allowed: all natural, non-hormone-treated"; err == nil || err.Error() != want {
 		t.Errorf("%v, want %s", err, want)
@@ -379,37 +379,37 @@ func TestNewErrors(t *testing.T) {
 	band := func(from, to grade.Weight) price.Band[grade.Weight] {
 		return price.Band[grade.Weight]{From: from, To: to}
 	}
-	weights := func(bands ...price.Band[grade.Weight]) price.Terms {
-		return price.Terms{Base: dec("300"), Weight: bands, WeightEdge: price.EdgeLower}
+	weights := func(bands ...price.Band[grade.Weight]) price.Offer {
+		return price.Offer{Base: dec("300"), Weight: bands, WeightEdge: price.EdgeLower}
 	}
-	yields := func(bands ...price.Band[grade.Yield]) price.Terms {
-		return price.Terms{Base: dec("300"), Yield: bands, YieldEdge: price.EdgeLower}
+	yields := func(bands ...price.Band[grade.Yield]) price.Offer {
+		return price.Offer{Base: dec("300"), Yield: bands, YieldEdge: price.EdgeLower}
 	}
 	tests := []struct {
 		name, reason string
-		terms        price.Terms
+		terms        price.Offer
 		want         string
 		is           error
 	}{
-		{"zero", "no base", price.Terms{}, "base: 0.00: out of range; allowed: over 0.00", grade.ErrRange},
-		{"negative base", "no price", price.Terms{Base: dec("-1")}, "base: -1.00: out of range; allowed: over 0.00", grade.ErrRange},
-		{"fine base", "5 places", price.Terms{Base: dec("1.00001")}, "base: 1.00001: too many places; allowed: " + allowed, grade.ErrPlaces},
-		{"large base", "10,000 dollars", price.Terms{Base: dec("10000")}, "base: 10000.00: out of range; allowed: " + allowed, grade.ErrRange},
-		{"huge base", "an exponent that must not be scaled", price.Terms{Base: decimal.New(1, 11)}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
-		{"tiny base", "an exponent that must not be scaled", price.Terms{Base: decimal.New(1, -100)}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
-		{"long base", "more digits than anyone means", price.Terms{Base: dec("1." + strings.Repeat("0", 60)).Add(dec(strings.Repeat("1", 21)))}, "base: " + strings.Repeat("1", 20) + "2.00: out of range; allowed: " + allowed, grade.ErrRange},
-		{"greatest exponent", "scaled, and too large", price.Terms{Base: decimal.New(1, 9)}, "base: 1000000000.00: out of range; allowed: " + allowed, grade.ErrRange},
-		{"least exponent", "scaled, and too fine", price.Terms{Base: decimal.New(1, -64)}, "base: 0." + strings.Repeat("0", 63) + "1: too many places; allowed: " + allowed, grade.ErrPlaces},
-		{"80 digits", "scaled, and too large", price.Terms{Base: dec(strings.Repeat("7", 80))}, "base: " + strings.Repeat("7", 80) + ".00: out of range; allowed: " + allowed, grade.ErrRange},
-		{"122 digits", "not scaled", price.Terms{Base: dec(strings.Repeat("7", 122))}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
-		{"tier", "no such tier", price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{}}}, "tiers: unset: unknown; allowed: below standard to prime", grade.ErrUnknown},
-		{"tier twice", "two amounts", price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("1")}, {grade.PrimeTier, dec("2.5")}}}, "tier prime: 2.50: repeated; allowed: one amount", grade.ErrRepeated},
-		{"tier amount", "under -10,000", price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("-10000")}}}, "tier prime: -10000.00: out of range; allowed: " + allowed, grade.ErrRange},
-		{"mark", "no such mark", price.Terms{Base: dec("1"), Marks: []price.MarkAmount{{}}}, "marks: unset: unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated", grade.ErrUnknown},
-		{"mark twice", "two amounts", price.Terms{Base: dec("1"), Marks: []price.MarkAmount{{Mark: price.DairyType}, {Mark: price.DairyType}}}, "mark dairy-type: 0.00: repeated; allowed: one amount", grade.ErrRepeated},
-		{"mark amount", "5 places", price.Terms{Base: dec("1"), Marks: []price.MarkAmount{{Mark: price.DairyType, Amount: dec("0.00001")}}}, "mark dairy-type: 0.00001: too many places; allowed: " + allowed, grade.ErrPlaces},
-		{"edge", "nobody owns the edges", price.Terms{Base: dec("1"), Weight: []price.Band[grade.Weight]{band(grade.Pounds(0), grade.Weight{})}}, "weight band edge: owner: missing; allowed: lower band, upper band", grade.ErrMissing},
-		{"edge unknown", "no such owner", price.Terms{Base: dec("1"), Yield: []price.Band[grade.Yield]{{From: grade.Grades(1)}}, YieldEdge: 3}, "yield band edge: owner: edge(3): unknown; allowed: lower band, upper band", grade.ErrUnknown},
+		{"zero", "no base", price.Offer{}, "base: 0.00: out of range; allowed: over 0.00", grade.ErrRange},
+		{"negative base", "no price", price.Offer{Base: dec("-1")}, "base: -1.00: out of range; allowed: over 0.00", grade.ErrRange},
+		{"fine base", "5 places", price.Offer{Base: dec("1.00001")}, "base: 1.00001: too many places; allowed: " + allowed, grade.ErrPlaces},
+		{"large base", "10,000 dollars", price.Offer{Base: dec("10000")}, "base: 10000.00: out of range; allowed: " + allowed, grade.ErrRange},
+		{"huge base", "an exponent that must not be scaled", price.Offer{Base: decimal.New(1, 11)}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
+		{"tiny base", "an exponent that must not be scaled", price.Offer{Base: decimal.New(1, -100)}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
+		{"long base", "more digits than anyone means", price.Offer{Base: dec("1." + strings.Repeat("0", 60)).Add(dec(strings.Repeat("1", 21)))}, "base: " + strings.Repeat("1", 20) + "2.00: out of range; allowed: " + allowed, grade.ErrRange},
+		{"greatest exponent", "scaled, and too large", price.Offer{Base: decimal.New(1, 9)}, "base: 1000000000.00: out of range; allowed: " + allowed, grade.ErrRange},
+		{"least exponent", "scaled, and too fine", price.Offer{Base: decimal.New(1, -64)}, "base: 0." + strings.Repeat("0", 63) + "1: too many places; allowed: " + allowed, grade.ErrPlaces},
+		{"80 digits", "scaled, and too large", price.Offer{Base: dec(strings.Repeat("7", 80))}, "base: " + strings.Repeat("7", 80) + ".00: out of range; allowed: " + allowed, grade.ErrRange},
+		{"122 digits", "not scaled", price.Offer{Base: dec(strings.Repeat("7", 122))}, "base: a decimal with exponent far out of range: out of range; allowed: " + allowed, grade.ErrRange},
+		{"tier", "no such tier", price.Offer{Base: dec("1"), Tiers: []price.TierAmount{{}}}, "tiers: unset: unknown; allowed: below standard to prime", grade.ErrUnknown},
+		{"tier twice", "two amounts", price.Offer{Base: dec("1"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("1")}, {grade.PrimeTier, dec("2.5")}}}, "tier prime: 2.50: repeated; allowed: one amount", grade.ErrRepeated},
+		{"tier amount", "under -10,000", price.Offer{Base: dec("1"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("-10000")}}}, "tier prime: -10000.00: out of range; allowed: " + allowed, grade.ErrRange},
+		{"mark", "no such mark", price.Offer{Base: dec("1"), Marks: []price.MarkAmount{{}}}, "marks: unset: unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated", grade.ErrUnknown},
+		{"mark twice", "two amounts", price.Offer{Base: dec("1"), Marks: []price.MarkAmount{{Mark: price.DairyType}, {Mark: price.DairyType}}}, "mark dairy-type: 0.00: repeated; allowed: one amount", grade.ErrRepeated},
+		{"mark amount", "5 places", price.Offer{Base: dec("1"), Marks: []price.MarkAmount{{Mark: price.DairyType, Amount: dec("0.00001")}}}, "mark dairy-type: 0.00001: too many places; allowed: " + allowed, grade.ErrPlaces},
+		{"edge", "nobody owns the edges", price.Offer{Base: dec("1"), Weight: []price.Band[grade.Weight]{band(grade.Pounds(0), grade.Weight{})}}, "weight band edge: owner: missing; allowed: lower band, upper band", grade.ErrMissing},
+		{"edge unknown", "no such owner", price.Offer{Base: dec("1"), Yield: []price.Band[grade.Yield]{{From: grade.Grades(1)}}, YieldEdge: 3}, "yield band edge: owner: edge(3): unknown; allowed: lower band, upper band", grade.ErrUnknown},
 		{"gap", "950 lb stands in no band", weights(band(grade.Pounds(600), grade.Pounds(900)), band(grade.Pounds(1000), grade.Weight{})), "weight band 1000 lb and over: a start at 1000 lb: gap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrGap},
 		{"gap of the least unit", "900.0000 to 900.0001", weights(band(grade.Pounds(600), grade.Pounds(900)), band(grade.Pounds(900.0001), grade.Weight{})), "weight band 900.0001 lb and over: a start at 900.0001 lb: gap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrGap},
 		{"overlap", "890 lb stands in two bands; the bands come in any order", weights(band(grade.Pounds(880), grade.Weight{}), band(grade.Pounds(600), grade.Pounds(900))), "weight band 880 lb and over: a start at 880 lb: overlap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrOverlap},
@@ -439,7 +439,7 @@ func TestNewErrors(t *testing.T) {
 }
 
 func TestLimitsOfAmounts(t *testing.T) {
-	g, err := price.New(price.Terms{Base: dec("9999.9999"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("-9999.9999")}}, Marks: []price.MarkAmount{{Mark: price.DairyType, Amount: dec("9999.9999")}}})
+	g, err := price.New(price.Offer{Base: dec("9999.9999"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("-9999.9999")}}, Marks: []price.MarkAmount{{Mark: price.DairyType, Amount: dec("9999.9999")}}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -456,13 +456,13 @@ func TestTermsAreCopies(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := g.Terms()
-	for _, mine := range []price.Terms{terms, g.Terms()} {
+	for _, mine := range []price.Offer{terms, g.Terms()} {
 		mine.Tiers[0].Amount, mine.Yield[0].Amount, mine.Weight[0].Amount, mine.Marks[0].Amount = dec("9"), dec("9"), dec("9"), dec("9")
 	}
 	if d := cmp.Diff(want, g.Terms()); d != "" {
 		t.Errorf("the grid changes with its terms (-want +got):\n%s", d)
 	}
-	if d := cmp.Diff(price.Terms{}, price.Grid{}.Terms()); d != "" {
+	if d := cmp.Diff(price.Offer{}, price.Grid{}.Terms()); d != "" {
 		t.Errorf("the zero grid (-want +got):\n%s", d)
 	}
 	// Terms go through JSON and make the same grid.
@@ -470,7 +470,7 @@ func TestTermsAreCopies(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var back price.Terms
+	var back price.Offer
 	if err := json.Unmarshal(b, &back); err != nil {
 		t.Fatal(err)
 	}
@@ -495,7 +495,7 @@ func TestRounding(t *testing.T) {
 		{"-100.2501", "-2.01", "-2.01", "-2.01"},
 	}
 	for _, tt := range tests {
-		g, err := price.New(price.Terms{Base: dec("1"), Tiers: []price.TierAmount{{grade.PrimeTier, dec(tt.perCwt).Sub(dec("1"))}}})
+		g, err := price.New(price.Offer{Base: dec("1"), Tiers: []price.TierAmount{{grade.PrimeTier, dec(tt.perCwt).Sub(dec("1"))}}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -634,9 +634,9 @@ func TestSteps(t *testing.T) {
 	if d := cmp.Diff(want, v.Steps()); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
-	var parts []price.Part
+	var parts []price.Premium
 	for _, s := range want[1:7] {
-		parts = append(parts, price.Part{Name: s.Name, Amount: dec(strings.TrimPrefix(s.Result, "+"))})
+		parts = append(parts, price.Premium{Name: s.Name, Amount: dec(strings.TrimPrefix(s.Result, "+"))})
 	}
 	if d := cmp.Diff(parts, v.Parts()); d != "" {
 		t.Errorf("parts (-want +got):\n%s", d)
@@ -656,7 +656,7 @@ func TestSteps(t *testing.T) {
 
 func TestTiersWithoutPriceInSteps(t *testing.T) {
 	// Without tiers and bands there is no line but the base.
-	g, err := price.New(price.Terms{Base: dec("200.0625")})
+	g, err := price.New(price.Offer{Base: dec("200.0625")})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -782,7 +782,7 @@ func BenchmarkValue(b *testing.B) {
 // TestAllProblems holds that a grid tells of everything that is wrong with it, each
 // with its path in the terms.
 func TestAllProblems(t *testing.T) {
-	_, err := price.New(price.Terms{
+	_, err := price.New(price.Offer{
 		Base:       dec("-1"),
 		Tiers:      []price.TierAmount{{0, dec("1")}, {grade.PrimeTier, dec("1")}, {grade.PrimeTier, dec("2")}, {grade.SelectTier, dec("0.00001")}},
 		Marks:      []price.MarkAmount{{Mark: 99}, {Mark: price.DairyType, Amount: dec("10000")}},
@@ -820,7 +820,7 @@ func TestGridThroughJSON(t *testing.T) {
 	if d := cmp.Diff(g.Terms(), back.Terms()); d != "" {
 		t.Errorf("terms (-want +got):\n%s", d)
 	}
-	if d := cmp.Diff(g, latest(t, func(t *price.Terms) { t.Tiers[0].Amount = dec("0.01") })); d == "" {
+	if d := cmp.Diff(g, latest(t, func(t *price.Offer) { t.Tiers[0].Amount = dec("0.01") })); d == "" {
 		t.Error("cmp.Diff finds nothing between two grids")
 	}
 	for in, want := range map[string]string{
@@ -861,7 +861,7 @@ func TestEveryType(t *testing.T) {
 	}
 	everytype.Run(t, ".",
 		price.DairyType, price.Mark(99), price.EdgeLower, price.Edge(99), g, v, v.Parts()[0],
-		price.Terms{Name: "odd", Base: dec("1e400"), Tiers: []price.TierAmount{{}}, Yield: []price.Band[grade.Yield]{{}}, Weight: []price.Band[grade.Weight]{{}}}, g.Terms(),
+		price.Offer{Name: "odd", Base: dec("1e400"), Tiers: []price.TierAmount{{}}, Yield: []price.Band[grade.Yield]{{}}, Weight: []price.Band[grade.Weight]{{}}}, g.Terms(),
 		price.Band[grade.Yield]{From: grade.Grades(-1), To: grade.Grades(5)}, price.Band[grade.Weight]{From: grade.Pounds(math.NaN()), Amount: dec("-1e-400")},
 		price.TierAmount{Tier: 99, Amount: dec("1")}, price.TierAmount{Tier: grade.PrimeTier}, price.MarkAmount{Mark: price.DairyType, Instead: true},
 		price.New, price.PerHead, price.Dressing, price.BreakEven, price.ByHead, price.ByCwt, price.ParseMark, price.ParseEdge, price.Marks, price.MarksOf,

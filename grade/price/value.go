@@ -65,8 +65,8 @@ func (v Value) PerLiveCwt(live grade.Weight, r grade.Rounding) (decimal.Decimal,
 	return decimal.New(n, -2), err
 }
 
-// Part is one premium or discount that went into a value.
-type Part struct {
+// Premium is one premium or discount that went into a value.
+type Premium struct {
 	Name   string          `json:"name"`   // as "tier select", "yield 2.5 to 3", "mark dark cutter"
 	Amount decimal.Decimal `json:"amount"` // dollars per cwt; a discount is negative
 }
@@ -74,10 +74,10 @@ type Part struct {
 // Parts returns the premiums and discounts of the value, those of no amount too:
 // tier, yield, weight, then the marks. With the base they add up to
 // [Value.PerCwt].
-func (v Value) Parts() []Part {
-	var out []Part
+func (v Value) Parts() []Premium {
+	var out []Premium
 	for _, l := range v.lines() {
-		out = append(out, Part{l.name, exact(l.n, places)})
+		out = append(out, Premium{l.name, exact(l.n, places)})
 	}
 	return out
 }

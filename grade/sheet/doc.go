@@ -129,7 +129,7 @@
 //
 // # Zero values
 //
-// The zero [Row] and [Graded] are rows with nothing set. A [Reader], a [Writer] and a
+// The zero [Row] and [GradedRow] are rows with nothing set. A [Reader], a [Writer] and a
 // [GradedWriter] come from their constructors and are for one goroutine at a time; the
 // zero Reader has no rows, and the zero writers refuse every row.
 //

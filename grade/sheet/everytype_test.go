@@ -22,7 +22,7 @@ func TestEveryType(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var rows []sheet.Graded
+	var rows []sheet.GradedRow
 	var refused *sheet.RowError
 	for g, err := range r.Grade(context.Background(), grade.Rules{Edition: grade.Current}) {
 		if e, ok := err.(*sheet.RowError); ok {

@@ -276,7 +276,7 @@ func ExampleGradedWriter() {
 		return
 	}
 	a, err := grade.Current.Assess(steer)
-	fmt.Println(err, w.Write(sheet.Graded{ID: "1", Assessment: a}), w.Flush())
+	fmt.Println(err, w.Write(sheet.GradedRow{ID: "1", Assessment: a}), w.Flush())
 	// Output:
 	// id,sex,skeletal,lean,teeth,papers_months,marbling,firmness,dark,below_cutter,fat_in,fat_adjust_in,ribeye_sq_in,kph_pct,weight_lb,assumed,color,texture,buttons,overall,quality,yield,yield_grade,tier,flags
 	// 1,steer,A60,A50,,,Sm40,,,,0.45,,12.4,2.5,820,,,,,A55,Low Choice,3.273,3,low choice,
@@ -290,9 +290,9 @@ func ExampleNewGradedWriter() {
 	// line 1, column 26 (tier): column: tier: repeated; allowed: each column once
 }
 
-func ExampleGraded() {
+func ExampleGradedRow() {
 	a, err := grade.Current.Assess(steer)
-	g := sheet.Graded{ID: "1", Assessment: a}
+	g := sheet.GradedRow{ID: "1", Assessment: a}
 	fmt.Println(g.ID, g.Assessment.Quality, g.Assessment.Yield, g.Flags, err)
 	// Output:
 	// 1 Low Choice 3.273 [] <nil>

@@ -27,8 +27,8 @@ type Row struct {
 	Extra   []string      `json:"extra,omitempty"`  // cells of the extra columns, in the order of [Reader.Extra]; nil without any
 }
 
-// Graded is one row of a sheet with its assessment, which holds the carcass.
-type Graded struct {
+// GradedRow is one row of a sheet with its assessment, which holds the carcass.
+type GradedRow struct {
 	Line    int         `json:"line,omitzero"`    // line of the sheet that it was read from; not written
 	ID      string      `json:"id,omitzero"`      // the carcass's number or name, one line of text; may be empty
 	Assumed Assumptions `json:"assumed,omitzero"` // what was assumed and not seen
@@ -346,19 +346,19 @@ func (s *Reader) Rows() iter.Seq2[Row, error] {
 // context when it is done, and of the input itself. A sheet that lacks both gives one
 // RowError for its header and no row. A Grade that is left before its end has read
 // ahead, and the reader has no rows after it.
-func (s *Reader) Grade(ctx context.Context, rules grade.Rules) iter.Seq2[Graded, error] {
-	return func(yield func(Graded, error) bool) {
+func (s *Reader) Grade(ctx context.Context, rules grade.Rules) iter.Seq2[GradedRow, error] {
+	return func(yield func(GradedRow, error) bool) {
 		if s == nil {
 			return
 		}
 		// Any evidence will do: what is refused is the rules.
 		young := maturity.A.At(50)
 		if _, err := rules.Overall(maturity.Evidence{Skeletal: young, Lean: young}); err != nil {
-			yield(Graded{}, err)
+			yield(GradedRow{}, err)
 			return
 		}
 		if s.quality != nil && s.yield != nil {
-			yield(Graded{}, fault.Row(s.file, s.line, "", []*RowError{{Err: &grade.FieldError{
+			yield(GradedRow{}, fault.Row(s.file, s.line, "", []*RowError{{Err: &grade.FieldError{
 				Field:   "header",
 				Allowed: "a column or an assumed value for all that is needed; for quality it lacks " + strings.Join(s.quality, ", ") + ", for yield " + strings.Join(s.yield, ", "),
 				Err:     grade.ErrMissing,
@@ -370,11 +370,11 @@ func (s *Reader) Grade(ctx context.Context, rules grade.Rules) iter.Seq2[Graded,
 			s.repeats(batch)
 			for i := range batch {
 				if err := ctx.Err(); err != nil {
-					yield(Graded{}, err)
+					yield(GradedRow{}, err)
 					return
 				}
 				r := &batch[i]
-				g := Graded{Line: r.row.Line, ID: r.row.ID}
+				g := GradedRow{Line: r.row.Line, ID: r.row.ID}
 				if r.err == nil {
 					g.Assumed, g.Extra, g.Assessment, g.Flags = r.row.Assumed, r.row.Extra, r.done, r.flags
 				}
@@ -384,7 +384,7 @@ func (s *Reader) Grade(ctx context.Context, rules grade.Rules) iter.Seq2[Graded,
 				}
 			}
 			if err != nil {
-				yield(Graded{}, err)
+				yield(GradedRow{}, err)
 				return
 			}
 		}
@@ -406,7 +406,7 @@ func (s *Reader) repeats(rows []result) {
 }
 
 // count adds a row to the counts.
-func (s *Reader) count(g *Graded, err error) {
+func (s *Reader) count(g *GradedRow, err error) {
 	c := &s.counts
 	if err != nil {
 		c.Refused++

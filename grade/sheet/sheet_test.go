@@ -731,7 +731,7 @@ func TestRepeatedFar(t *testing.T) {
 func TestGradeRules(t *testing.T) {
 	for name, rules := range map[string]grade.Rules{
 		"edition: missing; allowed: 1975, 1987, 1997, 2016, 2017":                          {},
-		"rules: old lean: old lean(9): unknown; allowed: OldLeanMayCross, OldLeanStaysInB": {Edition: grade.Current, Maturity: maturity.Rules{OldLean: 9}},
+		"rules: old lean: old lean(9): unknown; allowed: OldLeanMayCross, OldLeanStaysInB": {Edition: grade.Current, Maturity: maturity.Balancing{OldLean: 9}},
 	} {
 		n := 0
 		for g, err := range open(t, sheet.Mapping{}, "id\n1\n2\n").Grade(context.Background(), rules) {
@@ -829,13 +829,13 @@ func TestGradedWriterRefuses(t *testing.T) {
 	const lacks = "assessment: missing; allowed: one with overall maturity and quality, with a yield, or with both"
 	for _, tt := range []struct {
 		want string
-		g    sheet.Graded
+		g    sheet.GradedRow
 	}{
-		{"line 2: " + lacks, sheet.Graded{Assessment: none}},
-		{"line 2, id x: " + lacks, sheet.Graded{ID: "x", Assessment: noMaturity}},
-		{"line 2, column 2 (sex): sex class: sex class(9): unknown; allowed: steer, heifer, cow, bullock, bull; S, H or C", sheet.Graded{Assessment: bad}},
-		{"line 2: row: 1 extra cell: bad syntax; allowed: 0, one for each extra column", sheet.Graded{Assessment: a, Extra: []string{""}}},
-		{"line 2: flag: flag(9): unknown; allowed: repeated id, unusual fat, unusual ribeye, unusual KPH, unusual weight, weight unit, KPH fraction", sheet.Graded{Assessment: a, Flags: []sheet.Flag{{Kind: 9}}}},
+		{"line 2: " + lacks, sheet.GradedRow{Assessment: none}},
+		{"line 2, id x: " + lacks, sheet.GradedRow{ID: "x", Assessment: noMaturity}},
+		{"line 2, column 2 (sex): sex class: sex class(9): unknown; allowed: steer, heifer, cow, bullock, bull; S, H or C", sheet.GradedRow{Assessment: bad}},
+		{"line 2: row: 1 extra cell: bad syntax; allowed: 0, one for each extra column", sheet.GradedRow{Assessment: a, Extra: []string{""}}},
+		{"line 2: flag: flag(9): unknown; allowed: repeated id, unusual fat, unusual ribeye, unusual KPH, unusual weight, weight unit, KPH fraction", sheet.GradedRow{Assessment: a, Flags: []sheet.Flag{{Kind: 9}}}},
 	} {
 		w, err := sheet.NewGradedWriter(io.Discard)
 		if err != nil {
@@ -1218,7 +1218,7 @@ func TestZeroValues(t *testing.T) {
 		t.Error(err)
 	}
 	var g sheet.GradedWriter
-	if err := g.Write(sheet.Graded{}); err == nil || err.Error() != "line 1: writer: missing; allowed: one made by NewGradedWriter" || g.Flush() != nil {
+	if err := g.Write(sheet.GradedRow{}); err == nil || err.Error() != "line 1: writer: missing; allowed: one made by NewGradedWriter" || g.Flush() != nil {
 		t.Error(err)
 	}
 }

@@ -175,7 +175,7 @@ const yieldPlaces = 8
 
 // Write writes one graded row. The errors are those of [Writer.Write], and one for an
 // Assessment without a grade.
-func (s *GradedWriter) Write(g Graded) error {
+func (s *GradedWriter) Write(g GradedRow) error {
 	if s == nil {
 		s = &GradedWriter{}
 	}

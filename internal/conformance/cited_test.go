@@ -150,7 +150,7 @@ func collect(t *testing.T) *cited {
 		for lean := maturity.OldLeanMayCross; lean.IsValid(); lean++ {
 			for _, e := range ages {
 				for _, byAge := range []bool{false, true} {
-					c.from("maturity: method (Rules) Steps", maturity.Rules{Tens: tens, OldLean: lean}.Steps(e, byAge))
+					c.from("maturity: method (Rules) Steps", maturity.Balancing{Tens: tens, OldLean: lean}.Steps(e, byAge))
 				}
 			}
 		}
@@ -205,7 +205,7 @@ func collect(t *testing.T) *cited {
 	for _, week := range []string{"2014-10-20", "2025-01-06"} {
 		text, err := os.ReadFile(root + "/examples/prices/week-" + week + ".json")
 		must(err)
-		terms := price.Terms{Base: base}
+		terms := price.Offer{Base: base}
 		must(json.Unmarshal(text, &terms))
 		c.from("grade/price: type Terms", terms)
 		g, err := price.New(terms)

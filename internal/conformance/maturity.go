@@ -131,7 +131,7 @@ func ageRule(r Row) (Verdict, error) {
 		}
 		e.Papers = maturity.Months(n)
 	}
-	got, err := maturity.Rules{}.ByAge(e)
+	got, err := maturity.Balancing{}.ByAge(e)
 	if err != nil {
 		return 0, err
 	}

@@ -8,22 +8,22 @@ import (
 // balanceRules are the choices in balancing, by the name that a result has.
 var balanceRules = []struct {
 	Name  string
-	Rules maturity.Rules
+	Rules maturity.Balancing
 }{
-	{"default", maturity.Rules{}},
-	{"tens_toward_bone", maturity.Rules{Tens: maturity.TensTowardBone}},
-	{"tens_toward_lean", maturity.Rules{Tens: maturity.TensTowardLean}},
-	{"old_lean_stays_in_b", maturity.Rules{OldLean: maturity.OldLeanStaysInB}},
+	{"default", maturity.Balancing{}},
+	{"tens_toward_bone", maturity.Balancing{Tens: maturity.TensTowardBone}},
+	{"tens_toward_lean", maturity.Balancing{Tens: maturity.TensTowardLean}},
+	{"old_lean_stays_in_b", maturity.Balancing{OldLean: maturity.OldLeanStaysInB}},
 }
 
 // BalanceRules gives the rules that a result of the file maturity was found by.
-func BalanceRules(name string) (maturity.Rules, bool) {
+func BalanceRules(name string) (maturity.Balancing, bool) {
 	for _, r := range balanceRules {
 		if r.Name == name {
 			return r.Rules, true
 		}
 	}
-	return maturity.Rules{}, false
+	return maturity.Balancing{}, false
 }
 
 var maturityFile = File{
@@ -82,7 +82,7 @@ var ageFile = File{
 		if err != nil {
 			return nil, err
 		}
-		s, err := maturity.Rules{}.ByAge(c.Maturity)
+		s, err := maturity.Balancing{}.ByAge(c.Maturity)
 		return Object{"overall": s.String()}, err
 	},
 	inputs: func(t *tables) ([]Vector, error) {

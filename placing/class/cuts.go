@@ -202,8 +202,8 @@ func PairName(i, n int) string {
 	}
 }
 
-// Difficulty is how hard the cuts make a class for one who guesses.
-type Difficulty struct {
+// Guessing is how hard the cuts make a class for one who guesses.
+type Guessing struct {
 	MeanLoss decimal.Decimal `json:"mean_loss"` // points that a guesser loses on average
 	Worst    int             `json:"worst"`     // the lowest score
 	Placings int             `json:"placings"`  // all placings of so many exhibits
@@ -211,15 +211,15 @@ type Difficulty struct {
 	Above45  int             `json:"above_45"`  // and more than 45
 }
 
-// DifficultyOf works out how hard an official placing is, over all placings, also
+// GuessingOf works out how hard an official placing is, over all placings, also
 // for a class of twelve with its 479,001,600. The zero Official gives the zero
 // Difficulty.
-func DifficultyOf(o placing.Official) Difficulty {
+func GuessingOf(o placing.Official) Guessing {
 	n := o.Order().Len()
 	if n == 0 {
-		return Difficulty{}
+		return Guessing{}
 	}
-	d := Difficulty{MeanLoss: o.Cuts().MeanLoss(), Worst: o.Worst()}
+	d := Guessing{MeanLoss: o.Cuts().MeanLoss(), Worst: o.Worst()}
 	// By the set of exhibits placed so far, from the top of the card: how many
 	// ways there are to have lost so many points, more than 9 counted together.
 	const many = 10

@@ -146,7 +146,7 @@ func TestDifficulty(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		want := class.Difficulty{MeanLoss: c.MeanLoss(), Worst: o.Worst()}
+		want := class.Guessing{MeanLoss: c.MeanLoss(), Worst: o.Worst()}
 		for _, s := range o.Scores() {
 			want.Placings++
 			if s > 40 {
@@ -156,11 +156,11 @@ func TestDifficulty(t *testing.T) {
 				want.Above45++
 			}
 		}
-		if got := class.DifficultyOf(o); !cmp.Equal(want, got) {
+		if got := class.GuessingOf(o); !cmp.Equal(want, got) {
 			t.Fatalf("%v: %+v, want %+v", o, got, want)
 		}
 	})
-	if got := class.DifficultyOf(placing.Official{}); got != (class.Difficulty{}) {
+	if got := class.GuessingOf(placing.Official{}); got != (class.Guessing{}) {
 		t.Errorf("the zero Official: %+v", got)
 	}
 }

@@ -17,7 +17,7 @@
 //     adjusted. Nothing is graded by that until the caller hands it to
 //     [Class.Adjust].
 //   - [Graded.Place] places the class by a [Policy], [Graded.Decide] one pair.
-//   - [Placing.ProposeCuts], [Mistakes] and [DifficultyOf] turn the placing into
+//   - [Placing.ProposeCuts], [Mistakes] and [GuessingOf] turn the placing into
 //     cuts and say what they would do.
 //   - [Graded.Reasons] gives the reasons for any order, a committee's or a
 //     member's as well as the policy's: facts first, as data, and

@@ -58,9 +58,9 @@ func ExampleDecision() {
 	// 3 over 1 by quality tier margin 1.322 close false true
 }
 
-func ExampleDifficulty() {
+func ExampleGuessing() {
 	o, _ := placing.ParseOfficial("1-2-3-4 cuts 5-5-5")
-	d := class.DifficultyOf(o)
+	d := class.GuessingOf(o)
 	fmt.Println(d.MeanLoss, d.Worst, d.Placings)
 	// Output:
 	// 25 0 24

@@ -261,9 +261,9 @@ func ExamplePairName() {
 	// Output: middle pair pair 4
 }
 
-func ExampleDifficultyOf() {
+func ExampleGuessingOf() {
 	o, _ := placing.NewOfficial(placing.MustParseOrder("3-2-1-4"), placing.MustParseCuts("2-8-2"))
-	d := class.DifficultyOf(o)
+	d := class.GuessingOf(o)
 	fmt.Println("a guesser loses", d.MeanLoss, "of", 50-d.Worst)
 	fmt.Println(d.Above40, "of", d.Placings, "placings are above 40,", d.Above45, "above 45")
 	// Output:

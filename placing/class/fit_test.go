@@ -72,7 +72,7 @@ func leanGrid() class.Policy {
 		}
 		return b
 	}
-	p := class.ValuePolicy(price.Terms{
+	p := class.ValuePolicy(price.Offer{
 		Name: "invented, lean", Base: decimal.New(300, 0), YieldEdge: price.EdgeUpper,
 		Tiers: []price.TierAmount{{Tier: grade.PrimeTier, Amount: decimal.New(12, 0)}, {Tier: grade.TopChoice, Amount: decimal.New(8, 0)}, {Tier: grade.LowChoice}, {Tier: grade.SelectTier, Amount: decimal.New(-20, 0)}},
 		Yield: []price.Band[grade.Yield]{yield(10, 20, 15), yield(20, 30, 8), yield(30, 35, 0), yield(35, 40, -2), yield(40, 0, -15)},

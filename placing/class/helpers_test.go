@@ -21,12 +21,12 @@ func twentieths(n int) grade.Yield { return grade.YieldUnits(int64(n) * grade.On
 
 // weekly are the averages of the public weekly report for one week (official:
 // ams-ct155-2025-01-06) with a base of 300.
-func weekly() price.Terms {
+func weekly() price.Offer {
 	text, err := os.ReadFile("../../examples/prices/week-2025-01-06.json")
 	if err != nil {
 		panic(err)
 	}
-	var terms price.Terms
+	var terms price.Offer
 	if err := json.Unmarshal(text, &terms); err != nil {
 		panic(err)
 	}

@@ -88,7 +88,7 @@ type Policy struct {
 	// Grid prices the carcasses, and the more valuable goes over: per head, or
 	// with ByCwt by the price per cwt. A policy with a grid has no other setting
 	// than Close.
-	Grid  *price.Terms `json:"grid,omitzero"`
+	Grid  *price.Offer `json:"grid,omitzero"`
 	ByCwt bool         `json:"by_cwt,omitzero"`
 
 	// Bottom is the tier that goes to the bottom with all tiers under it; zero
@@ -251,12 +251,12 @@ func CutabilityPolicy() Policy {
 // ValuePolicy returns value on a price grid: the carcass that is worth more per
 // head goes over (published: uni-beef-judging-slides, carcasses are ranked on
 // value). Where the amounts come from is told by the terms.
-func ValuePolicy(grid price.Terms) Policy {
+func ValuePolicy(grid price.Offer) Policy {
 	t := clonedTerms(grid)
 	return Policy{Name: "value", Grid: &t, Close: yieldOf(3 * oneGrade / 10)}
 }
 
-func clonedTerms(t price.Terms) price.Terms {
+func clonedTerms(t price.Offer) price.Offer {
 	t.Tiers, t.Yield, t.Weight, t.Marks = slices.Clone(t.Tiers), slices.Clone(t.Yield), slices.Clone(t.Weight), slices.Clone(t.Marks)
 	return t
 }

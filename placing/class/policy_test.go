@@ -247,15 +247,15 @@ func TestNoCycles(t *testing.T) {
 func TestValueMargins(t *testing.T) {
 	terms := weekly()
 	// One edge belongs below, and one band is a single unit wide.
-	narrow := price.Terms{Name: "invented", Base: decimal.New(300, 0), YieldEdge: price.EdgeLower, Yield: []price.Band[grade.Yield]{
+	narrow := price.Offer{Name: "invented", Base: decimal.New(300, 0), YieldEdge: price.EdgeLower, Yield: []price.Band[grade.Yield]{
 		{From: grade.Grades(0), To: grade.Grades(2), Amount: decimal.New(2, 0)},
 		{From: grade.Grades(2), To: grade.Grades(2.00000001), Amount: decimal.New(50, 0)},
 		{From: grade.Grades(2.00000001), To: grade.Grades(4)},
 		{From: grade.Grades(4), Amount: decimal.New(-20, 0)},
 	}}
-	flat := price.Terms{Name: "invented", Base: decimal.New(300, 0), Tiers: terms.Tiers}
+	flat := price.Offer{Name: "invented", Base: decimal.New(300, 0), Tiers: terms.Tiers}
 	rapid.Check(t, func(t *rapid.T) {
-		p := class.ValuePolicy(rapid.SampledFrom([]price.Terms{terms, narrow, flat}).Draw(t, "grid"))
+		p := class.ValuePolicy(rapid.SampledFrom([]price.Offer{terms, narrow, flat}).Draw(t, "grid"))
 		p.ByCwt = rapid.Bool().Draw(t, "per cwt")
 		if rapid.Bool().Draw(t, "edges above") {
 			p.Grid.YieldEdge = price.EdgeUpper
@@ -459,7 +459,7 @@ func TestWalkAtTheLine(t *testing.T) {
 // TestNarrowBand has a band of a single unit, which either of its edges may own.
 func TestNarrowBand(t *testing.T) {
 	for _, edge := range []price.Edge{price.EdgeLower, price.EdgeUpper} {
-		p := class.ValuePolicy(price.Terms{Name: "invented", Base: decimal.New(300, 0), YieldEdge: edge, Yield: []price.Band[grade.Yield]{
+		p := class.ValuePolicy(price.Offer{Name: "invented", Base: decimal.New(300, 0), YieldEdge: edge, Yield: []price.Band[grade.Yield]{
 			{From: grade.Grades(0), To: grade.Grades(2)},
 			{From: grade.Grades(2), To: grade.Grades(2.00000001), Amount: decimal.New(50, 0)},
 			{From: grade.Grades(2.00000001)},

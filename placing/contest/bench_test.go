@@ -46,7 +46,7 @@ func big(t testing.TB, members int) (*contest.Contest, []contest.PlacingCard, []
 		TeamMembers: 4, Counting: 3,
 		Ties:     []contest.TieBreak{{Components: []string{"placings"}}},
 		TeamTies: []contest.TieBreak{{Components: []string{"placings"}}},
-	}, contest.Rules{
+	}, contest.Scoring{
 		Quality: contest.QualityRule{Ladder: ladder},
 		Yield:   contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: pts(10), Each: pts(1)},
 	}, officials, facts)

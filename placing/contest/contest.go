@@ -9,9 +9,9 @@ import (
 	"example.com/ribface/placing"
 )
 
-// Rules say how cards are scored. The zero Rules score placings by the published
+// Scoring says how cards are scored. The zero Scoring scores placings by the published
 // rules and refuse estimates, for which the caller gives ladders.
-type Rules struct {
+type Scoring struct {
 	Placing placing.CardRules `json:"placing,omitzero"`
 	Quality QualityRule       `json:"quality,omitzero"`
 	Yield   YieldRule         `json:"yield,omitzero"`
@@ -22,7 +22,7 @@ type Rules struct {
 type Contest struct {
 	name   string
 	format Format
-	rules  Rules
+	rules  Scoring
 	class  map[string]*key
 	slots  []slot
 	slotAt map[slotKey]int
@@ -74,7 +74,7 @@ func (i Item) IsValid() bool { return i.Component != "" }
 // the rules; see [placing.Problems].
 //
 // The name is that of the contest column of the sheets; it may be empty.
-func NewContest(name string, f Format, r Rules, placings []OfficialPlacing, facts []OfficialFacts) (*Contest, error) {
+func NewContest(name string, f Format, r Scoring, placings []OfficialPlacing, facts []OfficialFacts) (*Contest, error) {
 	if err := fault.Join(fault.At("contest", "", checkName("contest", name, false)), fault.At("format", "", f.Check())); err != nil {
 		return nil, err
 	}
@@ -278,7 +278,7 @@ func (c Contest) Equal(d Contest) bool { return reflect.DeepEqual(c, d) }
 func (c *Contest) Format() Format { return c.ready().format.clone() }
 
 // Rules returns the rules, with fresh slices.
-func (c *Contest) Rules() Rules {
+func (c *Contest) Rules() Scoring {
 	r := c.ready().rules
 	r.Yield.Off = slices.Clone(r.Yield.Off)
 	return r

@@ -192,7 +192,7 @@ func TestTeamSizes(t *testing.T) {
 
 // springKey is an invented contest: two placing classes, one grading class of two
 // carcasses, two sets of reasons and an examination.
-func springKey(t testing.TB) (contest.Format, contest.Rules, []contest.OfficialPlacing, []contest.OfficialFacts) {
+func springKey(t testing.TB) (contest.Format, contest.Scoring, []contest.OfficialPlacing, []contest.OfficialFacts) {
 	t.Helper()
 	ladder, err := contest.NewEvenLadder(pts(10), pts(2), contest.ChartQualities(grade.Current, maturity.A))
 	if err != nil {
@@ -210,7 +210,7 @@ func springKey(t testing.TB) (contest.Format, contest.Rules, []contest.OfficialP
 			TeamMembers: 4, Counting: 3,
 			Ties:     []contest.TieBreak{{Components: []string{"reasons"}}, {Components: []string{"quality", "yield"}}},
 			TeamTies: []contest.TieBreak{{Components: []string{"reasons"}}, {Components: []string{"examination"}, AllMembers: true}},
-		}, contest.Rules{
+		}, contest.Scoring{
 			Quality: contest.QualityRule{Ladder: ladder},
 			Yield:   contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: pts(10), Each: pts(1)},
 		}, []contest.OfficialPlacing{
@@ -238,77 +238,78 @@ func spring(t testing.TB) *contest.Contest {
 func TestNewContest(t *testing.T) {
 	tests := []struct {
 		name   string
-		change func(*string, *contest.Format, *contest.Rules, *[]contest.OfficialPlacing, *[]contest.OfficialFacts)
+		change func(*string, *contest.Format, *contest.Scoring, *[]contest.OfficialPlacing, *[]contest.OfficialFacts)
 		want   string
 	}{
-		{"in order", func(*string, *contest.Format, *contest.Rules, *[]contest.OfficialPlacing, *[]contest.OfficialFacts) {}, ""},
-		{"bad name", func(n *string, _ *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
+		{"in order", func(*string, *contest.Format, *contest.Scoring, *[]contest.OfficialPlacing, *[]contest.OfficialFacts) {
+		}, ""},
+		{"bad name", func(n *string, _ *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
 			*n = " x"
 		}, `contest: " x": bad syntax; allowed: no space before or after`},
-		{"bad format", func(_ *string, f *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
+		{"bad format", func(_ *string, f *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
 			f.Components = nil
 		}, "components: 0: out of range; allowed: 1 to 200"},
-		{"other contest", func(_ *string, _ *contest.Format, _ *contest.Rules, p *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
+		{"other contest", func(_ *string, _ *contest.Format, _ *contest.Scoring, p *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
 			(*p)[0].Contest = "fall"
 		}, `contest: "fall": unknown; allowed: ""`},
-		{"facts of another contest", func(_ *string, _ *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
+		{"facts of another contest", func(_ *string, _ *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
 			(*o)[0].Contest = "fall"
 		}, `contest: "fall": unknown; allowed: ""`},
-		{"unknown class", func(_ *string, _ *contest.Format, _ *contest.Rules, p *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
+		{"unknown class", func(_ *string, _ *contest.Format, _ *contest.Scoring, p *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
 			(*p)[0].Class = "veal"
 		}, `class: "veal": unknown; allowed: a class of the contest`},
-		{"placing of a grading class", func(_ *string, _ *contest.Format, _ *contest.Rules, p *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
+		{"placing of a grading class", func(_ *string, _ *contest.Format, _ *contest.Scoring, p *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
 			(*p)[0].Class = "coolers"
 		}, `class "coolers": official placing: unknown; allowed: the class of a placing component`},
-		{"placing twice", func(_ *string, _ *contest.Format, _ *contest.Rules, p *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
+		{"placing twice", func(_ *string, _ *contest.Format, _ *contest.Scoring, p *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
 			(*p)[1].Class = "beef"
 		}, `class "beef": official placing: 1-2-3-4: repeated; allowed: one for each class`},
-		{"no cuts", func(_ *string, _ *contest.Format, _ *contest.Rules, p *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
+		{"no cuts", func(_ *string, _ *contest.Format, _ *contest.Scoring, p *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
 			(*p)[1].Cuts = placing.Cuts{}
 		}, `class "ribs": cuts: missing; allowed: 3 cuts for 4 exhibits`},
-		{"placing missing", func(_ *string, _ *contest.Format, _ *contest.Rules, p *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
+		{"placing missing", func(_ *string, _ *contest.Format, _ *contest.Scoring, p *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
 			*p = (*p)[:1]
 		}, `class "ribs": official placing: missing; allowed: one for each class`},
-		{"exhibit out of range", func(_ *string, _ *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
+		{"exhibit out of range", func(_ *string, _ *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
 			(*o)[0].Exhibit = 61
 		}, `class "coolers": exhibit: 61: out of range; allowed: 1 to 60`},
-		{"exhibit twice", func(_ *string, _ *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
+		{"exhibit twice", func(_ *string, _ *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
 			(*o)[1].Exhibit = 1
 		}, `class "coolers": exhibit 1: repeated; allowed: each exhibit once`},
-		{"no quality", func(_ *string, _ *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
+		{"no quality", func(_ *string, _ *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
 			(*o)[0].Facts.Quality = 0
 		}, `class "coolers": exhibit 1: official quality: missing; allowed: a quality grade`},
-		{"quality off the ladder", func(_ *string, _ *contest.Format, r *contest.Rules, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
+		{"quality off the ladder", func(_ *string, _ *contest.Format, r *contest.Scoring, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
 			r.Quality.Ladder, _ = contest.NewEvenLadder(pts(10), pts(1), []grade.Quality{grade.Prime.Part(grade.Low), grade.Choice.Part(grade.Whole)})
 		}, `class "coolers": exhibit 2: official quality: High Select: unknown; allowed: Low Prime, Choice`},
-		{"no yield", func(_ *string, _ *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
+		{"no yield", func(_ *string, _ *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
 			(*o)[0].Facts.Weight = grade.Weight{}
 		}, `class "coolers": exhibit 1: official yield: missing; allowed: a yield grade, or the four measures`},
-		{"yield out of range", func(_ *string, _ *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
+		{"yield out of range", func(_ *string, _ *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
 			(*o)[1].Facts.Yield = grade.YieldUnits(31 * grade.OneGrade)
 		}, `class "coolers": exhibit 2: yield: 31: out of range; allowed: -5.12 to 18.52`},
-		{"measures out of range", func(_ *string, _ *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
+		{"measures out of range", func(_ *string, _ *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
 			(*o)[0].Facts.Fat = grade.Inches(4)
 		}, `class "coolers": exhibit 1: official yield: missing; allowed: a yield grade, or the four measures`},
-		{"no rule for yields", func(_ *string, _ *contest.Format, r *contest.Rules, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
+		{"no rule for yields", func(_ *string, _ *contest.Format, r *contest.Scoring, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
 			r.Yield = contest.YieldRule{}
 		}, "yield step: missing; allowed: whole grades, thirds, tenths\nvalue of an item: missing; allowed: over 0 to 1,000,000 points\npoints for each step: missing; allowed: 0 to 1,000,000 points"},
-		{"facts of a placing class", func(_ *string, _ *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
+		{"facts of a placing class", func(_ *string, _ *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
 			(*o)[0].Class = "beef"
 		}, `class "beef": exhibit 1: unknown; allowed: the class of a grading component`},
-		{"unknown class of facts", func(_ *string, _ *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
+		{"unknown class of facts", func(_ *string, _ *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
 			(*o)[0].Class = "veal"
 		}, `class: "veal": unknown; allowed: a class of the contest`},
-		{"no facts", func(_ *string, _ *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
+		{"no facts", func(_ *string, _ *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
 			*o = nil
 		}, `class "coolers": official facts: missing; allowed: one exhibit or more`},
-		{"value does not add up", func(_ *string, f *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
+		{"value does not add up", func(_ *string, f *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
 			f.Components[0].Value = pts(150)
 		}, `component "placings": value: 150: out of range; allowed: 100, the sum of its items`},
-		{"yield does not add up", func(_ *string, f *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
+		{"yield does not add up", func(_ *string, f *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
 			f.Components[2].Value = pts(30)
 		}, `component "yield": value: 30: out of range; allowed: 20, the sum of its items`},
-		{"value cannot be shared", func(_ *string, f *contest.Format, _ *contest.Rules, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
+		{"value cannot be shared", func(_ *string, f *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
 			f.Components[3].Value = tiny(100*contest.OnePoint + 1)
 		}, `component "reasons": value: 100.0001: out of range; allowed: 100, the sum of its items`},
 	}
@@ -792,7 +793,7 @@ func TestTeamsFromTheDocument(t *testing.T) {
 		if rapid.Bool().Draw(t, "team tie") {
 			f.TeamTies = []contest.TieBreak{{Components: []string{"reasons"}, AllMembers: rapid.Bool().Draw(t, "all members")}}
 		}
-		c, err := contest.NewContest("", f, contest.Rules{}, nil, nil)
+		c, err := contest.NewContest("", f, contest.Scoring{}, nil, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -4,7 +4,7 @@
 //
 // # The way of a contest
 //
-// A [Format] says what is scored, who counts and how ties are broken; [Rules] say
+// A [Format] says what is scored, who counts and how ties are broken; [Scoring] says
 // what an answer loses. [NewContest] puts them together with the official answers
 // and checks that the items add up to the stated values. [Contest.Placing],
 // [Contest.Estimate] and [Contest.Hand] score one card each; a [Tally] adds the

@@ -41,7 +41,7 @@ func invented() *contest.Contest {
 			TeamMembers: 4, Counting: 3,
 			Ties: []contest.TieBreak{{Components: []string{"reasons"}}},
 		},
-		contest.Rules{
+		contest.Scoring{
 			Quality: contest.QualityRule{Ladder: ladder},
 			Yield:   contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: contest.PointsOf(10), Each: contest.PointsOf(1)},
 		},
@@ -323,9 +323,9 @@ func ExampleLadder() {
 func ExampleLadder_MarshalJSON() {
 	l, _ := contest.NewLadder(contest.PointsOf(10), []grade.Quality{grade.Prime.Part(grade.Low), grade.Choice.Part(grade.High)}, []contest.Points{contest.PointsOf(2.5)})
 	fmt.Println(l.Lines())
-	j, err := json.Marshal(contest.Rules{Quality: contest.QualityRule{Ladder: l}})
+	j, err := json.Marshal(contest.Scoring{Quality: contest.QualityRule{Ladder: l}})
 	fmt.Printf("%s, %v\n", j, err)
-	var back contest.Rules
+	var back contest.Scoring
 	fmt.Println(json.Unmarshal(j, &back), back.Quality.Ladder.Equal(l))
 	fmt.Println(json.Unmarshal([]byte(`{"quality":{"lader":null}}`), &back))
 	// Output:
@@ -539,7 +539,7 @@ func ExampleFormat() {
 
 func ExampleRules() {
 	// Placings follow the published rules; a double mark scores the lowest.
-	p, from := contest.Rules{}.Placing.Penalty(placing.DoubleMarked)
+	p, from := contest.Scoring{}.Placing.Penalty(placing.DoubleMarked)
 	fmt.Println(p, from)
 	// Output:
 	// lowest score published: ext-missouri-poultry
@@ -560,7 +560,7 @@ func ExampleContest() {
 func ExampleNewContest() {
 	_, err := contest.NewContest("invented fair", contest.Format{
 		Components: []contest.Component{{Name: "beef", Kind: contest.KindPlacing, Value: contest.PointsOf(50)}},
-	}, contest.Rules{}, nil, nil)
+	}, contest.Scoring{}, nil, nil)
 	fmt.Println(err)
 	// Output:
 	// class "beef": official placing: missing; allowed: one for each class

@@ -110,8 +110,8 @@ type YieldSplit struct {
 // IsValid reports whether the split is set.
 func (s YieldSplit) IsValid() bool { return s.Error.IsSet() }
 
-// Part is one contribution to the error of an estimated yield.
-type Part struct {
+// SplitPart is one contribution to the error of an estimated yield.
+type SplitPart struct {
 	Name  string      `json:"name"` // "fat", "KPH", "weight", "ribeye" or "arithmetic and rounding"
 	Yield grade.Yield `json:"yield"`
 }
@@ -119,12 +119,12 @@ type Part struct {
 // Parts returns the five parts, the greatest first whichever way it goes; parts of
 // one size in the order of the fields. It returns nothing for a split that is not
 // set.
-func (s YieldSplit) Parts() []Part {
+func (s YieldSplit) Parts() []SplitPart {
 	if !s.IsValid() {
 		return nil
 	}
-	parts := []Part{{"fat", s.Fat}, {"KPH", s.KPH}, {"weight", s.Weight}, {"ribeye", s.Ribeye}, {"arithmetic and rounding", s.Rest}}
-	slices.SortStableFunc(parts, func(a, b Part) int { return cmp.Compare(size(b.Yield), size(a.Yield)) })
+	parts := []SplitPart{{"fat", s.Fat}, {"KPH", s.KPH}, {"weight", s.Weight}, {"ribeye", s.Ribeye}, {"arithmetic and rounding", s.Rest}}
+	slices.SortStableFunc(parts, func(a, b SplitPart) int { return cmp.Compare(size(b.Yield), size(a.Yield)) })
 	return parts
 }
 

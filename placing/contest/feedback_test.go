@@ -127,7 +127,7 @@ func TestSplitYield(t *testing.T) {
 	if s.Error != grade.Grades(0.38) || s.Weight != grade.Grades(0.38) || s.Rest != grade.Grades(0) || !ok || err != nil {
 		t.Errorf("got %+v, %v, %v", s, ok, err)
 	}
-	if d := cmp.Diff([]contest.Part{{"weight", grade.Grades(0.38)}, {"fat", grade.Grades(0)}, {"KPH", grade.Grades(0)}, {"ribeye", grade.Grades(0)}, {"arithmetic and rounding", grade.Grades(0)}}, s.Parts()); d != "" {
+	if d := cmp.Diff([]contest.SplitPart{{"weight", grade.Grades(0.38)}, {"fat", grade.Grades(0)}, {"KPH", grade.Grades(0)}, {"ribeye", grade.Grades(0)}, {"arithmetic and rounding", grade.Grades(0)}}, s.Parts()); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
 	rounded := key

@@ -42,7 +42,7 @@ func (c *Component) UnmarshalJSON(b []byte) error { return text.Struct(b, c) }
 func (t *TieBreak) UnmarshalJSON(b []byte) error { return text.Struct(b, t) }
 
 // UnmarshalJSON reads an object as [Member.UnmarshalJSON] does.
-func (r *Rules) UnmarshalJSON(b []byte) error { return text.Struct(b, r) }
+func (r *Scoring) UnmarshalJSON(b []byte) error { return text.Struct(b, r) }
 
 // UnmarshalJSON reads an object as [Member.UnmarshalJSON] does.
 func (r *QualityRule) UnmarshalJSON(b []byte) error { return text.Struct(b, r) }

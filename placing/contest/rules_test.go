@@ -27,7 +27,7 @@ func TestSettingsThroughJSON(t *testing.T) {
 	lines.Placing = placing.CardRules{Double: placing.Refused, FloorAtZero: true}
 	lines.Quality.Marks.Blank = placing.LowestScore
 	lines.Yield = contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Ladder: grades, Marks: placing.CardRules{Unreadable: placing.Refused}}
-	for _, r := range []contest.Rules{{}, rules, lines, {Yield: taught}} {
+	for _, r := range []contest.Scoring{{}, rules, lines, {Yield: taught}} {
 		through(t, r)
 	}
 	through(t, contest.Format{})

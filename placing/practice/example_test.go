@@ -31,7 +31,7 @@ func ExampleMake() {
 	// 4 over 3 by quality tier, 2 tiers better in quality, yield higher by 0.0084; margin 1.9916.
 }
 
-func ExampleClass() {
+func ExampleInvented() {
 	c, err := practice.Make(7, practice.Spec{})
 	if err != nil {
 		log.Fatal(err)

@@ -122,8 +122,8 @@ type Spec struct {
 	Policy      class.Policy `json:"policy,omitzero"`       // zero for the default policy
 }
 
-// Class is an invented class with its key.
-type Class struct {
+// Invented is an invented class with its key.
+type Invented struct {
 	Seed     uint64           `json:"seed,omitzero"`
 	Spec     Spec             `json:"spec,omitzero"` // as asked for, with the zero values filled in
 	Graded   class.Graded     `json:"graded,omitzero"`
@@ -150,23 +150,23 @@ const mostDraws = 20_000
 // size, the difficulty or the shape, more grades than the marbling of the herd can
 // have, an easy class of eight or more, and a herd without spread for a policy that
 // tells nothing else apart. So does a Spec for which 20,000 draws gave no class.
-func Make(seed uint64, spec Spec) (Class, error) {
+func Make(seed uint64, spec Spec) (Invented, error) {
 	spec, err := spec.fill()
 	if err != nil {
-		return Class{}, err
+		return Invented{}, err
 	}
 	d := draw{rand.NewPCG(seed, 0x7269_6266_6163_6500)}
 	for n := 1; n <= mostDraws; n++ {
 		g, err := d.class(spec).Grade()
 		if err != nil {
-			return Class{}, err
+			return Invented{}, err
 		}
 		if !spec.spread(g) {
 			continue
 		}
 		p, err := g.Place(spec.Policy)
 		if err != nil {
-			return Class{}, err
+			return Invented{}, err
 		}
 		// A pair that nothing decides may stand either way round, so that two orders
 		// are equal.
@@ -182,9 +182,9 @@ func Make(seed uint64, spec Spec) (Class, error) {
 			continue
 		}
 		o, err := placing.NewOfficial(p.Order, proposal.Cuts)
-		return Class{Seed: seed, Spec: spec, Graded: g, Placing: p, Official: o, Draws: n}, err
+		return Invented{Seed: seed, Spec: spec, Graded: g, Placing: p, Official: o, Draws: n}, err
 	}
-	return Class{}, &fault.FieldError{Field: "spec", Value: "seed " + strconv.FormatUint(seed, 10), Allowed: "a class that 20,000 draws can give", Err: fault.ErrRange}
+	return Invented{}, &fault.FieldError{Field: "spec", Value: "seed " + strconv.FormatUint(seed, 10), Allowed: "a class that 20,000 draws can give", Err: fault.ErrRange}
 }
 
 // fill puts the defaults in and checks the rest.
@@ -433,7 +433,7 @@ func (d draw) class(s Spec) class.Class {
 }
 
 // Facts returns the official facts of the exhibits, as for a grading class.
-func (c Class) Facts() []contest.OfficialFacts {
+func (c Invented) Facts() []contest.OfficialFacts {
 	var out []contest.OfficialFacts
 	for i := range c.Graded.Len() {
 		f, _ := contest.FactsOf(c.Graded.Assessment(i + 1)) // graded, so in order
@@ -443,16 +443,16 @@ func (c Class) Facts() []contest.OfficialFacts {
 }
 
 // Key returns the official placing with its cuts, as for a placing class.
-func (c Class) Key() contest.OfficialPlacing {
+func (c Invented) Key() contest.OfficialPlacing {
 	return contest.OfficialPlacing{Class: c.Name(), Order: c.Official.Order(), Cuts: c.Official.Cuts()}
 }
 
 // Name returns the name of the class, which says that it is invented, as "invented
 // class 7" for seed 7.
-func (c Class) Name() string { return "invented class " + strconv.FormatUint(c.Seed, 10) }
+func (c Invented) Name() string { return "invented class " + strconv.FormatUint(c.Seed, 10) }
 
 // String gives the class as plain text: what hangs there, without the key.
-func (c Class) String() string {
+func (c Invented) String() string {
 	var b strings.Builder
 	b.WriteString(c.Name() + ": no carcass of it is real\n")
 	for e := range c.Graded.Exhibits() {

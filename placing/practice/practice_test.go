@@ -265,7 +265,7 @@ func TestRefused(t *testing.T) {
 		{"an easy class of eight", practice.Spec{Exhibits: 8, Difficulty: practice.Easy}, "difficulty: easy: out of range; allowed: hard or medium in a class of eight or more"},
 		{"grades that steers do not have", practice.Spec{Exhibits: 6, LeastGrades: 5}, "least grades: 5: out of range; allowed: up to 4, which the marbling of the herd can have"},
 		{"grades without spread", herd(func(h *practice.Herd) { h.MarblingSpread = 0 }, 2), "least grades: 2: out of range; allowed: up to 1, which the marbling of the herd can have"},
-		{"a grid without a price", practice.Spec{Sex: grade.Bull, Policy: class.ValuePolicy(price.Terms{Name: "five tiers", Base: decimal.New(300, 0), Tiers: []price.TierAmount{{Tier: grade.PrimeTier}, {Tier: grade.TopChoice}, {Tier: grade.LowChoice}, {Tier: grade.SelectTier}, {Tier: grade.StandardTier}}})}, each(4, ": tier: below standard: no price; allowed: prime, top choice, low choice, select, standard")},
+		{"a grid without a price", practice.Spec{Sex: grade.Bull, Policy: class.ValuePolicy(price.Offer{Name: "five tiers", Base: decimal.New(300, 0), Tiers: []price.TierAmount{{Tier: grade.PrimeTier}, {Tier: grade.TopChoice}, {Tier: grade.LowChoice}, {Tier: grade.SelectTier}, {Tier: grade.StandardTier}}})}, each(4, ": tier: below standard: no price; allowed: prime, top choice, low choice, select, standard")},
 		{"sex", practice.Spec{Sex: 9}, each(4, ": sex class: sex class(9): unknown; allowed: steer, heifer, cow, bullock, bull")},
 		{"policy", practice.Spec{Policy: class.Policy{Tiers: [][]grade.Tier{}}}, ""},
 		{"herd without fat", herd(func(h *practice.Herd) { h.Fat = grade.ThicknessUnits(-1) }), "herd: fat: -0.0001 in: out of range; allowed: 0 in to 3 in"},

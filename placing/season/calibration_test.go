@@ -469,7 +469,7 @@ func TestClass(t *testing.T) {
 	if c.N() != 5 {
 		t.Error("a refused card was counted")
 	}
-	var zero season.Class
+	var zero season.ClassCards
 	faulttest.Text(t, c.Merge(zero), "official placing: unset: out of range; allowed: 3-2-1-4 cuts 2-8-2")
 	if zero.Add(placing.MustParseOrder("1-2"), contest.PointsOf(0)) == nil {
 		t.Error("a class without official placing takes a card")

@@ -6,11 +6,11 @@ import (
 	"example.com/ribface/placing/contest"
 )
 
-// Class follows how members place one class. It takes cards in one pass, holds
+// ClassCards follows how members place one class. It takes cards in one pass, holds
 // integer sums, and two of them for one official placing can be merged in any order
-// with the same result. It is comparable with ==. The zero Class has no official
+// with the same result. It is comparable with ==. The zero ClassCards has no official
 // placing and refuses every card.
-type Class struct {
+type ClassCards struct {
 	official placing.Official
 	n, exact int64
 	loss     int64
@@ -19,13 +19,13 @@ type Class struct {
 }
 
 // NewClass returns a Class without cards.
-func NewClass(o placing.Official) Class { return Class{official: o} }
+func NewClass(o placing.Official) ClassCards { return ClassCards{official: o} }
 
 // Add adds a card with its member's points on the rest of the contest, from which
-// [Class.Discrimination] is found; points that are not set leave the card out of that.
+// [ClassCards.Discrimination] is found; points that are not set leave the card out of that.
 // Cards without a placing are not added. A card that [placing.Official.Score] refuses
 // and points beyond a hundred million give a [*placing.FieldError].
-func (c *Class) Add(card placing.Order, rest contest.Points) error {
+func (c *ClassCards) Add(card placing.Order, rest contest.Points) error {
 	if c == nil {
 		return missing("class")
 	}
@@ -54,7 +54,7 @@ func (c *Class) Add(card placing.Order, rest contest.Points) error {
 func pairIndex(i, j int) int { return j*(j-1)/2 + i }
 
 // Merge adds what d has seen. Another official placing gives a [*placing.FieldError].
-func (c *Class) Merge(d Class) error {
+func (c *ClassCards) Merge(d ClassCards) error {
 	if c == nil {
 		return missing("class")
 	}
@@ -72,37 +72,37 @@ func (c *Class) Merge(d Class) error {
 }
 
 // Equal reports whether c == d.
-func (c Class) Equal(d Class) bool { return c == d }
+func (c ClassCards) Equal(d ClassCards) bool { return c == d }
 
 // Official returns the official placing.
-func (c Class) Official() placing.Official { return c.official }
+func (c ClassCards) Official() placing.Official { return c.official }
 
 // N returns the number of cards.
-func (c Class) N() int { return int(c.n) }
+func (c ClassCards) N() int { return int(c.n) }
 
 // Exact returns the share of cards that agree with the official placing.
-func (c Class) Exact() Figure { return c.figure(c.exact, 1) }
+func (c ClassCards) Exact() Figure { return c.figure(c.exact, 1) }
 
 // MeanScore returns the mean score.
-func (c Class) MeanScore() Figure {
+func (c ClassCards) MeanScore() Figure {
 	return c.figure(c.n*placing.FullScore-c.loss, 1)
 }
 
 // Difficulty returns the mean loss over the greatest loss that the cuts allow: 0
 // where every card is right, 0.5 where all guess (derived); NoSpread where all cuts
 // are 0.
-func (c Class) Difficulty() Figure {
+func (c ClassCards) Difficulty() Figure {
 	return c.figure(c.loss, int64(c.official.Cuts().GreatestLoss()))
 }
 
-func (c Class) figure(sum, per int64) Figure {
+func (c ClassCards) figure(sum, per int64) Figure {
 	return enough(c.n, MinCards).ratio(integer(sum), mul(integer(c.n), integer(per)))
 }
 
 // Discrimination returns the correlation between the scores in the class and the
 // members' points on the rest of the contest: near 0 for a class that tells nothing
 // of who judges well, below 0 for one that good judges lose.
-func (c Class) Discrimination() Figure { return c.rest.Correlation() }
+func (c ClassCards) Discrimination() Figure { return c.rest.Correlation() }
 
 // PairShare is how often one pair was reversed.
 type PairShare struct {
@@ -117,7 +117,7 @@ type PairShare struct {
 // first exhibit first. By the published words for cuts few should reverse a pair
 // with a large cut, and about half may fairly reverse one of 2
 // (ext-judging-contests-101).
-func (c Class) Pairs() []PairShare {
+func (c ClassCards) Pairs() []PairShare {
 	order, cuts := c.official.Order(), c.official.Cuts()
 	var out []PairShare
 	for i := range order.Len() {

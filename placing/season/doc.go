@@ -7,7 +7,7 @@
 // [Errors] gives bias, spread, limits of agreement, mean absolute error, root mean
 // square and correlation, which of ranks is Spearman's rho; [Agreement] Cohen's kappa,
 // plain and weighted; [Ratings] the six intraclass correlations and Kendall's W of several
-// judges on the same exhibits; [Class] the difficulty and discrimination of a placing
+// judges on the same exhibits; [ClassCards] the difficulty and discrimination of a placing
 // class and how often each pair was reversed. [Season] does all that concerns one
 // member, for every member, in one pass over the cards.
 //

@@ -50,7 +50,7 @@ func ExampleSeason_Estimate() {
 	// true
 }
 
-func ExampleClass_Add() {
+func ExampleClassCards_Add() {
 	official, _ := placing.ParseOfficial("3-2-1-4 cuts 2-8-2")
 	c := season.NewClass(official)
 	fmt.Println(c.Add(placing.MustParseOrder("3-2-1-4"), contest.PointsOf(88)), c.N())

@@ -202,7 +202,7 @@ func ExampleNewJudges() {
 }
 
 // placed is a class with five cards.
-func placed() season.Class {
+func placed() season.ClassCards {
 	o, err := placing.NewOfficial(placing.MustParseOrder("3-2-1-4"), placing.MustParseCuts("2-8-2"))
 	if err != nil {
 		log.Fatal(err)
@@ -217,7 +217,7 @@ func placed() season.Class {
 	return c
 }
 
-func ExampleClass() {
+func ExampleClassCards() {
 	c := placed()
 	fmt.Println(c.Official(), c.N(), "cards")
 	fmt.Println("exact", c.Exact(), "mean", c.MeanScore(), "difficulty", c.Difficulty(), "discrimination", c.Discrimination())

@@ -7,7 +7,7 @@ import "example.com/ribface/internal/fault"
 func (s Season) MarshalJSON() ([]byte, error) { return nil, noJSON("season") }
 
 // MarshalJSON refuses as [Season.MarshalJSON] does.
-func (c Class) MarshalJSON() ([]byte, error) { return nil, noJSON("class") }
+func (c ClassCards) MarshalJSON() ([]byte, error) { return nil, noJSON("class") }
 
 // MarshalJSON refuses as [Season.MarshalJSON] does.
 func (s Errors) MarshalJSON() ([]byte, error) { return nil, noJSON("errors") }

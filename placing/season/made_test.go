@@ -33,9 +33,9 @@ func TestNothingMade(t *testing.T) {
 	var errors *season.Errors
 	faulttest.Text(t, errors.Add(season.Pair{}), "errors"+made)
 	errors.Merge(season.Errors{})
-	var class *season.Class
+	var class *season.ClassCards
 	faulttest.Text(t, class.Add(card.Order, contest.PointsOf(1)), "class"+made)
-	faulttest.Text(t, class.Merge(season.Class{}), "class"+made)
+	faulttest.Text(t, class.Merge(season.ClassCards{}), "class"+made)
 	var agreement *season.Agreement
 	faulttest.Text(t, agreement.Add(1, 1), "agreement"+made)
 	faulttest.Text(t, agreement.Merge(season.Agreement{}), "agreement"+made)
@@ -49,7 +49,7 @@ func TestNothingMade(t *testing.T) {
 // TestEqual holds that collections are equal that have seen the same.
 func TestEqual(t *testing.T) {
 	rungs := contest.ChartQualities(grade.Current, maturity.A)
-	seasons, classes, agreements, judges := make([]*season.Season, 2), make([]season.Class, 2), make([]season.Agreement, 2), make([]season.Judges, 2)
+	seasons, classes, agreements, judges := make([]*season.Season, 2), make([]season.ClassCards, 2), make([]season.Agreement, 2), make([]season.Judges, 2)
 	var errors [2]season.Errors
 	for i := range 2 {
 		var err error
