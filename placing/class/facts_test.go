@@ -106,7 +106,7 @@ func secondFact(g class.Graded, a, b int, x, y known) class.Fact {
 	case class.TraitWeight: // 0.0038 a pound
 		weight = by * 38
 	}
-	f.Weight = grade.YieldUnits(int64(weight))
+	f.Weight = grade.YieldUnits(weight)
 	from := func(slight, plain, wide int64) class.Size {
 		switch {
 		case by >= wide:
