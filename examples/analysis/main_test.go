@@ -123,12 +123,12 @@ func spoiled(t *testing.T) string {
 		}
 		lines[n] = strings.Replace(lines[n], from, to, 1)
 	}
-	spoil(10, ",A", ",Q")                                    // a group that is none
-	spoil(20, ",,", ",")                                     // a cell too few
-	spoil(30, "invented", `"invented`)                       // a quote that is not closed
-	spoil(40, ",heifer,", ",,")                              // graded on what is missing
+	spoil(10, ",A", ",Q")                                       // a group that is none
+	spoil(20, ",,", ",")                                        // a cell too few
+	spoil(30, "invented", `"invented`)                          // a quote that is not closed
+	spoil(40, ",heifer,", ",,")                                 // graded on what is missing
 	lines[50] = "7,steer,A50,A50,,,Sm40,,,,14,,12.4,,820,,,,\n" // millimeters in a column of inches, and no KPH
-	lines[60] = lines[59]                                    // a row twice
+	lines[60] = lines[59]                                       // a row twice
 	return strings.Join(lines, "")
 }
 
