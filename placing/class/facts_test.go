@@ -388,7 +388,7 @@ func anyOrder(r *rand.Rand, n int) placing.Order {
 func TestReasonsTwice(t *testing.T) {
 	classes := 100_000
 	if !testkit.Exhaustive() {
-		classes = 2_000
+		classes = 1_000
 	}
 	r := rand.New(rand.NewPCG(12, 1))
 	policies := []class.Policy{class.DefaultPolicy(), class.DefaultPolicy(), class.NotesPolicy(), class.CutabilityPolicy()}
