@@ -346,7 +346,7 @@ func TestEveryFirmnessAndDarkCut(t *testing.T) {
 		net[m+99], net[m+33], net[m+66] = true, true, true
 	}
 	if !testkit.Exhaustive() {
-		ages = []int{50, 137, 250, 450}
+		ages = []int{137, 450}
 	}
 	var marblings []int
 	for m := range net {
@@ -402,8 +402,9 @@ func TestEveryFirmnessAndDarkCut(t *testing.T) {
 func TestEveryDarkCutter(t *testing.T) {
 	charts := slowCharts(t)
 	ages := []int{0, 50, 100, 101, 137, 150, 199, 200, 263, 350, 450, 500}
+	step := 1
 	if !testkit.Exhaustive() {
-		ages = []int{137}
+		ages, step = []int{137}, 3
 	}
 	carcasses := 0
 	for e := range grade.Editions() {
@@ -412,7 +413,7 @@ func TestEveryDarkCutter(t *testing.T) {
 			for _, age := range ages {
 				at := maturity.A.At(0) + maturity.Score(age)
 				column, units := slowColumn(chart, sex.String(), age)
-				for m := range 1001 {
+				for m := 0; m <= 1000; m += step {
 					for dark := 1; dark <= 3; dark++ {
 						q := slowAsk{sex: sex.String(), maturity: age, marbling: m, dark: dark}
 						want := q.grade(column, units)
@@ -430,7 +431,7 @@ func TestEveryDarkCutter(t *testing.T) {
 			}
 		}
 	}
-	if want := 5 * 3 * len(ages) * 1001 * 3; carcasses != want {
+	if want := 5 * 3 * len(ages) * (1000/step + 1) * 3; carcasses != want {
 		t.Errorf("%d carcasses, want %d", carcasses, want)
 	}
 	t.Logf("%d carcasses", carcasses)

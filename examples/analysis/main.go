@@ -244,13 +244,13 @@ func propose(in io.Reader, out, stderr io.Writer) error {
 		return err
 	}
 	if len(p.Unplaced) > 0 {
-		fmt.Fprintf(stderr, "not placed: %s\n", strings.Join(p.Unplaced, ", "))
+		_, _ = fmt.Fprintf(stderr, "not placed: %s\n", strings.Join(p.Unplaced, ", "))
 	}
 	for _, what := range p.Lacking {
-		fmt.Fprintf(stderr, "lacking for %s; it may be assumed\n", what)
+		_, _ = fmt.Fprintf(stderr, "lacking for %s; it may be assumed\n", what)
 	}
 	for _, doubt := range p.Doubts {
-		fmt.Fprintf(stderr, "look: %s\n", doubt)
+		_, _ = fmt.Fprintf(stderr, "look: %s\n", doubt)
 	}
 	e := json.NewEncoder(out)
 	e.SetIndent("", "  ")

@@ -60,7 +60,7 @@ func (s *summary) text(out io.Writer) error {
 }
 
 // table writes counts by quality grade and yield grade.
-func (t *tally) table(w io.Writer) {
+func (t *tally) table(w *strings.Builder) {
 	quality, yield := t.graded()
 	row := func(name string, n int, of int, by func(y int) int) {
 		fmt.Fprintf(w, "%-12s %10s %7s", name, grouped(n), share(n, of))
@@ -90,7 +90,7 @@ func (t *tally) table(w io.Writer) {
 }
 
 // meansText writes the means.
-func (t *tally) meansText(w io.Writer) {
+func (t *tally) meansText(w *strings.Builder) {
 	fmt.Fprintf(w, "\n%-24s %10s %10s %10s\n", "", "n", "mean", "sd")
 	for i := range t.means {
 		if m := &t.means[i]; m.n > 0 {
@@ -142,7 +142,7 @@ func trim(all []bar) []bar {
 }
 
 // histograms writes bars of yields and of marbling.
-func (t *tally) histograms(w io.Writer) {
+func (t *tally) histograms(w *strings.Builder) {
 	draw := func(title string, bars []bar) {
 		most := 0
 		for _, b := range bars {
@@ -166,7 +166,7 @@ func (t *tally) histograms(w io.Writer) {
 }
 
 // groupsText writes a line for each group.
-func (s *summary) groupsText(w io.Writer) {
+func (s *summary) groupsText(w *strings.Builder) {
 	const shown = "%-20s %9s %8s %8s %8s %8s %8s %8s %9s %9s %9s\n"
 	fmt.Fprintln(w)
 	fmt.Fprintf(w, shown, short(s.by), "n", "Prime", "Choice", "Select", "other", "yield", "sd", "fat", "ribeye", "weight")

@@ -824,7 +824,7 @@ func TestGridThroughJSON(t *testing.T) {
 		t.Error("cmp.Diff finds nothing between two grids")
 	}
 	for in, want := range map[string]string{
-		`{"base":"1","yeild":[]}`:              "yeild | name: yeild: unknown; allowed: name, base, cite, tiers, yield, yield_edge, weight, weight_edge, marks",
+		`{"base":"1","yields":[]}`:             "yields | name: yields: unknown; allowed: name, base, cite, tiers, yield, yield_edge, weight, weight_edge, marks",
 		`{"base":"-1"}`:                        "base | base: -1.00: out of range; allowed: over 0.00",
 		`{"base":"1","tiers":[{"teir":"a"}]}`:  "tiers.teir | name: teir: unknown; allowed: tier, amount",
 		`{"base":"1","marks":[{"amonut":1}]}`:  "marks.amonut | name: amonut: unknown; allowed: mark, amount, instead",

@@ -140,7 +140,7 @@ func drawnClass(s *sweep) class.Class {
 	for i := range n {
 		o := Object{
 			"sex": "steer", "lean": pick(s, "A40", "A50"), "skeletal": pick(s, "A40", "A50", "A50", "A50", "A60", "B30", "B40", "C30"),
-			"marbling": grade.Marbling(grade.Devoid.At(0) + grade.Marbling(270+10*s.next(45))).String(),
+			"marbling": (grade.Devoid.At(0) + grade.Marbling(270+10*s.next(45))).String(),
 			"fat_in":   decimal.New(int64(10+5*s.next(22)), -2).String(), "ribeye_sq_in": pick(s, "11", "12.5", "13", "13", "13.5", "14.5"), "kph_percent": "2.5", "weight_lb": "800",
 		}
 		if d := pick(s, "", "", "", "", "", "", "one third", "two thirds", "full"); d != "" {

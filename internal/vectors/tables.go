@@ -49,7 +49,7 @@ func readTables(testdata string) (*tables, error) {
 	if err != nil {
 		return nil, err
 	}
-	defer f.Close()
+	defer func() { _ = f.Close() }() // only read
 	lines := bufio.NewScanner(f)
 	lines.Buffer(nil, 1<<20)
 	for n := 1; lines.Scan(); n++ {

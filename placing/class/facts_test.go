@@ -106,7 +106,7 @@ func secondFact(g class.Graded, a, b int, x, y known) class.Fact {
 	case class.TraitWeight: // 0.0038 a pound
 		weight = by * 38
 	}
-	f.Weight = grade.YieldUnits(int64(weight))
+	f.Weight = grade.YieldUnits(weight)
 	from := func(slight, plain, wide int64) class.Size {
 		switch {
 		case by >= wide:
@@ -388,7 +388,7 @@ func anyOrder(r *rand.Rand, n int) placing.Order {
 func TestReasonsTwice(t *testing.T) {
 	classes := 100_000
 	if !testkit.Exhaustive() {
-		classes = 2_000
+		classes = 1_000
 	}
 	r := rand.New(rand.NewPCG(12, 1))
 	policies := []class.Policy{class.DefaultPolicy(), class.DefaultPolicy(), class.NotesPolicy(), class.CutabilityPolicy()}

@@ -151,10 +151,10 @@ func secondChoice(a, b judged) (int, class.Ground) {
 		} else if !a.topChoice && b.yield < 30*tenth {
 			rule = -1
 		}
-		switch {
-		case rule == 0:
+		switch rule {
+		case 0:
 			return walked, because
-		case rule == walked:
+		case walked:
 			return rule, map[int]class.Ground{1: class.ByTier, -1: class.ByAdvantage}[rule]
 		default:
 			return rule, class.ByCeiling

@@ -347,8 +347,8 @@ func (s *speaker) quality(a side, i int) []predicate {
 }
 
 // dark says what the other is, where it cuts darker.
-func (a side) dark() string {
-	switch f := a.has(TraitDark); {
+func (s side) dark() string {
+	switch f := s.has(TraitDark); {
 	case f.Size == 0:
 		return ""
 	case f.BetterValue == darkText+grade.DarkCut(0).String():
@@ -359,8 +359,8 @@ func (a side) dark() string {
 }
 
 // grades says what the two grade, after what is behind it where that was said.
-func (a side) grades(after bool, i int) string {
-	other, dark, q := itoa(a.other), a.dark(), a.has(TraitQuality)
+func (s side) grades(after bool, i int) string {
+	other, dark, q := itoa(s.other), s.dark(), s.has(TraitQuality)
 	switch {
 	case q.Size == 0 && after && dark != "":
 		return ", and " + other + " is " + dark
@@ -387,7 +387,7 @@ func (a side) grades(after bool, i int) string {
 
 // advantage says by how much the yield grade is the lower, after what is behind
 // it where that was said.
-func (a side) advantage(after bool) string {
+func (s side) advantage(after bool) string {
 	if !after {
 		return lowerYield
 	}
@@ -401,7 +401,7 @@ func (a side) advantage(after bool) string {
 		{75_000_000, "about a full yield grade"},
 		{35_000_000, "about half a yield grade"},
 	} {
-		if units(a.has(TraitYield).Weight) >= l.from {
+		if units(s.has(TraitYield).Weight) >= l.from {
 			return ", an advantage of " + l.words
 		}
 	}
