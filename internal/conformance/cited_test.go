@@ -150,7 +150,7 @@ func collect(t *testing.T) *cited {
 		for lean := maturity.OldLeanMayCross; lean.IsValid(); lean++ {
 			for _, e := range ages {
 				for _, byAge := range []bool{false, true} {
-					c.from("maturity: method (Rules) Steps", maturity.Balancing{Tens: tens, OldLean: lean}.Steps(e, byAge))
+					c.from("maturity: method (Balancing) Steps", maturity.Balancing{Tens: tens, OldLean: lean}.Steps(e, byAge))
 				}
 			}
 		}

@@ -816,7 +816,7 @@ func ExampleYieldSplit() {
 	// weight 0
 }
 
-func ExamplePart() {
+func ExampleSplitPart() {
 	split, _, err := contest.SplitYield(official(), contest.Facts{Fat: grade.Inches(0.8)})
 	if err != nil {
 		log.Fatal(err)
