@@ -1,8 +1,8 @@
 package grade
 
 import (
-	"example.com/ribface/internal/fixed"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/internal/text/fixed"
 	"github.com/shopspring/decimal"
 )
 

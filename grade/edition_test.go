@@ -5,7 +5,7 @@ import (
 	"time"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	gocmp "github.com/google/go-cmp/cmp"

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 )

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/everytype"
+	"example.com/ribface/internal/testkit/everytype"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"github.com/shopspring/decimal"

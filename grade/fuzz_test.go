@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"pgregory.net/rapid"
 )
 

@@ -6,8 +6,8 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/conformance"
-	"example.com/ribface/internal/golden"
+	"example.com/ribface/internal/refs"
+	"example.com/ribface/internal/testkit/golden"
 	"example.com/ribface/maturity"
 )
 
@@ -138,13 +138,13 @@ func TestGoldenCarcasses(t *testing.T) {
 // at conformance.Lot; the lots are older than both editions, so only the yield
 // grade can be held against what was printed. Source: uf-mimeo-table4.
 func TestGoldenLots(t *testing.T) {
-	rows, err := conformance.Read("../testdata/references", "lots-with-quality.csv")
+	rows, err := refs.Read("../testdata/references", "lots-with-quality.csv")
 	if err != nil {
 		t.Fatal(err)
 	}
 	var b bytes.Buffer
 	for _, r := range rows {
-		c, err := conformance.Lot(r)
+		c, err := refs.Lot(r)
 		if err != nil {
 			t.Fatal(err)
 		}

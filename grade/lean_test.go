@@ -5,8 +5,8 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/faulttest"
-	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/internal/testkit/faulttest"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/maturity/cite"
 )
 

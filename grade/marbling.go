@@ -6,8 +6,8 @@ import (
 	"iter"
 	"strconv"
 
-	"example.com/ribface/internal/scale"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/internal/text/scale"
 )
 
 // Degree is a degree of marbling. The zero Degree is not set.

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/testkit/faulttest"
 	gocmp "github.com/google/go-cmp/cmp"
 )
 

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/testkit/faulttest"
 	"github.com/shopspring/decimal"
 	"pgregory.net/rapid"
 )

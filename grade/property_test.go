@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/maturity"
 	"github.com/shopspring/decimal"
 	"pgregory.net/rapid"

@@ -4,7 +4,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/maturity"
 	gocmp "github.com/google/go-cmp/cmp"
 )

@@ -3,7 +3,7 @@ package grade
 import (
 	"cmp"
 
-	"example.com/ribface/internal/fixed"
+	"example.com/ribface/internal/text/fixed"
 )
 
 // Preliminary returns the preliminary yield grade of a thickness of fat: 2.00 for

@@ -3,7 +3,7 @@ package grade
 import (
 	"strconv"
 
-	"example.com/ribface/internal/fixed"
+	"example.com/ribface/internal/text/fixed"
 	"example.com/ribface/maturity/cite"
 )
 

@@ -10,8 +10,8 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/internal/testkit"
+	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/maturity"
 	gocmp "github.com/google/go-cmp/cmp"
 	"github.com/shopspring/decimal"

@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/ribface/internal/vectors"
+	"example.com/ribface/internal/refs/vectors"
 	"example.com/ribface/maturity"
 )
 

@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/fixed"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/internal/text/fixed"
 	"example.com/ribface/maturity"
 	"github.com/shopspring/decimal"
 )

@@ -8,8 +8,8 @@ import (
 	"strconv"
 
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/fixed"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/internal/text/fixed"
 	"github.com/shopspring/decimal"
 )
 

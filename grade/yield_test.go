@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/testkit/faulttest"
 	gocmp "github.com/google/go-cmp/cmp"
 	"github.com/shopspring/decimal"
 	"pgregory.net/rapid"

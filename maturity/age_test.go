@@ -5,7 +5,7 @@ import (
 	"math"
 	"testing"
 
-	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/maturity"
 	"github.com/google/go-cmp/cmp"
 )

@@ -3,7 +3,7 @@ package maturity_test
 import (
 	"testing"
 
-	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/maturity"
 )
 

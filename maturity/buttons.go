@@ -5,8 +5,8 @@ import (
 	"strconv"
 
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/fixed"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/internal/text/fixed"
 )
 
 // Buttons is what was seen of the chine buttons, the cartilages on the tips of

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"testing"
 
-	"example.com/ribface/internal/faulttest"
-	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/internal/testkit/faulttest"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/maturity"
 )
 

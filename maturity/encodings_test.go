@@ -5,7 +5,7 @@ import (
 	"errors"
 	"testing"
 
-	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/maturity"
 )
 

@@ -5,7 +5,7 @@ import (
 	"math"
 	"testing"
 
-	"example.com/ribface/internal/everytype"
+	"example.com/ribface/internal/testkit/everytype"
 	"example.com/ribface/maturity"
 )
 

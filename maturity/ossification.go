@@ -3,7 +3,7 @@ package maturity
 import (
 	"strconv"
 
-	"example.com/ribface/internal/fixed"
+	"example.com/ribface/internal/text/fixed"
 	"example.com/ribface/maturity/cite"
 )
 

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"testing"
 
-	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"github.com/google/go-cmp/cmp"

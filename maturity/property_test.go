@@ -4,7 +4,7 @@ import (
 	"cmp"
 	"testing"
 
-	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/maturity"
 	"pgregory.net/rapid"
 )

@@ -5,8 +5,8 @@ import (
 	"database/sql/driver"
 	"iter"
 
-	"example.com/ribface/internal/scale"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/internal/text/scale"
 )
 
 // Group is one of the five maturity groups, A for the youngest to E for the

@@ -6,7 +6,7 @@ import (
 	"slices"
 	"testing"
 
-	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/maturity"
 	"github.com/google/go-cmp/cmp"
 )

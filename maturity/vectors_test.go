@@ -3,7 +3,7 @@ package maturity_test
 import (
 	"testing"
 
-	"example.com/ribface/internal/vectors"
+	"example.com/ribface/internal/refs/vectors"
 	"example.com/ribface/maturity"
 )
 

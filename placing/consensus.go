@@ -7,9 +7,9 @@ import (
 	"strconv"
 
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/fixed"
-	"example.com/ribface/internal/least"
+	"example.com/ribface/internal/ordering"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/internal/text/fixed"
 	"github.com/shopspring/decimal"
 )
 
@@ -163,14 +163,14 @@ type Consensus struct {
 	Disagreement int     `json:"disagreement"` // the total pairwise disagreement of each with the officials
 }
 
-func (p Panel) solve() *least.Table {
-	var costs least.Costs
+func (p Panel) solve() *ordering.Table {
+	var costs ordering.Costs
 	for i := range p.n {
 		for j := range p.n {
 			costs[i][j] = p.over[j+1][i+1]
 		}
 	}
-	return least.Solve(p.n, &costs)
+	return ordering.Solve(p.n, &costs)
 }
 
 // Consensus returns the order of least total pairwise disagreement (the method
@@ -209,7 +209,7 @@ func (p Panel) Best() iter.Seq[Order] {
 	}
 }
 
-func orders(t *least.Table) iter.Seq[Order] {
+func orders(t *ordering.Table) iter.Seq[Order] {
 	return func(yield func(Order) bool) {
 		var list [MaxExhibits]int
 		for found := range t.All() {

@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/refs"
 	"example.com/ribface/placing"
 	"github.com/google/go-cmp/cmp"
 	"github.com/shopspring/decimal"
@@ -70,7 +70,7 @@ func ranked(p placing.Panel) (orders []placing.Order, cost map[placing.Order]int
 // stat-borda-course and stat-borda-math103.
 func TestReferencesConsensus(t *testing.T) {
 	checked := 0
-	for _, row := range conformance.Rows(t, "../testdata/references", "statistics-examples.csv") {
+	for _, row := range refs.Rows(t, "../testdata/references", "statistics-examples.csv") {
 		statistic, name, input, quantity, value, source := row.Get("statistic"), row.Get("case"), row.Get("input"), row.Get("quantity"), row.Get("value"), row.Get("source_id")
 		if statistic != "borda" && statistic != "kemeny" {
 			continue

@@ -5,8 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/ribface/internal/faulttest"
 	"example.com/ribface/internal/testkit"
+	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
 	"github.com/google/go-cmp/cmp"

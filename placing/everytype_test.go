@@ -3,7 +3,7 @@ package placing_test
 import (
 	"testing"
 
-	"example.com/ribface/internal/everytype"
+	"example.com/ribface/internal/testkit/everytype"
 	"example.com/ribface/placing"
 )
 

@@ -7,7 +7,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/placing"
 	"pgregory.net/rapid"
 )

@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"testing"
 
-	"example.com/ribface/internal/golden"
+	"example.com/ribface/internal/testkit/golden"
 	"example.com/ribface/placing"
 )
 

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"testing"
 
-	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/placing"
 	"github.com/google/go-cmp/cmp"
 	"github.com/shopspring/decimal"

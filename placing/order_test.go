@@ -5,7 +5,7 @@ import (
 	"slices"
 	"testing"
 
-	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/placing"
 	"github.com/google/go-cmp/cmp"
 )

@@ -4,7 +4,7 @@ import (
 	"testing"
 	"unsafe"
 
-	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/placing"
 	"github.com/shopspring/decimal"
 )

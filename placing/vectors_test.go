@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/ribface/internal/vectors"
+	"example.com/ribface/internal/refs/vectors"
 	"example.com/ribface/placing"
 )
 

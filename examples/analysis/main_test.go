@@ -20,7 +20,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/sheet"
-	"example.com/ribface/internal/golden"
+	"example.com/ribface/internal/testkit/golden"
 	"github.com/google/go-cmp/cmp"
 	"github.com/shopspring/decimal"
 )

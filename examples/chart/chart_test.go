@@ -12,7 +12,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/golden"
+	"example.com/ribface/internal/testkit/golden"
 	"example.com/ribface/maturity"
 	"github.com/google/go-cmp/cmp"
 )

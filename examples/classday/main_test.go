@@ -8,8 +8,8 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/ribface/internal/conformance"
-	"example.com/ribface/internal/golden"
+	"example.com/ribface/internal/refs"
+	"example.com/ribface/internal/testkit/golden"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -200,7 +200,7 @@ func lots(t *testing.T) (sheet string, stated []string) {
 	t.Helper()
 	var b strings.Builder
 	b.WriteString("id,sex,skeletal,lean,marbling,fat_in,ribeye_sq_in,kph_pct,weight_lb\n")
-	for _, row := range conformance.Rows(t, "../../testdata/references", "lots-with-quality.csv") {
+	for _, row := range refs.Rows(t, "../../testdata/references", "lots-with-quality.csv") {
 		number := func(name, unit string) string {
 			n, ok := strings.CutSuffix(row.Get(name), unit)
 			if !ok {

@@ -11,7 +11,7 @@ import (
 	"testing"
 
 	"example.com/ribface/examples/internal/classfile"
-	"example.com/ribface/internal/golden"
+	"example.com/ribface/internal/testkit/golden"
 	"example.com/ribface/placing/practice"
 )
 

@@ -9,7 +9,7 @@ import (
 	"example.com/ribface/examples/prices"
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
-	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/refs"
 	"github.com/google/go-cmp/cmp"
 	"github.com/shopspring/decimal"
 )
@@ -24,7 +24,7 @@ func TestPublishedReports(t *testing.T) {
 		t.Run(tt.week, func(t *testing.T) {
 			base := decimal.New(300, 0)
 			want := price.Offer{Name: "week of " + tt.week, Base: base, YieldEdge: price.EdgeUpper, WeightEdge: price.EdgeLower}
-			for _, row := range conformance.Rows(t, "../../testdata/references", tt.reference) {
+			for _, row := range refs.Rows(t, "../../testdata/references", tt.reference) {
 				add(t, &want, row)
 			}
 			got, err := prices.Read("week-"+tt.week+".json", base)
@@ -43,7 +43,7 @@ func TestPublishedReports(t *testing.T) {
 }
 
 // add puts one row of a report into the terms.
-func add(t *testing.T, terms *price.Offer, row conformance.Row) {
+func add(t *testing.T, terms *price.Offer, row refs.Row) {
 	t.Helper()
 	if err := terms.Cite.UnmarshalText([]byte(row.Get("standing") + ": " + row.Get("source_id"))); err != nil {
 		t.Fatal(err)

@@ -12,7 +12,7 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/ribface/internal/golden"
+	"example.com/ribface/internal/testkit/golden"
 	"example.com/ribface/placing/contest"
 	"example.com/ribface/placing/season"
 	"github.com/google/go-cmp/cmp"

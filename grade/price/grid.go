@@ -11,7 +11,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/fixed"
+	"example.com/ribface/internal/text/fixed"
 	"example.com/ribface/maturity/cite"
 	"github.com/shopspring/decimal"
 )

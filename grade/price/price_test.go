@@ -10,10 +10,10 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
-	"example.com/ribface/internal/conformance"
-	"example.com/ribface/internal/everytype"
-	"example.com/ribface/internal/faulttest"
-	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/internal/refs"
+	"example.com/ribface/internal/testkit/everytype"
+	"example.com/ribface/internal/testkit/faulttest"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"github.com/google/go-cmp/cmp"
@@ -43,15 +43,15 @@ func latest(t *testing.T, change func(*price.Offer)) price.Grid {
 }
 
 // rows reads a file of references.
-func rows(t *testing.T, name string) []conformance.Row {
+func rows(t *testing.T, name string) []refs.Row {
 	t.Helper()
-	return conformance.Rows(t, "../../testdata/references", name)
+	return refs.Rows(t, "../../testdata/references", name)
 }
 
 // TestPublishedExamples computes every row of price-examples.csv.
 func TestPublishedExamples(t *testing.T) {
 	grid := latest(t, nil)
-	weight := func(row conformance.Row, column string) grade.Weight {
+	weight := func(row refs.Row, column string) grade.Weight {
 		w, err := grade.ParseWeight(row.Get(column))
 		if err != nil {
 			t.Fatalf("%v: %v", row, err)

@@ -5,8 +5,8 @@ import (
 	"slices"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/fixed"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/internal/text/fixed"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"github.com/shopspring/decimal"

@@ -4,8 +4,8 @@ import (
 	"strings"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/fixed"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/internal/text/fixed"
 	"example.com/ribface/maturity"
 )
 

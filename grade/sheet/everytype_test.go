@@ -8,7 +8,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/sheet"
-	"example.com/ribface/internal/everytype"
+	"example.com/ribface/internal/testkit/everytype"
 )
 
 // TestEveryType holds every exported type to what the module promises of all.

@@ -9,9 +9,9 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/fixed"
 	"example.com/ribface/internal/lines"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/internal/text/fixed"
 )
 
 // Proposal is a mapping for a person to confirm, with what has to be looked at first.

@@ -7,9 +7,9 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/fixed"
 	"example.com/ribface/internal/lines"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/internal/text/fixed"
 )
 
 // Writer writes rows to a sheet with our own headings and commas between the cells,

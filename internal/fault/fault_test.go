@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/testkit/faulttest"
 	"github.com/google/go-cmp/cmp"
 )
 

@@ -3,7 +3,7 @@ package text
 import (
 	"fmt"
 
-	"example.com/ribface/internal/fixed"
+	"example.com/ribface/internal/text/fixed"
 )
 
 // Fixed writes n, a count of 10^-places, with the decimals that the state asks for,

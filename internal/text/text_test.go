@@ -7,9 +7,9 @@ import (
 	"testing"
 
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/faulttest"
-	"example.com/ribface/internal/fixed"
+	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/internal/text/fixed"
 	"github.com/google/go-cmp/cmp"
 )
 

@@ -40,7 +40,7 @@ import (
 	"example.com/ribface/internal/text"
 )
 
-//go:generate go run example.com/ribface/internal/gensources
+//go:generate go run example.com/ribface/internal/refs/gensources
 
 // Standing says how strong the ground under a rule is.
 type Standing uint8

@@ -10,7 +10,7 @@ import (
 	"unsafe"
 
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/maturity/cite"
 	"github.com/google/go-cmp/cmp"
 )

@@ -3,7 +3,7 @@ package cite_test
 import (
 	"testing"
 
-	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/maturity/cite"
 )
 

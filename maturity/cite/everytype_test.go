@@ -3,7 +3,7 @@ package cite_test
 import (
 	"testing"
 
-	"example.com/ribface/internal/everytype"
+	"example.com/ribface/internal/testkit/everytype"
 	"example.com/ribface/maturity/cite"
 )
 

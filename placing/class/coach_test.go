@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/refs"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
@@ -238,7 +238,7 @@ func TestPublishedStatements(t *testing.T) {
 		},
 		"terms-quality": {"marbling": trait(class.TraitMarbling), "color": trait(class.TraitColor), "texture": trait(class.TraitTexture), "firmness": trait(class.TraitFirmness)},
 	}
-	rows := conformance.Rows(t, "../../testdata/references", "placing-statements.csv")
+	rows := refs.Rows(t, "../../testdata/references", "placing-statements.csv")
 	for _, r := range rows {
 		id := r.Get("id")
 		if terms := facts[id]; terms != nil {
@@ -255,11 +255,11 @@ func TestPublishedStatements(t *testing.T) {
 				}
 			})
 		}
-		uppers, err := conformance.Carcasses(r.Get("over"))
+		uppers, err := refs.Carcasses(r.Get("over"))
 		if err != nil {
 			t.Fatal(err)
 		}
-		lowers, err := conformance.Carcasses(r.Get("under"))
+		lowers, err := refs.Carcasses(r.Get("under"))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -304,7 +304,7 @@ func TestPublishedStatements(t *testing.T) {
 
 // shown makes a steer of the quality and the yield, at the first marbling and age of a
 // net that give the quality: its yield is 0.92 + 2.5 fat.
-func shown(t *testing.T, p conformance.Pair) grade.Carcass {
+func shown(t *testing.T, p refs.Pair) grade.Carcass {
 	t.Helper()
 	for _, at := range []maturity.Score{maturity.A.At(55), maturity.C.At(50)} {
 		for m := grade.Devoid.At(0); m <= grade.Abundant.At(100); m += 10 {

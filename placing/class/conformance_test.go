@@ -8,9 +8,9 @@ package class_test
 import (
 	"testing"
 
-	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/refs"
 )
 
 // TestReferences holds the package against every published row that concerns it.
-// The checks are in internal/conformance, the rows in testdata/references.
-func TestReferences(t *testing.T) { conformance.Run(t, "placing/class", "../../testdata/references") }
+// The checks are in internal/refs, the rows in testdata/references.
+func TestReferences(t *testing.T) { refs.Run(t, "placing/class", "../../testdata/references") }

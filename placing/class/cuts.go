@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/fixed"
+	"example.com/ribface/internal/text/fixed"
 	"example.com/ribface/placing"
 	"github.com/shopspring/decimal"
 )

@@ -4,7 +4,7 @@ import (
 	"encoding/json"
 	"testing"
 
-	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/placing/class"
 	"github.com/google/go-cmp/cmp"
 )

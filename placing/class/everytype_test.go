@@ -5,7 +5,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
-	"example.com/ribface/internal/everytype"
+	"example.com/ribface/internal/testkit/everytype"
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"

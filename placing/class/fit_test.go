@@ -9,7 +9,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
-	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/refs"
 	"example.com/ribface/internal/testkit"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
@@ -23,8 +23,8 @@ import (
 // fair-tehama-2022), read from fair-carcasses.csv; conformance.Fair says how.
 func fairs(t *testing.T) []class.Past {
 	t.Helper()
-	var years [][]conformance.Row
-	for _, r := range conformance.Rows(t, "../../testdata/references", "fair-carcasses.csv") {
+	var years [][]refs.Row
+	for _, r := range refs.Rows(t, "../../testdata/references", "fair-carcasses.csv") {
 		if n := len(years); n == 0 || years[n-1][0].Get("source_id") != r.Get("source_id") {
 			years = append(years, nil)
 		}
@@ -35,7 +35,7 @@ func fairs(t *testing.T) []class.Past {
 		var carcasses []grade.Carcass
 		places := ""
 		for _, r := range year {
-			c, err := conformance.Fair(r)
+			c, err := refs.Fair(r)
 			if err != nil {
 				t.Fatal(err)
 			}

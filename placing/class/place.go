@@ -9,7 +9,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/least"
+	"example.com/ribface/internal/ordering"
 	"example.com/ribface/placing"
 )
 
@@ -87,9 +87,9 @@ func (p Policy) place(profiles []profile) Placing {
 		return cmp.Compare(a.number, b.number)
 	})
 	n := len(profiles)
-	var costs least.Costs
-	var over [least.Max]uint // by bits, what each is preferred to
-	firm := int64(1)         // to go against one firm decision: more than against all others together
+	var costs ordering.Costs
+	var over [ordering.Max]uint // by bits, what each is preferred to
+	firm := int64(1)            // to go against one firm decision: more than against all others together
 	for i := range profiles {
 		for j := range profiles[:i] {
 			d := p.prefer(&profiles[i], &profiles[j])
@@ -114,9 +114,9 @@ func (p Policy) place(profiles []profile) Placing {
 			}
 		}
 	}
-	table := least.Solve(n, &costs)
+	table := ordering.Solve(n, &costs)
 	placed := make([]profile, 0, n)
-	var places [least.Max]int // in the order, of each in the sorted list
+	var places [ordering.Max]int // in the order, of each in the sorted list
 	for order := range table.All() {
 		for at, i := range order {
 			placed = append(placed, profiles[i])
@@ -133,7 +133,7 @@ func (p Policy) place(profiles []profile) Placing {
 		}
 	}
 	out.Order, _ = placing.NewOrder(numbers...)
-	var reach [least.Max]uint // over, in the places of the order
+	var reach [ordering.Max]uint // over, in the places of the order
 	for i := range n {
 		for j := range n {
 			if over[i]&(1<<j) != 0 {
@@ -147,7 +147,7 @@ func (p Policy) place(profiles []profile) Placing {
 
 // cycles finds the sets in which everyone reaches everyone. beats holds, by
 // place in the order, whom each is preferred to.
-func (p *Placing) cycles(beats [least.Max]uint) {
+func (p *Placing) cycles(beats [ordering.Max]uint) {
 	n := p.Order.Len()
 	reach := beats
 	for k := range n {
@@ -173,7 +173,7 @@ func (p *Placing) cycles(beats [least.Max]uint) {
 	}
 }
 
-func (p *Placing) cycle(set uint, beats [least.Max]uint) Cycle {
+func (p *Placing) cycle(set uint, beats [ordering.Max]uint) Cycle {
 	var c Cycle
 	members := make([]int, 0, bits.OnesCount(set))
 	for i := range p.Order.Len() {

@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/refs"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
 	"github.com/google/go-cmp/cmp"
@@ -19,7 +19,7 @@ import (
 // (stat-kendalltau-doc; stat-spearman-example for the data without ties).
 func TestReferencesTau(t *testing.T) {
 	checked := 0
-	for _, row := range conformance.Rows(t, "../../testdata/references", "statistics-examples.csv") {
+	for _, row := range refs.Rows(t, "../../testdata/references", "statistics-examples.csv") {
 		if row.Get("statistic") != "kendall tau-b" {
 			continue
 		}

@@ -10,8 +10,8 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/golden"
 	"example.com/ribface/internal/testkit"
+	"example.com/ribface/internal/testkit/golden"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/vectors"
+	"example.com/ribface/internal/refs/vectors"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
 )

@@ -6,8 +6,8 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/fixed"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/internal/text/fixed"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 )

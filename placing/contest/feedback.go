@@ -8,7 +8,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/fixed"
+	"example.com/ribface/internal/text/fixed"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
 )

@@ -3,7 +3,7 @@ package contest_test
 import (
 	"testing"
 
-	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/placing/contest"
 )
 

@@ -8,8 +8,8 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/conformance"
-	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/refs"
+	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
@@ -86,7 +86,7 @@ func TestPublishedLadders(t *testing.T) {
 // TestGradeDeductions holds the ladders and the rule for marks against every row of
 // the published tables.
 func TestGradeDeductions(t *testing.T) {
-	rows := conformance.Rows(t, "../../testdata/references", "grade-deductions.csv")
+	rows := refs.Rows(t, "../../testdata/references", "grade-deductions.csv")
 	for _, row := range rows {
 		t.Run(row.Get("ladder")+" "+row.Get("line"), func(t *testing.T) {
 			if row.Get("ladder") == "yield grade in thirds" {
@@ -131,7 +131,7 @@ func TestGradeDeductions(t *testing.T) {
 
 // taughtThirds holds the rule by that name against one row of its table, at every
 // third of a grade from the lowest to the highest.
-func taughtThirds(t *testing.T, row conformance.Row) {
+func taughtThirds(t *testing.T, row refs.Row) {
 	rule, from := contest.TaughtThirds()
 	if err := rule.Check(); err != nil || from.IDs != row.Get("source_id") || from.Standing.String() != row.Get("standing") {
 		t.Errorf("%v, cited as %v, want %s, %s", err, from, row.Get("source_id"), row.Get("standing"))

@@ -7,8 +7,8 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/faulttest"
-	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/internal/testkit/faulttest"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/placing/contest"
 )
 

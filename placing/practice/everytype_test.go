@@ -3,8 +3,8 @@ package practice_test
 import (
 	"testing"
 
-	"example.com/ribface/internal/everytype"
-	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/testkit/everytype"
+	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/placing/practice"
 )
 

@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/conformance"
+	"example.com/ribface/internal/refs"
 	"example.com/ribface/internal/testkit"
 )
 
@@ -21,7 +21,7 @@ func correlations(t *testing.T) (r [traits][traits]int64) {
 		r[i][i] = 100
 	}
 	rows := 0
-	for _, row := range conformance.Rows(t, "../../testdata/references", "trait-correlations.csv") {
+	for _, row := range refs.Rows(t, "../../testdata/references", "trait-correlations.csv") {
 		if row.Get("kind") != "correlation" {
 			continue
 		}

@@ -10,9 +10,9 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
-	"example.com/ribface/internal/conformance"
-	"example.com/ribface/internal/faulttest"
-	"example.com/ribface/internal/golden"
+	"example.com/ribface/internal/refs"
+	"example.com/ribface/internal/testkit/faulttest"
+	"example.com/ribface/internal/testkit/golden"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
@@ -84,7 +84,7 @@ func TestLightHerd(t *testing.T) {
 
 // TestHerds holds the herds against the published audits, spreads and the trial.
 func TestHerds(t *testing.T) {
-	read := func(name string) []conformance.Row { return conformance.Rows(t, "../../testdata/references", name) }
+	read := func(name string) []refs.Row { return refs.Rows(t, "../../testdata/references", name) }
 	// traits puts measures as they are printed, by trait, into a herd's own.
 	traits := func(of map[string]string) (m grade.Measures) {
 		t.Helper()

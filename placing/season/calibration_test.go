@@ -11,8 +11,8 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/conformance"
-	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/refs"
+	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/contest"
@@ -56,7 +56,7 @@ func rho(t *testing.T, pairs []season.Pair) season.Figure {
 // package placing.
 func TestStatisticsExamples(t *testing.T) {
 	checked := map[string]int{}
-	for _, row := range conformance.Rows(t, "../../testdata/references", "statistics-examples.csv") {
+	for _, row := range refs.Rows(t, "../../testdata/references", "statistics-examples.csv") {
 		statistic, input, quantity, value := row.Get("statistic"), row.Get("input"), row.Get("quantity"), row.Get("value")
 		var got float64
 		switch statistic {

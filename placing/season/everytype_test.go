@@ -4,8 +4,8 @@ import (
 	"testing"
 
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/everytype"
-	"example.com/ribface/internal/faulttest"
+	"example.com/ribface/internal/testkit/everytype"
+	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/contest"

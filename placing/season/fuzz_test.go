@@ -3,7 +3,7 @@ package season_test
 import (
 	"testing"
 
-	"example.com/ribface/internal/roundtrip"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/placing/season"
 )
 

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"example.com/ribface/examples/internal/page"
-	"example.com/ribface/internal/golden"
+	"example.com/ribface/internal/testkit/golden"
 )
 
 // TestPage holds a page with one of each to what was looked at. That such pages pass
