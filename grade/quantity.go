@@ -265,6 +265,9 @@ func (q *quantity) parseAs(s string, surplus []Rounding) (uint32, error) {
 // parse reads a number and a unit; a bare number is in the customary unit.
 func (q *quantity) parse(s string, r fixed.Rounding) (uint32, error) {
 	in := text.Trim(s)
+	if v, ok := fixed.Plain(in, places); ok && held(kept(v)) {
+		return kept(v), nil
+	}
 	n, err := fixed.Read(in)
 	u := &q.units[0]
 	if err != nil {

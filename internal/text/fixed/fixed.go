@@ -213,7 +213,7 @@ func sign(n uint64) int {
 // the wanted places are refused unless they are zeros. The reason is
 // fault.ErrSyntax, fault.ErrRange or fault.ErrPlaces, or nil.
 func Parse[T ~string | ~[]byte](s T, places int) (int64, error) {
-	if v, ok := plain(s, places); ok {
+	if v, ok := Plain(s, places); ok {
 		return v, nil
 	}
 	n, err := Read(s)
@@ -230,9 +230,9 @@ func Parse[T ~string | ~[]byte](s T, places int) (int64, error) {
 	return n.Units(places, 1, Exact)
 }
 
-// plain is Parse for what most numbers are: up to nine digits, a point among them, and
+// Plain is Parse for what most numbers are: up to nine digits, a point among them, and
 // no more places than are wanted.
-func plain[T ~string | ~[]byte](s T, places int) (v int64, ok bool) {
+func Plain[T ~string | ~[]byte](s T, places int) (v int64, ok bool) {
 	if len(s) > 9 {
 		return 0, false
 	}
