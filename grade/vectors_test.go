@@ -1,3 +1,5 @@
+//go:build !mutation
+
 package grade_test
 
 import (

@@ -1,3 +1,5 @@
+//go:build !mutation
+
 package maturity_test
 
 import (

@@ -1,3 +1,5 @@
+//go:build !mutation
+
 package placing_test
 
 import (
