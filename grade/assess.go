@@ -58,7 +58,7 @@ func (r Rules) Assess(c Carcass) (a Assessment, err error) {
 // assess grades c into a zero a, which an error leaves as it is.
 func (r Rules) assess(c *Carcass, a *Assessment) error {
 	var f finding
-	if r.judge(c, &f) != nil {
+	if !r.judge(c, &f) {
 		return r.Check(*c)
 	}
 	m := c.Measures

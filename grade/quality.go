@@ -37,7 +37,7 @@ func (e Edition) Quality(c Carcass) (Quality, error) { return Rules{Edition: e}.
 // [Rules.Assess] but for the measures.
 func (r Rules) Quality(c Carcass) (Quality, error) {
 	var f finding
-	if r.judge(&c, &f) != nil {
+	if !r.judge(&c, &f) {
 		return 0, r.checkQuality(&c)
 	}
 	return f.quality, nil
@@ -57,36 +57,23 @@ type finding struct {
 // oldestBullock is the greatest skeletal score of a bullock.
 const oldestBullock = maturity.Score(200)
 
-// judge finds the quality grade of c into a zero f.
-func (r Rules) judge(c *Carcass, f *finding) error {
+// judge finds the quality grade of c into a zero f; ok is false for evidence that
+// [Rules.Check] refuses, which then tells of it.
+func (r Rules) judge(c *Carcass, f *finding) (ok bool) {
+	lean := &c.Lean
+	if !c.Sex.IsValid() || !c.Marbling.IsValid() || lean.Firmness > Firm || lean.Dark > DarkFull || lean.Color > LightCherryRed || lean.Texture > Fine {
+		return false
+	}
 	var err error
-	if !c.Sex.IsValid() {
-		return sexes.Check("sex class", int(c.Sex))
-	}
 	if f.overall, err = r.Overall(c.Maturity); err != nil {
-		return err
-	}
-	if !c.Marbling.IsValid() {
-		return c.Marbling.Check("marbling")
-	}
-	if c.Lean.Firmness > Firm {
-		return firmnesses.Check("firmness", int(c.Lean.Firmness))
-	}
-	if c.Lean.Dark > DarkFull {
-		return darkCuts.Check("dark cut", int(c.Lean.Dark))
-	}
-	if c.Lean.Color > LightCherryRed {
-		return colors.Check(colors.Kind, int(c.Lean.Color))
-	}
-	if c.Lean.Texture > Fine {
-		return textures.Check(textures.Kind, int(c.Lean.Texture))
+		return false
 	}
 	f.group = f.overall.Group()
 	f.units = f.overall.Number() - int(f.group.At(0))
 	f.quality, f.before = Quality(NoGrade)<<2, Quality(NoGrade)<<2
 	switch {
 	case c.Sex == Bullock && c.Maturity.Skeletal > oldestBullock:
-		return nil
+		return true
 	case c.Sex == Bullock:
 		f.group, f.units = maturity.A, 0
 	}
@@ -102,7 +89,7 @@ func (r Rules) judge(c *Carcass, f *finding) error {
 			if c.Lean.Dark != 0 {
 				f.quality = darken(rows, int(young.row[c.Marbling]), c, f.units, f.before)
 			}
-			return nil
+			return true
 		}
 	}
 	var byLine, met *row
@@ -123,7 +110,7 @@ func (r Rules) judge(c *Carcass, f *finding) error {
 	}
 	f.byLine, f.met = byLine, met
 	if f.met == nil {
-		return nil // a bull, or a bullock too soft for Utility
+		return true // a bull, or a bullock too soft for Utility
 	}
 	g := f.met.grade
 	if g == Cutter && c.Lean.BelowCutter {
@@ -134,7 +121,7 @@ func (r Rules) judge(c *Carcass, f *finding) error {
 	if c.Lean.Dark != 0 {
 		f.quality = darken(rows, at, c, f.units, f.before)
 	}
-	return nil
+	return true
 }
 
 // span is the width of a grade that has no line above it: three degrees (derived:

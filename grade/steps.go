@@ -32,7 +32,7 @@ var (
 // Assessment has no steps.
 func (a Assessment) Steps() []cite.Step {
 	var f finding
-	if a.Rules.judge(&a.Carcass, &f) != nil {
+	if !a.Rules.judge(&a.Carcass, &f) {
 		return nil
 	}
 	m, err := a.Carcass.Adjusted()

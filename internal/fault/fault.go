@@ -208,12 +208,13 @@ func (e ParseError) Equal(f ParseError) bool {
 
 // Parse makes a ParseError that does not keep the caller's text alive.
 func Parse(kind, input, part, allowed string, err error) error {
-	return &ParseError{Kind: kind, Input: clip(input), Part: clip(part), Allowed: allowed, Err: err}
+	return &ParseError{Kind: kind, Input: Clip(input), Part: Clip(part), Allowed: allowed, Err: err}
 }
 
 const most = 64
 
-func clip(s string) string {
+// Clip cuts a text at 64 bytes and frees it of what it was cut from.
+func Clip(s string) string {
 	if len(s) > most {
 		s = s[:most]
 	}

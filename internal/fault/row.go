@@ -98,7 +98,7 @@ func Row(file string, line int, id string, wrong []*RowError) error {
 // Plain gives text from outside as a message can hold it: cut at 64 bytes, apart
 // from the memory it came from, and in quotes where it is not plain printable text.
 func Plain(s string) string {
-	s = clip(s)
+	s = Clip(s)
 	for _, r := range s {
 		if r == '\uFFFD' || !strconv.IsPrint(r) {
 			return strconv.QuoteToASCII(s)

@@ -25,7 +25,7 @@ func Object(b []byte, members ...Member) error {
 	}
 	var raw map[string]json.RawMessage
 	if err := json.Unmarshal(b, &raw); err != nil {
-		return &fault.FieldError{Field: "object", Value: clip(b), Allowed: "a JSON object with " + names(members), Err: fault.ErrSyntax}
+		return &fault.FieldError{Field: "object", Value: fault.Clip(string(b)), Allowed: "a JSON object with " + names(members), Err: fault.ErrSyntax}
 	}
 	var all []error
 	for _, m := range members {
@@ -40,7 +40,7 @@ func Object(b []byte, members ...Member) error {
 		}
 	}
 	for _, name := range sorted(raw) {
-		all = append(all, &fault.FieldError{Path: name, Field: "name", Value: clip([]byte(name)), Allowed: names(members), Err: fault.ErrUnknown})
+		all = append(all, &fault.FieldError{Path: name, Field: "name", Value: fault.Clip(name), Allowed: names(members), Err: fault.ErrUnknown})
 	}
 	return fault.Join(all...)
 }
@@ -49,7 +49,7 @@ func Object(b []byte, members ...Member) error {
 func readable(err error, name string, raw json.RawMessage) error {
 	for _, p := range fault.Problems(err) {
 		if p.Field == "" {
-			return &fault.FieldError{Field: name, Value: clip(raw), Allowed: "text in quotes, or a number where the field is one", Err: fault.ErrSyntax}
+			return &fault.FieldError{Field: name, Value: fault.Clip(string(raw)), Allowed: "text in quotes, or a number where the field is one", Err: fault.ErrSyntax}
 		}
 	}
 	return err
@@ -70,12 +70,4 @@ func names(members []Member) string {
 		all[i] = m.Name
 	}
 	return strings.Join(all, ", ")
-}
-
-func clip(b []byte) string {
-	const most = 64
-	if len(b) > most {
-		b = b[:most]
-	}
-	return string(b)
 }
