@@ -415,7 +415,7 @@ func SpreadCuts(total int, weights []int64, limit Limit) (Cuts, error) {
 	if total < start*(n-1) || total > maxCut {
 		return Cuts{}, &FieldError{Field: "total", Value: strconv.Itoa(total), Allowed: strconv.Itoa(start*(n-1)) + " to 50 for " + strconv.Itoa(n) + " exhibits", Err: ErrRange}
 	}
-	if err := limits.Check("limit", int(limit)); err != nil {
+	if err := limits.Check("limit", limit); err != nil {
 		return Cuts{}, err
 	}
 	if limit != LimitExact && n != 4 {

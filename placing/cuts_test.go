@@ -238,7 +238,7 @@ func TestLimits(t *testing.T) {
 	var got []string
 	for l := range placing.Limits() {
 		got = append(got, l.String()+" "+l.Cite().String())
-		if !l.IsValid() || len(l.Cite().Sources()) != len(strings.Fields(l.Cite().IDs)) {
+		if len(l.Cite().Sources()) != len(strings.Fields(l.Cite().IDs)) {
 			t.Errorf("%v: %v", l, l.Cite())
 		}
 	}
@@ -253,7 +253,7 @@ func TestLimits(t *testing.T) {
 		break
 	}
 	for _, l := range []placing.Limit{0, 6} {
-		if l.IsValid() || l.Cite() != (cite.Citation{}) {
+		if l.Cite() != (cite.Citation{}) {
 			t.Errorf("%v: %v", l, l.Cite())
 		}
 	}
@@ -273,8 +273,8 @@ func TestWords(t *testing.T) {
 		{placing.WordsReasons, "reasons", "common-practice: instr-reasons-scores", []string{"", "tough pair", "tough pair", "logical, recognizable differences", "logical, recognizable differences"}, "very easy, obvious faults"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			if tt.w.String() != tt.name || !tt.w.IsValid() || tt.w.Cite().String() != tt.cite {
-				t.Errorf("%v, valid %v, %v", tt.w, tt.w.IsValid(), tt.w.Cite())
+			if tt.w.String() != tt.name || tt.w.Cite().String() != tt.cite {
+				t.Errorf("%v, %v", tt.w, tt.w.Cite())
 			}
 			for cut := -1; cut <= 52; cut++ {
 				want := ""
@@ -290,7 +290,7 @@ func TestWords(t *testing.T) {
 		})
 	}
 	for _, w := range []placing.Words{0, 4} {
-		if s, ok := w.Cut(3); s != "" || ok || w.IsValid() || w.Cite() != (cite.Citation{}) {
+		if s, ok := w.Cut(3); s != "" || ok || w.Cite() != (cite.Citation{}) {
 			t.Errorf("%v: %q, %v, %v", w, s, ok, w.Cite())
 		}
 	}

@@ -257,14 +257,14 @@ func ExampleCuts_NeverNegative() {
 func ExampleLimit() {
 	cuts := placing.MustParseCuts("3-8-4")
 	for l := range placing.Limits() {
-		fmt.Println(l, l.IsValid(), l.Check(cuts) == nil)
+		fmt.Println(l, l.Check(cuts) == nil)
 	}
 	// Output:
-	// sum true true
-	// colorado true false
-	// maryland true false
-	// nebraska true true
-	// exact true false
+	// sum true
+	// colorado false
+	// maryland false
+	// nebraska true
+	// exact false
 }
 
 func ExampleLimit_Check() {
@@ -293,21 +293,15 @@ func ExampleLimits() {
 	// sum colorado maryland nebraska exact
 }
 
-func ExampleParseLimit() {
-	fmt.Println(placing.ParseLimit("nebraska"))
-	// Output:
-	// nebraska <nil>
-}
-
 func ExampleWords() {
 	for _, w := range []placing.Words{placing.WordsColorado, placing.WordsNebraska, placing.WordsReasons} {
 		words, ok := w.Cut(3)
-		fmt.Println(w, w.IsValid(), words, ok)
+		fmt.Println(w, words, ok)
 	}
 	// Output:
-	// colorado true close, difficult true
-	// nebraska true challenging but sortable true
-	// reasons true logical, recognizable differences true
+	// colorado close, difficult true
+	// nebraska challenging but sortable true
+	// reasons logical, recognizable differences true
 }
 
 func ExampleWords_Cut() {
@@ -322,12 +316,6 @@ func ExampleWords_Cite() {
 	fmt.Println(placing.WordsReasons.Cite())
 	// Output:
 	// common-practice: instr-reasons-scores
-}
-
-func ExampleParseWords() {
-	fmt.Println(placing.ParseWords("nebraska"))
-	// Output:
-	// nebraska <nil>
 }
 
 func ExampleOfficial() {
@@ -482,15 +470,9 @@ func ExampleParseMark() {
 }
 
 func ExamplePenalty() {
-	fmt.Println(placing.LowestScore, placing.LowestScore.IsValid(), placing.Penalty(0).IsValid())
+	fmt.Println(placing.LowestScore, placing.Penalty(0))
 	// Output:
-	// lowest score true false
-}
-
-func ExampleParsePenalty() {
-	fmt.Println(placing.ParsePenalty("zero points"))
-	// Output:
-	// zero points <nil>
+	// lowest score unset
 }
 
 func ExampleCardRules() {

@@ -151,15 +151,15 @@ func FuzzMark(f *testing.F) {
 }
 
 func FuzzPenalty(f *testing.F) {
-	roundtrip.Fuzz(f, placing.ParsePenalty, placing.Refused, "zero points", "lowest score")
+	roundtrip.Fuzz(f, roundtrip.Read[placing.Penalty], placing.Refused, "zero points", "lowest score")
 }
 
 func FuzzLimit(f *testing.F) {
-	roundtrip.Fuzz(f, placing.ParseLimit, placing.LimitExact, "sum", "exact")
+	roundtrip.Fuzz(f, roundtrip.Read[placing.Limit], placing.LimitExact, "sum", "exact")
 }
 
 func FuzzWords(f *testing.F) {
-	roundtrip.Fuzz(f, placing.ParseWords, placing.WordsReasons, "colorado", "reasons")
+	roundtrip.Fuzz(f, roundtrip.Read[placing.Words], placing.WordsReasons, "colorado", "reasons")
 }
 
 func FuzzCard(f *testing.F) {

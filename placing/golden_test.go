@@ -59,7 +59,7 @@ func TestGolden(t *testing.T) {
 		}
 	}
 	fmt.Fprintln(&b, "# words")
-	for w := placing.WordsColorado; w.IsValid(); w++ {
+	for w := placing.WordsColorado; w <= placing.WordsReasons; w++ {
 		for cut := range 10 {
 			words, ok := w.Cut(cut)
 			fmt.Fprintf(&b, "%v %d: %q %v\n", w, cut, words, ok)

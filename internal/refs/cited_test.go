@@ -17,6 +17,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
+	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
@@ -146,8 +147,8 @@ func collect(t *testing.T) *cited {
 			ages = append(ages, e, papers, old)
 		}
 	}
-	for tens := maturity.KeepUnits; tens.IsValid(); tens++ {
-		for lean := maturity.OldLeanMayCross; lean.IsValid(); lean++ {
+	for tens := maturity.KeepUnits; tens <= maturity.TensTowardLean; tens++ {
+		for lean := maturity.OldLeanMayCross; lean <= maturity.OldLeanStaysInB; lean++ {
 			for _, e := range ages {
 				for _, byAge := range []bool{false, true} {
 					c.from("maturity: method (Balancing) Steps", maturity.Balancing{Tens: tens, OldLean: lean}.Steps(e, byAge))
@@ -197,7 +198,7 @@ func collect(t *testing.T) *cited {
 		}
 	}
 	// Names of the tables of retail cuts are ids, and so cite.
-	for r := grade.RetailGuide; r.IsValid(); r++ {
+	for r := grade.RetailGuide; text.Named(r); r++ {
 		c.ids[r.String()] = "grade: RetailTable"
 	}
 
@@ -228,7 +229,7 @@ func collect(t *testing.T) *cited {
 	for l := range placing.Limits() {
 		c.from("placing: type Limit", l)
 	}
-	for w := placing.WordsColorado; w.IsValid(); w++ {
+	for w := placing.WordsColorado; text.Named(w); w++ {
 		c.from("placing: type Words", w)
 	}
 

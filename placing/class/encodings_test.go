@@ -25,7 +25,7 @@ func TestEncodings(t *testing.T) {
 		Bad:     []string{"rump", "fat over tail", "unset", "3"},
 		Invalid: []class.Site{21, 99},
 	})
-	roundtrip.Run(t, "Ground", class.ByYield, class.ParseGround, roundtrip.Case[class.Ground]{
+	roundtrip.Run(t, "Ground", class.ByYield, roundtrip.Read[class.Ground], roundtrip.Case[class.Ground]{
 		Texts:   map[string]class.Ground{"quality tier": class.ByTier, "Choice against Select": class.ByCeiling, "firmness": class.ByFirmness},
 		Aliases: map[string]class.Ground{"choice-against-select": class.ByCeiling},
 		Bad:     []string{"luck", "unset", "1"},
@@ -37,13 +37,13 @@ func TestEncodings(t *testing.T) {
 		Bad:     []string{"charm", "unset"},
 		Invalid: []class.Trait{16, 99},
 	})
-	roundtrip.Run(t, "Heading", class.OnQuality, class.ParseHeading, roundtrip.Case[class.Heading]{
+	roundtrip.Run(t, "Heading", class.OnQuality, roundtrip.Read[class.Heading], roundtrip.Case[class.Heading]{
 		Texts:   map[string]class.Heading{"cutability": class.OnCutability, "muscling": class.OnMuscling},
 		Aliases: map[string]class.Heading{"Trimness": class.OnTrimness, "none": 0},
 		Bad:     []string{"charm", "unset"},
 		Invalid: []class.Heading{5, 99},
 	})
-	roundtrip.Run(t, "Size", class.Slight, class.ParseSize, roundtrip.Case[class.Size]{
+	roundtrip.Run(t, "Size", class.Slight, roundtrip.Read[class.Size], roundtrip.Case[class.Size]{
 		Texts:   map[string]class.Size{"plain": class.Plain, "wide": class.Wide},
 		Aliases: map[string]class.Size{"WIDE": class.Wide, "unseen": 0},
 		Bad:     []string{"huge", "unset"},
@@ -64,7 +64,7 @@ func FuzzParseTrait(f *testing.F) {
 }
 
 func FuzzParseGround(f *testing.F) {
-	roundtrip.Fuzz(f, class.ParseGround, class.ByYield, "quality tier", "choice-against select")
+	roundtrip.Fuzz(f, roundtrip.Read[class.Ground], class.ByYield, "quality tier", "choice-against select")
 }
 
 // FuzzClassJSON reads a class from whatever it is given. What can be read and graded

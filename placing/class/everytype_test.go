@@ -6,6 +6,7 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
 	"example.com/ribface/internal/testkit/everytype"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
@@ -56,7 +57,7 @@ func TestEveryType(t *testing.T) {
 		class.MustParseRanking("3 1=2 4"), class.HalfPlaces(-3), class.Pairs{Same: -1, Reversed: 5, TiedHere: -9}, class.Pairs{Same: 3},
 		class.ByYield, class.Ground(99), class.TraitSite, class.Trait(99), class.OnMuscling, class.Heading(99), class.Wide, class.Size(99), class.FatRump, class.Site(99),
 
-		class.ParseRanking, class.NewRanking, class.RankScores, class.RankingOf, class.ParseGround, class.ParseTrait, class.ParseSite, class.ParseHeading, class.ParseSize,
+		class.ParseRanking, class.NewRanking, class.RankScores, class.RankingOf, roundtrip.Read[class.Ground], class.ParseTrait, class.ParseSite, roundtrip.Read[class.Heading], roundtrip.Read[class.Size],
 		class.Mistakes, class.GuessingOf, class.PairName, class.Replay, class.Fit, class.Sites, class.Policies, class.ValuePolicy,
 
 		official, past.Order, past.Cuts, placing.LimitColorado, grid(t), weekly(), price.ByHead,

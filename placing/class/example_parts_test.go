@@ -135,9 +135,9 @@ func ExampleSupport() {
 }
 
 func ExampleHeading() {
-	fmt.Println(class.OnQuality, class.OnQuality.IsValid(), class.Heading(0))
+	fmt.Println(class.OnQuality, class.Heading(0))
 	// Output:
-	// quality true none
+	// quality none
 }
 
 func ExampleSize() {

@@ -2,7 +2,6 @@ package class_test
 
 import (
 	"encoding/json"
-	"errors"
 	"fmt"
 
 	"example.com/ribface/grade"
@@ -227,8 +226,8 @@ func ExamplePolicy_Check() {
 }
 
 func ExampleGround() {
-	fmt.Println(class.ByTier, class.ByMarbling.IsValid(), class.Ground(0))
-	// Output: quality tier true unset
+	fmt.Println(class.ByTier, class.Ground(0))
+	// Output: quality tier unset
 }
 
 func ExampleDecision_String() {
@@ -549,15 +548,6 @@ func ExamplePolicy_UnmarshalJSON() {
 	// ties[0] unknown
 	// exchnage unknown
 	// coach
-}
-
-func ExampleParseGround() {
-	fmt.Println(class.ParseGround("yield"))
-	_, err := class.ParseGround("luck")
-	fmt.Println(errors.Is(err, placing.ErrUnknown))
-	// Output:
-	// yield <nil>
-	// true
 }
 
 // examplePast are two invented classes with what a committee made of them.

@@ -584,11 +584,6 @@ func TestTraits(t *testing.T) {
 	if _, err := class.ParseTrait("hair"); !errors.Is(err, placing.ErrUnknown) {
 		t.Errorf("ParseTrait: %v", err)
 	}
-	for h := range class.OnMuscling + 2 {
-		if h.IsValid() != (h >= class.OnQuality && h <= class.OnMuscling) {
-			t.Errorf("%v", h)
-		}
-	}
 }
 
 // TestWeightsAreTheCoachs holds the weights of facts to the default policy: what its

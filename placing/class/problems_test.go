@@ -214,16 +214,6 @@ func TestClassJSON(t *testing.T) {
 	}
 }
 
-func ExampleParseHeading() {
-	h, err := class.ParseHeading("Trimness")
-	fmt.Println(h, err)
-	s, err := class.ParseSize("wide")
-	fmt.Println(s, err)
-	// Output:
-	// trimness <nil>
-	// wide <nil>
-}
-
 func ExampleClass_UnmarshalJSON() {
 	var c class.Class
 	err := json.Unmarshal([]byte(`{"rules":{"edition":"2017"},"exhibits":[{"number":1,"measures":{"fat":"half an inch","ribey":12}}]}`), &c)
