@@ -83,8 +83,8 @@
 //
 // # Rounding
 //
-// Nothing is rounded. [Cuts.MeanLoss] and [Official.Mean] end in .0 or .5 and are
-// decimals for that reason. A score below zero stays below zero unless
+// Nothing is rounded. [Official.Mean] ends in .0 or .5 and is a decimal for that
+// reason. A score below zero stays below zero unless
 // CardRules.FloorAtZero asks for more.
 //
 // # Errors
