@@ -91,8 +91,8 @@ func (p Panel) ProposeCuts(o Order, limit Limit) (CutProposal, error) {
 	}
 	asked := int(fixed.Divide(total, given, fixed.HalfUp))
 	want := asked
-	if least := p.n - 1; p.n <= mostFullCuts {
-		want = max(want, least)
+	if p.n <= mostFullCuts {
+		want = max(want, p.n-1)
 	}
 	cuts, err := SpreadCuts(want, sums, limit)
 	if err != nil {
