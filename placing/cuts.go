@@ -8,7 +8,6 @@ import (
 	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity/cite"
-	"github.com/shopspring/decimal"
 )
 
 // FullScore is the score of a card that agrees with the official placing
@@ -121,10 +120,6 @@ func (c Cuts) GreatestLoss() int {
 	}
 	return loss
 }
-
-// MeanLoss returns the points lost by a guesser on average over all placings:
-// half of the greatest loss (derived).
-func (c Cuts) MeanLoss() decimal.Decimal { return decimal.New(int64(c.GreatestLoss())*5, -1) }
 
 // NeverNegative reports whether no card can score below zero: the greatest loss
 // is at most 50, which for four exhibits is 3a + 4b + 3c <= 50 (derived, exact).

@@ -62,6 +62,14 @@ func TestEncodings(t *testing.T) {
 		},
 		Bad: []string{"3-2-1-4", "3-2-1-4 cuts", "3-2-1-4 cuts 2-8", "3-2-1 cuts 2-8-2", "3-2-1-5 cuts 2-8-2", "3-2-1-4 cuts 2-8-51", "3214 cuts 2810", "3214 2-8-2", "cuts 2", "unset"},
 	})
+	roundtrip.Run(t, "Ranking", ranking("2 1"), placing.ParseRanking, roundtrip.Case[placing.Ranking]{
+		Texts: map[string]placing.Ranking{"3 1=2 4": ranking("3 1=2 4"), "1=2": ranking("1=2"), "12 11 10 9 8 7 6 5 4 3 2 1": ranking("12 11 10 9 8 7 6 5 4 3 2 1")},
+		Aliases: map[string]placing.Ranking{
+			" 3  1 = 2\t4 ": ranking("3 1=2 4"), "3 2=1 4": ranking("3 1=2 4"), "3,1=2, 4": ranking("3 1=2 4"), "3-1=2-4": ranking("3 1=2 4"), "3 \u2013 1 = 2 \u2013 4": ranking("3 1=2 4"),
+			"3124": ranking("3 1 2 4"), "3-1-2-4": ranking("3 1 2 4"),
+		},
+		Bad: []string{"1", "1 1", "1 3", "0 1", "01 2", "1=", "=1 2", "1==2", "1-2,3", "31=24", "1 2=3-4", "+1 2", "unset"},
+	})
 	roundtrip.Run(t, "Limit", placing.LimitExact, roundtrip.Read[placing.Limit], roundtrip.Case[placing.Limit]{
 		Texts: map[string]placing.Limit{
 			"sum": placing.LimitSum, "colorado": placing.LimitColorado, "maryland": placing.LimitMaryland,

@@ -240,12 +240,6 @@ func ExampleCuts_GreatestLoss() {
 	// 44
 }
 
-func ExampleCuts_MeanLoss() {
-	fmt.Println(placing.MustParseCuts("2-8-3").MeanLoss())
-	// Output:
-	// 23.5
-}
-
 func ExampleCuts_NeverNegative() {
 	fmt.Println(placing.MustParseCuts("5-5-5").NeverNegative())
 	fmt.Println(placing.MustParseCuts("3-8-4").NeverNegative())
@@ -408,6 +402,50 @@ func ExampleOfficial_Mean() {
 	// 28
 }
 
+func ExampleOfficial_Guessing() {
+	g := exampleOfficial().Guessing()
+	fmt.Println(g.Above40, "of", g.Placings, "placings are above 40,", g.Above45, "above 45")
+	// Output:
+	// 5 of 24 placings are above 40, 4 above 45
+}
+
+func ExampleGuessing() {
+	for _, cuts := range []string{"2-8-2", "5-5-5"} {
+		o, err := placing.ParseOfficial("1-2-3-4 cuts " + cuts)
+		g := o.Guessing()
+		fmt.Println(cuts, "mean", o.Mean(), "lowest", o.Worst(), "above 40", g.Above40, "of", g.Placings, err)
+	}
+	// Output:
+	// 2-8-2 mean 28 lowest 6 above 40 5 of 24 <nil>
+	// 5-5-5 mean 25 lowest 0 above 40 4 of 24 <nil>
+}
+
+func ExampleOfficial_Mistakes() {
+	for _, m := range exampleOfficial().Mistakes() {
+		fmt.Println(m.Card, m.Score, m.Name)
+	}
+	// Output:
+	// 2-3-1-4 48 top pair switched
+	// 3-1-2-4 42 middle pair switched
+	// 3-2-4-1 48 bottom pair switched
+	// 2-3-4-1 46 top and bottom pair switched
+	// 2-1-4-3 26 first put last
+	// 4-3-2-1 26 last put first
+	// 4-1-2-3 6 turned upside down
+}
+
+func ExampleMistake() {
+	m := exampleOfficial().Mistakes()[0]
+	fmt.Println(m.Name, m.Card, "loses", placing.FullScore-m.Score)
+	// Output:
+	// top pair switched 2-3-1-4 loses 2
+}
+
+func ExamplePairName() {
+	fmt.Println(placing.PairName(2, 4), placing.PairName(4, 6))
+	// Output: middle pair pair 4
+}
+
 func ExampleFault() {
 	lost := 0
 	for f := range exampleOfficial().Faults(placing.MustParseOrder("2-3-4-1")) {
@@ -555,9 +593,9 @@ func ExampleConsensus() {
 		placing.Vote{Order: placing.MustParseOrder("2-1-3")},
 	)
 	c := p.Consensus()
-	fmt.Println(c.Order, c.Disagreement, c.Count, c.Equal)
+	fmt.Println(c.Order, c.Disagreement, c.Count)
 	// Output:
-	// 1-2-3 1 1 [1-2-3]
+	// 1-2-3 1 1
 }
 
 func ExampleCutProposal() {

@@ -244,7 +244,7 @@ func collect(t *testing.T) *cited {
 		k := made.Graded.Class()
 		k.Walk = nil
 		for s := range class.Sites() {
-			r, err := class.ParseRanking(order)
+			r, err := placing.ParseRanking(order)
 			must(err)
 			if s.Fat() {
 				k.Walk = append(k.Walk, class.Look{Site: s, Order: r})

@@ -317,7 +317,7 @@ func secondReasons(g class.Graded, order placing.Order, p class.Policy) class.Re
 		over := secondFacts(g, u, l)
 		on := secondOn(secondGroups(over, 0), d, u)
 		r.Pairs = append(r.Pairs, class.PairReasons{
-			Name: class.PairName(i, g.Len()), Upper: u, Lower: l, Decision: d, On: on,
+			Name: placing.PairName(i, g.Len()), Upper: u, Lower: l, Decision: d, On: on,
 			Over: secondGroups(over, on), Grants: secondGroups(secondFacts(g, l, u), 0),
 		})
 	}
@@ -361,7 +361,7 @@ func anyClass(r *rand.Rand, most int) class.Class {
 			for i := range scores {
 				scores[i] = r.IntN(n)
 			}
-			order, err := class.RankScores(scores...)
+			order, err := placing.RankScores(scores...)
 			if err != nil {
 				panic(err)
 			}

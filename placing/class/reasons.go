@@ -163,7 +163,7 @@ type Support struct {
 // PairReasons are the reasons for one pair of neighbors: a general statement,
 // what supports it, and grants (published: usu-reasons-slides).
 type PairReasons struct {
-	Name     string   `json:"name,omitzero"` // "top pair", see PairName
+	Name     string   `json:"name,omitzero"` // "top pair", see placing.PairName
 	Upper    int      `json:"upper"`         // stands over Lower in the order asked about
 	Lower    int      `json:"lower"`         // the other
 	Decision Decision `json:"decision"`      // what the policy says of the pair, also where it says the opposite
@@ -523,7 +523,7 @@ func (g Graded) Reasons(order placing.Order, p Policy) (Reasons, error) {
 		if err != nil {
 			return Reasons{}, err
 		}
-		r.Pairs = append(r.Pairs, g.reasonsFor(PairName(i, n), u, l, d))
+		r.Pairs = append(r.Pairs, g.reasonsFor(placing.PairName(i, n), u, l, d))
 	}
 	r.Last = g.Criticisms(order.At(n))
 	return r, nil

@@ -8,6 +8,7 @@ import (
 	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity/cite"
+	"example.com/ribface/placing"
 )
 
 // Site is a place of the carcass at which a judge compares all exhibits of a
@@ -140,11 +141,21 @@ func (s Site) Value() (driver.Value, error) { return sites.Value(s) }
 func (s *Site) Scan(src any) error { return sites.Scan(s, src) }
 
 // Look is what a judge found at one site: all exhibits, the fattest or the
-// heaviest muscled first, with ties. [RankScores] makes the ranking of a judge who
-// gives scores.
+// heaviest muscled first, with ties. [placing.RankScores] makes the ranking of a judge
+// who gives scores.
 type Look struct {
-	Site  Site    `json:"site"`
-	Order Ranking `json:"order"`
+	Site  Site            `json:"site"`
+	Order placing.Ranking `json:"order"`
+}
+
+// MustParseRanking is [placing.ParseRanking] for hard-coded text, since a walk is
+// written with it; it panics on an error.
+func MustParseRanking(s string) placing.Ranking {
+	r, err := placing.ParseRanking(s)
+	if err != nil {
+		panic(err)
+	}
+	return r
 }
 
 // Walk is the looks a judge took over the carcasses of a class. A walk may be
@@ -185,13 +196,13 @@ func (w Walk) Check(n int) error {
 }
 
 // At returns the ranking at a site; ok is false where nobody looked.
-func (w Walk) At(s Site) (r Ranking, ok bool) {
+func (w Walk) At(s Site) (r placing.Ranking, ok bool) {
 	for _, l := range w {
 		if l.Site == s {
 			return l.Order, true
 		}
 	}
-	return Ranking{}, false
+	return placing.Ranking{}, false
 }
 
 // Missing returns the sites that were not looked at, in the order of the walk;
@@ -207,7 +218,7 @@ func (w Walk) Missing() []Site {
 }
 
 // total adds up the places of an exhibit over the sites of fat or of muscling.
-func (w Walk) total(exhibit int, fat bool) (sum HalfPlaces, looked int) {
+func (w Walk) total(exhibit int, fat bool) (sum placing.HalfPlaces, looked int) {
 	for _, l := range w {
 		if l.Site.Fat() == fat {
 			sum += l.Order.Place(exhibit)
