@@ -27,16 +27,6 @@ func ExampleParseWeights() {
 	// weights: "cubic": unknown; allowed: unweighted, linear, quadratic
 }
 
-func ExampleParseTrait() {
-	t, err := season.ParseTrait("ribeye")
-	fmt.Println(t, err)
-	_, err = season.ParseTrait("color")
-	fmt.Println(err)
-	// Output:
-	// ribeye <nil>
-	// trait: "color": unknown; allowed: skeletal, lean, maturity, marbling, quality, fat, preliminary, ribeye, KPH, weight, yield
-}
-
 // A setting has a text, which is also what stands in JSON.
 func Example_encodings() {
 	v := season.Linear

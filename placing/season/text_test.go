@@ -16,15 +16,7 @@ func TestText(t *testing.T) {
 		Texts: map[string]season.Weights{"unweighted": season.Unweighted, "linear": season.Linear, "quadratic": season.Quadratic},
 		Bad:   []string{"?", "unset"}, Invalid: []season.Weights{4},
 	})
-	roundtrip.Run(t, "Trait", season.TraitFat, season.ParseTrait, roundtrip.Case[season.Trait]{
-		Texts: map[string]season.Trait{
-			"skeletal": season.TraitSkeletal, "lean": season.TraitLean, "preliminary": season.TraitPreliminary,
-			"maturity": season.TraitMaturity, "marbling": season.TraitMarbling, "quality": season.TraitQuality, "fat": season.TraitFat,
-			"ribeye": season.TraitRibeye, "KPH": season.TraitKPH, "weight": season.TraitWeight, "yield": season.TraitYield,
-		},
-		Bad: []string{"?", "unset"}, Invalid: []season.Trait{12},
-	})
-	if season.Reason(0).IsValid() || season.Reason(3).IsValid() || season.Weights(0).IsValid() || season.Weights(4).IsValid() || season.Trait(0).IsValid() || season.Trait(12).IsValid() {
+	if season.Reason(0).IsValid() || season.Reason(3).IsValid() || season.Weights(0).IsValid() || season.Weights(4).IsValid() {
 		t.Error("a value without a name is valid")
 	}
 }
