@@ -142,7 +142,7 @@
 //
 // What is stored and sent also reads and writes database columns, by Value and Scan.
 // Measurements and yields are numbers there, which a numeric column holds and sorts;
-// what is not set is NULL, and NULL is read as it. Settings ([Rounding], [Factor],
+// what is not set is NULL, and NULL is read as it. Settings ([Rounding], [Trait],
 // [MarblingScale], [RetailTable]) have text alone.
 //
 // Numbers are also read from bare JSON numbers in the customary unit, by their text

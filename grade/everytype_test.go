@@ -25,7 +25,7 @@ func TestEveryType(t *testing.T) {
 	terms, _ := usual.Terms()
 	short, _ := usual.Shortcut()
 	better, _ := a.Yield.Better()
-	on, err := usual.Solve(grade.WeightFactor, grade.Grades(3.2))
+	on, err := usual.Solve(grade.TraitWeight, grade.Grades(3.2))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -48,20 +48,20 @@ func TestEveryType(t *testing.T) {
 		c, a, c.Lean, usual, grade.Measures{Fat: grade.Inches(nan), Ribeye: grade.SquareInches(-1)}, terms, grade.Terms{Fat: grade.Grades(1)}, short,
 		grade.Carcass{Sex: 200, Marbling: -7, Measures: usual, Lean: grade.Lean{Dark: 99, Firmness: 99}}, grade.Assessment{Carcass: c, Rules: grade.Rules{Edition: 99}},
 		grade.Assessment{Quality: 255, Yield: grade.Grades(3), Maturity: 7},
-		grade.DarkFull, grade.DarkCut(99), grade.LightCherryRed, grade.Color(99), grade.Fine, grade.Texture(99), grade.Small, grade.Degree(99), grade.Current, grade.Edition(99), grade.RibeyeFactor, grade.Factor(99), grade.Soft, grade.Firmness(99),
+		grade.DarkFull, grade.DarkCut(99), grade.LightCherryRed, grade.Color(99), grade.Fine, grade.Texture(99), grade.Small, grade.Degree(99), grade.Current, grade.Edition(99), grade.TraitRibeye, grade.Trait(99), grade.Soft, grade.Firmness(99),
 		grade.Prime, grade.Grade(99), grade.Small.At(40), grade.Small.At(140), grade.Marbling(7), grade.Slight400, grade.MarblingScale(99), grade.Low, grade.Part(99),
 		grade.Choice.Part(grade.Low), grade.Quality(1), grade.Quality(255), grade.RetailGuide, grade.RetailTable(99), grade.HalfUp, grade.Rounding(99),
 		grade.Rules{Edition: grade.Current}, grade.Rules{Edition: 99, Maturity: maturity.Balancing{Tens: 99, OldLean: 99}}, grade.Cow, grade.Sex(99), grade.TopChoice, grade.Tier(99),
 		wide, grade.Tolerances{Fat: grade.Inches(nan), Marbling: -1, Maturity: math.MaxInt}, grade.CarcassLimits(), line, grade.Line{Group: 99, Rises: true},
-		better, on, grade.OnLine{Factor: 99, Den: 0}, grade.OnLine{Factor: grade.FatFactor, Num: 1, Den: -3}, changes[0], e, e.Qualities[0],
+		better, on, grade.OnLine{Factor: 99, Den: 0}, grade.OnLine{Factor: grade.TraitFat, Num: 1, Den: -3}, changes[0], e, e.Qualities[0],
 		&grade.FieldError{Field: "fat", Err: grade.ErrRange}, &grade.FieldError{Err: errors.New("odd")}, &grade.ParseError{Kind: "order"}, &grade.ParseError{Err: errors.New("odd")},
 
 		grade.InchesDecimal, grade.MillimetersDecimal, grade.SquareInchesDecimal, grade.SquareCentimetersDecimal, grade.PercentDecimal, grade.PoundsDecimal, grade.KilogramsDecimal, grade.YieldDecimal,
 		grade.Inches, grade.Millimeters, grade.SquareInches, grade.SquareCentimeters, grade.Percent, grade.Pounds, grade.Kilograms, grade.Grades, grade.ShortcutGrades,
 		grade.ThicknessUnits, grade.AreaUnits, grade.ShareUnits, grade.WeightUnits, grade.YieldUnits, grade.ShortcutYieldUnits,
 		grade.ParseThickness, grade.ParseArea, grade.ParseShare, grade.ParseWeight, grade.ParseYield, grade.ParseShortcutYield, grade.ParseMarbling, grade.ParseDegree, roundtrip.Read[grade.MarblingScale],
-		grade.ParseGrade, roundtrip.Read[grade.Part], grade.ParseQuality, grade.ParseTier, grade.ParseEdition, grade.ParseSex, grade.ParseFirmness, grade.ParseDarkCut, grade.ParseColor, grade.ParseTexture, grade.ParseFactor, roundtrip.Read[grade.Rounding], roundtrip.Read[grade.RetailTable],
-		grade.FatForPreliminary, grade.EditionOn, grade.Editions, grade.Degrees, grade.Qualities, grade.Sexes, grade.Factors, grade.Problems,
+		grade.ParseGrade, roundtrip.Read[grade.Part], grade.ParseQuality, grade.ParseTier, grade.ParseEdition, grade.ParseSex, grade.ParseFirmness, grade.ParseDarkCut, grade.ParseColor, grade.ParseTexture, roundtrip.Read[grade.Rounding], roundtrip.Read[grade.RetailTable],
+		grade.FatForPreliminary, grade.EditionOn, grade.Editions, grade.Degrees, grade.Qualities, grade.Sexes, grade.Problems,
 
 		c.Maturity, maturity.Evidence{Skeletal: 7, Teeth: -9}, cite.Citation{}, decimal.Decimal{}, decimal.New(5, -1), decimal.New(1, 2_000_000), decimal.New(1, -2_000_000),
 	)

@@ -1150,25 +1150,9 @@ func ExampleParseError() {
 	// true
 }
 
-func ExampleFactors() {
-	for f := range grade.Factors() {
-		fmt.Print(f, " ")
-	}
-	// Output:
-	// fat ribeye KPH weight
-}
-
-func ExampleParseFactor() {
-	fmt.Println(grade.ParseFactor("fat"))
-	fmt.Println(grade.ParseFactor("price"))
-	// Output:
-	// fat <nil>
-	// unset factor: "price": unknown; allowed: fat, ribeye, KPH, weight
-}
-
 func ExampleOnLine() {
 	// How much ribeye would make this carcass a yield grade 2?
-	o, err := exampleCarcass().Measures.Solve(grade.RibeyeFactor, grade.Grades(3))
+	o, err := exampleCarcass().Measures.Solve(grade.TraitRibeye, grade.Grades(3))
 	fmt.Println(o, err)
 	under, _ := o.Under.Yield()
 	reach, _ := o.Reach.Yield()

@@ -16,13 +16,13 @@ var whatIfSteer = grade.Carcass{
 }
 
 func ExampleMeasures_Solve() {
-	for f := range grade.Factors() {
+	for _, f := range []grade.Trait{grade.TraitFat, grade.TraitRibeye, grade.TraitKPH, grade.TraitWeight} {
 		o, err := whatIfSteer.Measures.Solve(f, grade.Grades(4))
 		fmt.Println(o, err)
 	}
-	o, _ := whatIfSteer.Measures.Solve(grade.WeightFactor, grade.Grades(4))
+	o, _ := whatIfSteer.Measures.Solve(grade.TraitWeight, grade.Grades(4))
 	fmt.Println("3 up to", o.Under.Weight, "and 4 from", o.Reach.Weight)
-	_, err := whatIfSteer.Measures.Solve(grade.KPHFactor, grade.Grades(3))
+	_, err := whatIfSteer.Measures.Solve(grade.TraitKPH, grade.Grades(3))
 	fmt.Println(err)
 	// Output:
 	// fat 0.70736 in for 4 <nil>
@@ -34,9 +34,9 @@ func ExampleMeasures_Solve() {
 }
 
 func ExampleOnLine_Exact() {
-	fat, _ := whatIfSteer.Measures.Solve(grade.FatFactor, grade.Grades(3))
+	fat, _ := whatIfSteer.Measures.Solve(grade.TraitFat, grade.Grades(3))
 	fmt.Println(fat.Exact())
-	weight, _ := whatIfSteer.Measures.Solve(grade.WeightFactor, grade.Grades(4))
+	weight, _ := whatIfSteer.Measures.Solve(grade.TraitWeight, grade.Grades(4))
 	fmt.Println(weight.Exact())
 	// Output:
 	// 0.30736 true
@@ -44,7 +44,7 @@ func ExampleOnLine_Exact() {
 }
 
 func ExampleOnLine_String() {
-	o, err := whatIfSteer.Measures.Solve(grade.RibeyeFactor, grade.Grades(3))
+	o, err := whatIfSteer.Measures.Solve(grade.TraitRibeye, grade.Grades(3))
 	fmt.Println(o, err)
 	// Output: ribeye 14.68625 sq in for 3 <nil>
 }
@@ -119,17 +119,15 @@ func ExampleTolerances_Check() {
 	// Output: tolerance of marbling: -5: out of range; allowed: 0 to 1000 points
 }
 
-func ExampleFactor() {
-	f, err := grade.ParseFactor("ribeye")
-	fmt.Println(f == grade.RibeyeFactor, f.IsValid(), err)
-	b, _ := f.MarshalText()
-	fmt.Println(string(b))
-	for f := range grade.Factors() {
-		fmt.Print(f, " ")
-	}
-	fmt.Println()
+func ExampleTrait() {
+	var t grade.Trait
+	err := t.UnmarshalText([]byte("quality-grade"))
+	fmt.Println(t, t == grade.TraitQuality, err)
+	b, err := grade.TraitKPH.MarshalText()
+	fmt.Println(string(b), err)
+	fmt.Println(t.UnmarshalText([]byte("color of the hide")) != nil, t)
 	// Output:
-	// true true <nil>
-	// ribeye
-	// fat ribeye KPH weight
+	// quality grade true <nil>
+	// KPH <nil>
+	// true quality grade
 }

@@ -234,7 +234,7 @@ func TestTaken(t *testing.T) {
 	faulttest.Field(t, "Round", err, grade.FieldError{Field: "yield", Allowed: "a yield", Err: grade.ErrMissing})
 	_, err = grade.FatForPreliminary(grade.ShortcutYield{})
 	faulttest.Field(t, "FatForPreliminary", err, grade.FieldError{Field: "preliminary yield grade", Allowed: "2 to 9.5", Err: grade.ErrMissing})
-	_, err = usual.Solve(grade.FatFactor, grade.Yield{})
+	_, err = usual.Solve(grade.TraitFat, grade.Yield{})
 	faulttest.Field(t, "Solve", err, grade.FieldError{Field: "line", Allowed: "-100 to 100", Err: grade.ErrMissing})
 	if notes := (grade.Measures{}).Unusual(); notes != nil {
 		t.Errorf("what was not taken is unusual: %v", notes)
@@ -301,7 +301,7 @@ func TestAllProblems(t *testing.T) {
 	faulttest.All(t, "Shortcut", err, of("")...)
 	_, err = m.RetailCuts()
 	faulttest.All(t, "RetailCuts", err, of("")...)
-	_, err = m.Solve(grade.FatFactor, grade.Grades(3))
+	_, err = m.Solve(grade.TraitFat, grade.Grades(3))
 	faulttest.All(t, "Solve", err, of("")[1:]...)
 
 	odd := grade.Tolerances{Fat: grade.Inches(-1), Weight: grade.Pounds(1801), Marbling: 1001, Maturity: -1}

@@ -1,57 +1,15 @@
 package grade
 
 import (
-	"iter"
 	"slices"
 	"strconv"
 	"strings"
 
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/text"
 	"example.com/ribface/internal/text/fixed"
 	"example.com/ribface/maturity"
 	"github.com/shopspring/decimal"
 )
-
-// Factor is one of the four measures behind a yield grade. The zero Factor is
-// not set.
-type Factor uint8
-
-// The four factors.
-const (
-	FatFactor    Factor = 1 + iota // fat, adjusted
-	RibeyeFactor                   // ribeye area; the only one that lowers the yield grade
-	KPHFactor                      // kidney, pelvic and heart fat
-	WeightFactor                   // hot carcass weight
-)
-
-var factors = text.Enum[Factor]{Kind: "factor", Names: []string{"", "fat", "ribeye", "KPH", "weight"}}
-
-// Factors yields the four factors, in the order of [Measures].
-func Factors() iter.Seq[Factor] {
-	return func(yield func(Factor) bool) {
-		for f := FatFactor; f <= WeightFactor; f++ {
-			if !yield(f) {
-				return
-			}
-		}
-	}
-}
-
-// IsValid reports whether f is one of the four factors.
-func (f Factor) IsValid() bool { return factors.Valid(f) }
-
-// String gives the name, as [FieldError] uses it; "unset" for zero.
-func (f Factor) String() string { return factors.String(f) }
-
-// ParseFactor reads the name of a factor, as [Factor.String] writes it.
-func ParseFactor(s string) (Factor, error) { return factors.Parse(s) }
-
-// MarshalText gives the name; the zero value is empty text.
-func (f Factor) MarshalText() ([]byte, error) { return factors.Marshal(f) }
-
-// UnmarshalText reads a name. On error the receiver is left as it was.
-func (f *Factor) UnmarshalText(b []byte) error { return factors.Unmarshal(f, b) }
 
 // factor is what the equation and the limits say of one measure.
 type factor struct {
@@ -60,21 +18,25 @@ type factor struct {
 	coef   int64 // 1e-8 of a grade per 0.0001 of the unit
 }
 
-var factorTable = [...]factor{
-	FatFactor:    {&thicknesses, minFat, maxFat, yieldFat},
-	RibeyeFactor: {&areas, minRibeye, maxRibeye, -yieldRibeye},
-	KPHFactor:    {&shares, minKPH, maxKPH, yieldKPH},
-	WeightFactor: {&weights, minWeight, maxWeight, yieldWeight},
+// factors are the four measures; the other traits have no quantity.
+var factors = [...]factor{
+	TraitFat:    {&thicknesses, minFat, maxFat, yieldFat},
+	TraitRibeye: {&areas, minRibeye, maxRibeye, -yieldRibeye},
+	TraitKPH:    {&shares, minKPH, maxKPH, yieldKPH},
+	TraitWeight: {&weights, minWeight, maxWeight, yieldWeight},
 }
 
+// isFactor reports whether t is one of the four measures.
+func (t Trait) isFactor() bool { return int(t) < len(factors) && factors[t].q != nil }
+
 // with returns the measures with the factor at n times 0.0001 of its unit.
-func (m Measures) with(f Factor, n int64) Measures {
+func (m Measures) with(f Trait, n int64) Measures {
 	switch f {
-	case FatFactor:
+	case TraitFat:
 		m.Fat = ThicknessUnits(n)
-	case RibeyeFactor:
+	case TraitRibeye:
 		m.Ribeye = AreaUnits(n)
-	case KPHFactor:
+	case TraitKPH:
 		m.KPH = ShareUnits(n)
 	default:
 		m.Weight = WeightUnits(n)
@@ -83,8 +45,8 @@ func (m Measures) with(f Factor, n int64) Measures {
 }
 
 // units returns the factor in 0.0001 of its unit.
-func (m Measures) units(f Factor) int64 {
-	return [...]int64{0, m.Fat.Units(), m.Ribeye.Units(), m.KPH.Units(), m.Weight.Units()}[f]
+func (m Measures) units(f Trait) int64 {
+	return [...]int64{TraitFat: m.Fat.Units(), TraitRibeye: m.Ribeye.Units(), TraitKPH: m.KPH.Units(), TraitWeight: m.Weight.Units()}[f]
 }
 
 // YieldLine is a line between two whole yield grades, as seen from a carcass.
@@ -124,8 +86,8 @@ func (y Yield) Worse() (line YieldLine, ok bool) {
 // OnLine is the value of one factor that puts a carcass exactly on a yield, with
 // everything else as it is, and the nearest values of 4 places on both sides.
 type OnLine struct {
-	Factor Factor `json:"factor"`
-	Line   Yield  `json:"line"` // the yield aimed at
+	Factor Trait `json:"factor"` // TraitFat, TraitRibeye, TraitKPH or TraitWeight
+	Line   Yield `json:"line"`   // the yield aimed at
 
 	// Num and Den are the exact value as a fraction in lowest terms, in the unit
 	// of the factor: inches, square inches, percent or pounds. Den is over 0. For
@@ -159,14 +121,14 @@ func (o OnLine) Exact() (value decimal.Decimal, ok bool) {
 // String gives factor, exact value and line, as "fat 0.42 in for 3"; a value
 // without a finite decimal is a fraction, as "weight 13500/19 lb for 3".
 func (o OnLine) String() string {
-	if !o.Factor.IsValid() {
+	if !o.Factor.isFactor() {
 		return "unset"
 	}
 	return o.Factor.String() + " " + o.value() + " for " + o.Line.String()
 }
 
 func (o OnLine) value() string {
-	q := factorTable[o.Factor].q
+	q := factors[o.Factor].q
 	v, ok := o.Exact()
 	number := v.String()
 	if !ok {
@@ -175,19 +137,24 @@ func (o OnLine) value() string {
 	return number + q.space + q.units[0].name
 }
 
-// Solve returns the value of one factor that puts the yield exactly on the given
-// line, the other three measures being as they are; what m holds for the factor
-// itself is not looked at. Any yield will do as the line, not only a whole grade.
+// Solve returns the value of one factor, [TraitFat], [TraitRibeye], [TraitKPH] or
+// [TraitWeight], that puts the yield exactly on the given line, the other three
+// measures being as they are; what m holds for the factor itself is not looked at.
+// Any yield will do as the line, not only a whole grade.
 //
 // A line that no value within the limits of [Measures] reaches gives a
 // [*FieldError] that names the factor, the value it would take, and the limits. A
-// bad measure among the other three, a factor that is not set, and a line beyond
-// 100 grades give one too.
-func (m Measures) Solve(f Factor, line Yield) (OnLine, error) {
-	if err := factors.Check("factor", f); err != nil {
-		return OnLine{}, err
+// bad measure among the other three, a trait that is not one of the four, and a line
+// beyond 100 grades give one too.
+func (m Measures) Solve(f Trait, line Yield) (OnLine, error) {
+	if !f.isFactor() {
+		e := &FieldError{Field: "factor", Allowed: "fat, ribeye, KPH, weight", Err: ErrMissing}
+		if f != 0 {
+			e.Value, e.Err = f.String(), ErrUnknown
+		}
+		return OnLine{}, e
 	}
-	t := factorTable[f]
+	t := factors[f]
 	if err := m.with(f, t.hi).Check(); err != nil {
 		return OnLine{}, err
 	}
@@ -288,8 +255,8 @@ type Tolerances struct {
 }
 
 // measures is what the four measures of the tolerances are kept as.
-func (t Tolerances) measures() [WeightFactor + 1]uint32 {
-	return [...]uint32{FatFactor: t.Fat.n, RibeyeFactor: t.Ribeye.n, KPHFactor: t.KPH.n, WeightFactor: t.Weight.n}
+func (t Tolerances) measures() [len(factors)]uint32 {
+	return [...]uint32{TraitFat: t.Fat.n, TraitRibeye: t.Ribeye.n, TraitKPH: t.KPH.n, TraitWeight: t.Weight.n}
 }
 
 // Check returns an error that tells of every tolerance that is negative or too wide;
@@ -298,8 +265,8 @@ func (t Tolerances) Check() error {
 	var all []error
 	for f, n := range t.measures() {
 		if n != 0 {
-			w := factorTable[f]
-			all = append(all, w.q.check(strings.ToLower(Factor(f).String()), "tolerance of "+Factor(f).String(), n, 0, w.hi))
+			w := factors[f]
+			all = append(all, w.q.check(strings.ToLower(Trait(f).String()), "tolerance of "+Trait(f).String(), n, 0, w.hi))
 		}
 	}
 	number := func(name string, n, most int, unit string) {
@@ -321,19 +288,19 @@ func (t Tolerances) Span(m Measures) (leanest, fattest Measures, err error) {
 		return Measures{}, Measures{}, err
 	}
 	for f, n := range t.measures() {
-		if f == 0 {
+		w, by := factors[f], int64(0)
+		if w.q == nil {
 			continue
 		}
-		w, by := factorTable[f], int64(0)
 		if n != 0 {
 			by = count(n)
 		}
-		at := m.units(Factor(f))
+		at := m.units(Trait(f))
 		low, high := max(at-by, w.lo), min(at+by, w.hi)
 		if w.coef < 0 {
 			low, high = high, low
 		}
-		leanest, fattest = leanest.with(Factor(f), low), fattest.with(Factor(f), high)
+		leanest, fattest = leanest.with(Trait(f), low), fattest.with(Trait(f), high)
 	}
 	return leanest, fattest, nil
 }

@@ -1,11 +1,8 @@
 package grade_test
 
 import (
-	"encoding/json"
 	"errors"
 	"math/big"
-	"slices"
-	"strings"
 	"testing"
 
 	"example.com/ribface/grade"
@@ -22,19 +19,22 @@ func drawMeasures(t *rapid.T) grade.Measures {
 	return grade.Measures{Fat: grade.ThicknessUnits(int64(rapid.Int32Range(0, int32(30000)).Draw(t, "fat"))), Ribeye: grade.AreaUnits(int64(rapid.Int32Range(10000, int32(250000)).Draw(t, "ribeye"))), KPH: grade.ShareUnits(int64(rapid.Int32Range(0, int32(100000)).Draw(t, "KPH"))), Weight: grade.WeightUnits(int64(rapid.Int32Range(1000000, int32(18000000)).Draw(t, "weight")))}
 }
 
+// factors are the four measures that a yield can be solved for.
+var factors = []grade.Trait{grade.TraitFat, grade.TraitRibeye, grade.TraitKPH, grade.TraitWeight}
+
 // raw reads a factor in 0.0001 of its unit.
-func raw(m grade.Measures, f grade.Factor) int64 {
-	return map[grade.Factor]int64{grade.FatFactor: m.Fat.Units(), grade.RibeyeFactor: m.Ribeye.Units(), grade.KPHFactor: m.KPH.Units(), grade.WeightFactor: m.Weight.Units()}[f]
+func raw(m grade.Measures, f grade.Trait) int64 {
+	return map[grade.Trait]int64{grade.TraitFat: m.Fat.Units(), grade.TraitRibeye: m.Ribeye.Units(), grade.TraitKPH: m.KPH.Units(), grade.TraitWeight: m.Weight.Units()}[f]
 }
 
 // TestSolve checks the fraction against the equation in rationals, and both
 // neighbors against the equation itself.
 func TestSolve(t *testing.T) {
-	coefs := map[grade.Factor]*big.Rat{grade.FatFactor: big.NewRat(5, 2), grade.RibeyeFactor: big.NewRat(-8, 25), grade.KPHFactor: big.NewRat(1, 5), grade.WeightFactor: big.NewRat(38, 10000)}
+	coefs := map[grade.Trait]*big.Rat{grade.TraitFat: big.NewRat(5, 2), grade.TraitRibeye: big.NewRat(-8, 25), grade.TraitKPH: big.NewRat(1, 5), grade.TraitWeight: big.NewRat(38, 10000)}
 	grid := func(n int64) *big.Rat { return big.NewRat(n, 10000) }
 	rapid.Check(t, func(t *rapid.T) {
 		m := drawMeasures(t)
-		f := rapid.SampledFrom(slices.Collect(grade.Factors())).Draw(t, "factor")
+		f := rapid.SampledFrom(factors).Draw(t, "factor")
 		y, err := m.Yield()
 		if err != nil {
 			t.Fatal(err)
@@ -87,7 +87,7 @@ func TestSolve(t *testing.T) {
 		if gap := raw(got.Under, f) - raw(got.Reach, f); gap != 1 && gap != -1 {
 			t.Fatalf("Under and Reach are %d apart", gap)
 		}
-		for g := range grade.Factors() {
+		for _, g := range factors {
 			if g != f && (raw(got.Under, g) != raw(m, g) || raw(got.Reach, g) != raw(m, g)) {
 				t.Fatalf("%v changed too", g)
 			}
@@ -99,20 +99,20 @@ func TestSolveByHand(t *testing.T) {
 	m := lean(0.6, 12.4, 2.5, 842) // 3.7316
 	tests := []struct {
 		name   string
-		factor grade.Factor
+		factor grade.Trait
 		line   grade.Yield
 		want   string
 		under  string // of the factor
 		reach  string
 	}{
-		{"fat to 4", grade.FatFactor, grade.Grades(4), "fat 0.70736 in for 4", "0.7073 in", "0.7074 in"},
-		{"ribeye to 4", grade.RibeyeFactor, grade.Grades(4), "ribeye 11.56125 sq in for 4", "11.5613 sq in", "11.5612 sq in"},
-		{"KPH to 4", grade.KPHFactor, grade.Grades(4), "KPH 3.842% for 4", "3.8419%", "3.842%"},
-		{"weight to 4 is a fraction", grade.WeightFactor, grade.Grades(4), "weight 17340/19 lb for 4", "912.6315 lb", "912.6316 lb"},
-		{"where it is", grade.FatFactor, grade.Grades(3.7316), "fat 0.6 in for 3.7316", "0.5999 in", "0.6 in"},
-		{"no fat at all", grade.FatFactor, grade.Grades(2.2316), "fat 0 in for 2.2316", "", "0 in"},
-		{"a step over no fat", grade.FatFactor, grade.Grades(2.23185), "fat 0.0001 in for 2.23185", "0 in", "0.0001 in"},
-		{"a step under the largest ribeye", grade.RibeyeFactor, grade.Grades(-0.300368), "ribeye 24.9999 sq in for -0.300368", "25 sq in", "24.9999 sq in"},
+		{"fat to 4", grade.TraitFat, grade.Grades(4), "fat 0.70736 in for 4", "0.7073 in", "0.7074 in"},
+		{"ribeye to 4", grade.TraitRibeye, grade.Grades(4), "ribeye 11.56125 sq in for 4", "11.5613 sq in", "11.5612 sq in"},
+		{"KPH to 4", grade.TraitKPH, grade.Grades(4), "KPH 3.842% for 4", "3.8419%", "3.842%"},
+		{"weight to 4 is a fraction", grade.TraitWeight, grade.Grades(4), "weight 17340/19 lb for 4", "912.6315 lb", "912.6316 lb"},
+		{"where it is", grade.TraitFat, grade.Grades(3.7316), "fat 0.6 in for 3.7316", "0.5999 in", "0.6 in"},
+		{"no fat at all", grade.TraitFat, grade.Grades(2.2316), "fat 0 in for 2.2316", "", "0 in"},
+		{"a step over no fat", grade.TraitFat, grade.Grades(2.23185), "fat 0.0001 in for 2.23185", "0 in", "0.0001 in"},
+		{"a step under the largest ribeye", grade.TraitRibeye, grade.Grades(-0.300368), "ribeye 24.9999 sq in for -0.300368", "25 sq in", "24.9999 sq in"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -124,7 +124,7 @@ func TestSolveByHand(t *testing.T) {
 				if m == (grade.Measures{}) {
 					return ""
 				}
-				return [...]string{"", m.Fat.String(), m.Ribeye.String(), m.KPH.String(), m.Weight.String()}[tt.factor]
+				return map[grade.Trait]string{grade.TraitFat: m.Fat.String(), grade.TraitRibeye: m.Ribeye.String(), grade.TraitKPH: m.KPH.String(), grade.TraitWeight: m.Weight.String()}[tt.factor]
 			}
 			if diff := cmp.Diff([]string{tt.want, tt.under, tt.reach}, []string{got.String(), show(got.Under), show(got.Reach)}); diff != "" {
 				t.Errorf("Solve (-want +got):\n%s", diff)
@@ -137,7 +137,7 @@ func TestSolveByHand(t *testing.T) {
 	if got := (grade.OnLine{}).String(); got != "unset" {
 		t.Errorf("the zero OnLine is %q", got)
 	}
-	o, err := m.Solve(grade.WeightFactor, grade.Grades(4))
+	o, err := m.Solve(grade.TraitWeight, grade.Grades(4))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -151,18 +151,21 @@ func TestSolveRefuses(t *testing.T) {
 	tests := []struct {
 		name   string
 		m      grade.Measures
-		factor grade.Factor
+		factor grade.Trait
 		line   grade.Yield
 		want   string
 	}{
-		{"less than no fat", m, grade.FatFactor, grade.Grades(2.23159999), "fat: -0.000000004 in for a yield of 2.23159999: out of range; allowed: 0 in to 3 in"},
-		{"over three inches", m, grade.FatFactor, grade.Grades(9.73160001), "fat: 3.000000004 in for a yield of 9.73160001: out of range; allowed: 0 in to 3 in"},
-		{"no weight", m, grade.WeightFactor, grade.Grades(0.5), "weight: -160/19 lb for a yield of 0.5: out of range; allowed: 100 lb to 1800 lb"},
+		{"less than no fat", m, grade.TraitFat, grade.Grades(2.23159999), "fat: -0.000000004 in for a yield of 2.23159999: out of range; allowed: 0 in to 3 in"},
+		{"over three inches", m, grade.TraitFat, grade.Grades(9.73160001), "fat: 3.000000004 in for a yield of 9.73160001: out of range; allowed: 0 in to 3 in"},
+		{"no weight", m, grade.TraitWeight, grade.Grades(0.5), "weight: -160/19 lb for a yield of 0.5: out of range; allowed: 100 lb to 1800 lb"},
 		{"no factor", m, 0, grade.Grades(1), "factor: missing; allowed: fat, ribeye, KPH, weight"},
-		{"no such factor", m, 5, grade.Grades(1), "factor: factor(5): unknown; allowed: fat, ribeye, KPH, weight"},
-		{"another measure is missing", lean(0.6, 0, 2.5, 842), grade.FatFactor, grade.Grades(1), "ribeye: 0 sq in: out of range; allowed: 1 sq in to 25 sq in"},
-		{"a line far off", m, grade.FatFactor, grade.Grades(100.00000001), "line: 100.00000001: out of range; allowed: -100 to 100"},
-		{"a line far under", m, grade.FatFactor, grade.Grades(-100.00000001), "line: -100.00000001: out of range; allowed: -100 to 100"},
+		{"no such factor", m, 99, grade.Grades(1), "factor: trait(99): unknown; allowed: fat, ribeye, KPH, weight"},
+		{"a trait that is none", m, grade.TraitMarbling, grade.Grades(1), "factor: marbling: unknown; allowed: fat, ribeye, KPH, weight"},
+		{"one between the four", m, grade.TraitPreliminary, grade.Grades(1), "factor: preliminary: unknown; allowed: fat, ribeye, KPH, weight"},
+		{"one beyond the four", m, grade.TraitYield, grade.Grades(1), "factor: yield: unknown; allowed: fat, ribeye, KPH, weight"},
+		{"another measure is missing", lean(0.6, 0, 2.5, 842), grade.TraitFat, grade.Grades(1), "ribeye: 0 sq in: out of range; allowed: 1 sq in to 25 sq in"},
+		{"a line far off", m, grade.TraitFat, grade.Grades(100.00000001), "line: 100.00000001: out of range; allowed: -100 to 100"},
+		{"a line far under", m, grade.TraitFat, grade.Grades(-100.00000001), "line: -100.00000001: out of range; allowed: -100 to 100"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -185,7 +188,7 @@ func TestSolveRefuses(t *testing.T) {
 		{"and far under", grade.Grades(-100), ""},
 	}
 	for _, tt := range ends {
-		got, err := m.Solve(grade.FatFactor, tt.line)
+		got, err := m.Solve(grade.TraitFat, tt.line)
 		if tt.want == "" {
 			var fe *grade.FieldError
 			if !errors.As(err, &fe) || fe.Field != "fat" {
@@ -198,7 +201,7 @@ func TestSolveRefuses(t *testing.T) {
 		}
 	}
 	// The factor asked for need not be known.
-	if got, err := lean(0.6, 0, 2.5, 842).Solve(grade.RibeyeFactor, grade.Grades(4)); err != nil || got.String() != "ribeye 11.56125 sq in for 4" {
+	if got, err := lean(0.6, 0, 2.5, 842).Solve(grade.TraitRibeye, grade.Grades(4)); err != nil || got.String() != "ribeye 11.56125 sq in for 4" {
 		t.Errorf("unknown ribeye: %v, %v", got, err)
 	}
 	// The largest ribeye ends on the line: nothing is under it.
@@ -207,7 +210,7 @@ func TestSolveRefuses(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	got, err := big.Solve(grade.RibeyeFactor, y)
+	got, err := big.Solve(grade.TraitRibeye, y)
 	if err != nil || got.Under != (grade.Measures{}) || got.Reach != big {
 		t.Errorf("largest ribeye: %+v, %v", got, err)
 	}
@@ -465,53 +468,4 @@ func TestTolerancesRefused(t *testing.T) {
 	if _, _, err := (grade.Tolerances{}).Span(grade.Measures{}); !errors.Is(err, grade.ErrMissing) {
 		t.Errorf("the zero measures: %v", err)
 	}
-}
-
-func TestFactorEncodings(t *testing.T) {
-	names := []string{}
-	for f := range grade.Factors() {
-		names = append(names, f.String())
-		b, err := json.Marshal(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		var back grade.Factor
-		if err := json.Unmarshal(b, &back); err != nil || back != f || !f.IsValid() {
-			t.Errorf("%v came back as %v, %v", f, back, err)
-		}
-		if err := back.UnmarshalText([]byte("leg")); err == nil || back != f {
-			t.Errorf("bad text: %v, %v", back, err)
-		}
-	}
-	if diff := cmp.Diff([]string{"fat", "ribeye", "KPH", "weight"}, names); diff != "" {
-		t.Errorf("names (-want +got):\n%s", diff)
-	}
-	if b, err := grade.Factor(0).MarshalText(); err != nil || len(b) != 0 {
-		t.Errorf("zero: %q, %v", b, err)
-	}
-	if _, err := grade.Factor(9).MarshalText(); err == nil {
-		t.Error("factor 9 has text")
-	}
-	if f, err := grade.ParseFactor(" Fat"); f != grade.FatFactor || err != nil {
-		t.Errorf("ParseFactor: %v, %v", f, err)
-	}
-	if _, err := grade.ParseFactor("F"); !errors.Is(err, grade.ErrUnknown) {
-		t.Errorf("ParseFactor: %v", err)
-	}
-	for range grade.Factors() {
-		break
-	}
-}
-
-// FuzzParseFactor holds the parser to what it writes.
-func FuzzParseFactor(f *testing.F) {
-	for _, s := range []string{"", "fat", "ribeye", "KPH", "weight", "Fat", "unset"} {
-		f.Add(s)
-	}
-	f.Fuzz(func(t *testing.T, s string) {
-		v, err := grade.ParseFactor(s)
-		if err == nil && !strings.EqualFold(v.String(), strings.TrimSpace(s)) || err != nil && v != 0 {
-			t.Errorf("ParseFactor(%q) = %v, %v", s, v, err)
-		}
-	})
 }

@@ -407,7 +407,7 @@ func (w *workOf) whatIf() error {
 
 // fatFor says what fat would put the carcass on a line of yield.
 func fatFor(m grade.Measures, line grade.Yield) string {
-	o, err := m.Solve(grade.FatFactor, line)
+	o, err := m.Solve(grade.TraitFat, line)
 	if err != nil {
 		return ""
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.com/ribface/examples/internal/say"
+	"example.com/ribface/grade"
 	"example.com/ribface/placing/season"
 )
 
@@ -12,17 +13,17 @@ import (
 // where it is at least the slight one, in the unit of the trait, and twice what
 // chance would give: our own choice.
 var leanings = []struct {
-	trait     season.Trait
+	trait     grade.Trait
 	name      string
 	decimals  int
 	slight    float64
 	high, low string // how a member is told, with the amount in place of %s
 }{
-	{season.TraitMarbling, "marbling", 0, 5, "You call marbling too high, by %s hundredths of a degree.", "You call marbling too low, by %s hundredths of a degree."},
-	{season.TraitFat, "fat", 2, 0.02, "You read fat too thick, by %s in.", "You read fat too thin, by %s in."},
-	{season.TraitRibeye, "ribeye", 1, 0.1, "You read the ribeye too large, by %s sq in.", "You read the ribeye too small, by %s sq in."},
-	{season.TraitKPH, "KPH", 1, 0.1, "You call too much KPH, by %s percent.", "You call too little KPH, by %s percent."},
-	{season.TraitYield, "yield", 1, 0.1, "Your yield grades come out too high, by %s.", "Your yield grades come out too low, by %s."},
+	{grade.TraitMarbling, "marbling", 0, 5, "You call marbling too high, by %s hundredths of a degree.", "You call marbling too low, by %s hundredths of a degree."},
+	{grade.TraitFat, "fat", 2, 0.02, "You read fat too thick, by %s in.", "You read fat too thin, by %s in."},
+	{grade.TraitRibeye, "ribeye", 1, 0.1, "You read the ribeye too large, by %s sq in.", "You read the ribeye too small, by %s sq in."},
+	{grade.TraitKPH, "KPH", 1, 0.1, "You call too much KPH, by %s percent.", "You call too little KPH, by %s percent."},
+	{grade.TraitYield, "yield", 1, 0.1, "Your yield grades come out too high, by %s.", "Your yield grades come out too low, by %s."},
 }
 
 // lean is a member's mean error in a trait.
@@ -32,7 +33,7 @@ type lean struct {
 }
 
 // leanIn says which way a member leans in a trait; off is 0 for no lean to speak of.
-func leanIn(c season.Calibration, trait season.Trait, slight float64) lean {
+func leanIn(c season.Calibration, trait grade.Trait, slight float64) lean {
 	for _, t := range c.Traits {
 		if t.Trait != trait || !t.Bias.OK() || !t.Spread.OK() {
 			continue

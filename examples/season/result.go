@@ -308,7 +308,7 @@ func calibrate(c *contest.Contest, placings []contest.PlacingCard, estimates []c
 func yieldFigures(s *season.Season, id string) (bias, spread season.Figure) {
 	c, _ := s.Calibration(id)
 	for _, t := range c.Traits {
-		if t.Trait == season.TraitYield {
+		if t.Trait == grade.TraitYield {
 			return t.Bias, t.Spread
 		}
 	}

@@ -226,17 +226,17 @@ func TestPublishedStatements(t *testing.T) {
 
 	// Every term that is published has a fact of a reason under its heading. A sirloin is
 	// looked at with the loin.
-	site := func(s class.Site) class.Fact { return class.Fact{Trait: class.TraitSite, Site: s} }
-	trait := func(t class.Trait) class.Fact { return class.Fact{Trait: t} }
+	site := func(s class.Site) class.Fact { return class.Fact{Trait: grade.TraitSite, Site: s} }
+	trait := func(t grade.Trait) class.Fact { return class.Fact{Trait: t} }
 	facts := map[string]map[string]class.Fact{
 		"terms-trimness": {
-			"ribeye": trait(class.TraitFat), "lower rib": site(class.FatRib), "round": site(class.FatRound), "sirloin": site(class.FatHip), "loin edge": site(class.FatLoinEdge), "rib": site(class.FatRib),
-			"chuck": site(class.FatClod), "brisket": site(class.FatBrisket), "kidney": trait(class.TraitKPH), "pelvic and heart fat": trait(class.TraitKPH), "cod or udder": site(class.FatCod),
+			"ribeye": trait(grade.TraitFat), "lower rib": site(class.FatRib), "round": site(class.FatRound), "sirloin": site(class.FatHip), "loin edge": site(class.FatLoinEdge), "rib": site(class.FatRib),
+			"chuck": site(class.FatClod), "brisket": site(class.FatBrisket), "kidney": trait(grade.TraitKPH), "pelvic and heart fat": trait(grade.TraitKPH), "cod or udder": site(class.FatCod),
 		},
 		"terms-muscling": {
-			"ribeye": trait(class.TraitRibeye), "round": site(class.RoundPlumpness), "sirloin": site(class.MuscleLoin), "short loin": site(class.MuscleLoin), "rib": site(class.MuscleRib), "chuck": site(class.MuscleClod),
+			"ribeye": trait(grade.TraitRibeye), "round": site(class.RoundPlumpness), "sirloin": site(class.MuscleLoin), "short loin": site(class.MuscleLoin), "rib": site(class.MuscleRib), "chuck": site(class.MuscleClod),
 		},
-		"terms-quality": {"marbling": trait(class.TraitMarbling), "color": trait(class.TraitColor), "texture": trait(class.TraitTexture), "firmness": trait(class.TraitFirmness)},
+		"terms-quality": {"marbling": trait(grade.TraitMarbling), "color": trait(grade.TraitColor), "texture": trait(grade.TraitTexture), "firmness": trait(grade.TraitFirmness)},
 	}
 	rows := refs.Rows(t, "../../testdata/references", "placing-statements.csv")
 	for _, r := range rows {

@@ -90,9 +90,8 @@
 // # Encodings
 //
 // Everything goes through encoding/json, by names in lower case. [Site], which a walk
-// is written in, has text and SQL besides. [Ground], [Trait],
-// [Heading] and [Size] are settings and words of the package, with String and text
-// alone. A [Graded] class is written as its [Class] and graded again when it is read;
+// is written in, has text and SQL besides. [Ground], [Heading] and [Size] are settings
+// and words of the package, with String and text alone. A [Graded] class is written as its [Class] and graded again when it is read;
 // a [Valuation] is refused, since a value rests on a whole grid.
 //
 // # Out of scope

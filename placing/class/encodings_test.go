@@ -22,12 +22,6 @@ func TestEncodings(t *testing.T) {
 		Bad:     []string{"luck", "unset", "1"},
 		Invalid: []class.Ground{14, 99},
 	})
-	roundtrip.Run(t, "Trait", class.TraitFat, class.ParseTrait, roundtrip.Case[class.Trait]{
-		Texts:   map[string]class.Trait{"quality grade": class.TraitQuality, "site": class.TraitSite},
-		Aliases: map[string]class.Trait{"Quality Grade": class.TraitQuality},
-		Bad:     []string{"charm", "unset"},
-		Invalid: []class.Trait{16, 99},
-	})
 	roundtrip.Run(t, "Heading", class.OnQuality, roundtrip.Read[class.Heading], roundtrip.Case[class.Heading]{
 		Texts:   map[string]class.Heading{"cutability": class.OnCutability, "muscling": class.OnMuscling},
 		Aliases: map[string]class.Heading{"Trimness": class.OnTrimness, "none": 0},
@@ -44,10 +38,6 @@ func TestEncodings(t *testing.T) {
 
 func FuzzParseSite(f *testing.F) {
 	roundtrip.Fuzz(f, class.ParseSite, class.FatNeck, "fat over rump", "Fat_over-rump")
-}
-
-func FuzzParseTrait(f *testing.F) {
-	roundtrip.Fuzz(f, class.ParseTrait, class.TraitFat, "quality grade", "marbling")
 }
 
 func FuzzParseGround(f *testing.F) {

@@ -44,8 +44,8 @@ func TestEveryType(t *testing.T) {
 	fact := class.Fact{Trait: 99, Site: 99, Better: -3, Worse: 40, Size: 99}
 	said := class.Reasons{
 		Order: placing.MustParseOrder("1-2"), Sex: 99,
-		Pairs: []class.PairReasons{{On: 99, Over: []class.Support{{On: 99, Facts: []class.Fact{fact, {Trait: class.TraitSite, Size: class.Wide}}}}}, {}, {}},
-		Last:  []class.Fact{fact, {Trait: class.TraitSite, Site: 99, Size: class.Plain}, {Trait: class.TraitQuality, Size: class.Wide, BetterValue: "none"}},
+		Pairs: []class.PairReasons{{On: 99, Over: []class.Support{{On: 99, Facts: []class.Fact{fact, {Trait: grade.TraitSite, Size: class.Wide}}}}}, {}, {}},
+		Last:  []class.Fact{fact, {Trait: grade.TraitSite, Site: 99, Size: class.Plain}, {Trait: grade.TraitQuality, Size: class.Wide, BetterValue: "none"}},
 	}
 	everytype.Run(t, ".",
 		four(), four().Exhibits[0], four().Walk, four().Walk[0], class.Look{Site: 99}, class.Walk{{Site: 99}, {}}, class.Exhibit{Number: -1},
@@ -55,9 +55,9 @@ func TestEveryType(t *testing.T) {
 		past, records[0], fitting, fitting.Settings[0],
 		reasons, said, reasons.Pairs[0], said.Pairs[0], reasons.Pairs[0].Over[0], reasons.Pairs[0].Over[0].Facts[0], fact, turns[0], value,
 		class.MustParseRanking("3 1=2 4"),
-		class.ByYield, class.Ground(99), class.TraitSite, class.Trait(99), class.OnMuscling, class.Heading(99), class.Wide, class.Size(99), class.FatRump, class.Site(99),
+		class.ByYield, class.Ground(99), class.OnMuscling, class.Heading(99), class.Wide, class.Size(99), class.FatRump, class.Site(99),
 
-		roundtrip.Read[class.Ground], class.ParseTrait, class.ParseSite, roundtrip.Read[class.Heading], roundtrip.Read[class.Size],
+		roundtrip.Read[class.Ground], class.ParseSite, roundtrip.Read[class.Heading], roundtrip.Read[class.Size],
 		class.Replay, class.Fit, class.Sites, class.Policies, class.ValuePolicy,
 
 		official, past.Order, past.Cuts, placing.LimitColorado, grid(t), weekly(), price.ByHead,

@@ -179,15 +179,6 @@ func ExampleParseSite() {
 	// true
 }
 
-func ExampleParseTrait() {
-	fmt.Println(class.ParseTrait("marbling"))
-	_, err := class.ParseTrait("color of the hide")
-	fmt.Println(errors.Is(err, placing.ErrUnknown))
-	// Output:
-	// marbling <nil>
-	// true
-}
-
 func ExampleFieldError() {
 	c := exampleClass()
 	c.Exhibits[1].Number = 1

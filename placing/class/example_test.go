@@ -287,9 +287,9 @@ func ExampleGraded_Facts() {
 	}
 	// Output:
 	// cutability yield 3.002 against 3.48 counts 0.478 slight
-	// trimness fat over the rib 0.5 in against 0.6 in counts 0.25 plain
+	// trimness fat 0.5 in against 0.6 in counts 0.25 plain
 	// muscling ribeye 13.4 sq in against 13 sq in counts 0.128 slight
-	// trimness kidney, pelvic and heart fat 2.5% against 3% counts 0.1 slight
+	// trimness KPH 2.5% against 3% counts 0.1 slight
 	// muscling site place 2 from the heaviest against place 3 from the heaviest counts 0 plain
 }
 
@@ -312,13 +312,6 @@ func ExampleGraded_Criticisms() {
 	// 3 has a thicker loin than 4, place 3 from the heaviest against place 4 from the heaviest
 }
 
-func ExampleTrait() {
-	t, err := class.ParseTrait("marbling")
-	b, _ := t.MarshalText()
-	fmt.Println(t == class.TraitMarbling, string(b), t.IsValid(), err)
-	// Output: true marbling true <nil>
-}
-
 func ExampleGraded_Reversals() {
 	all, err := exampleGraded().Reversals(class.DefaultPolicy(), 1, 2)
 	if err != nil {
@@ -331,7 +324,7 @@ func ExampleGraded_Reversals() {
 	// Output:
 	// 2: marbling Sl60 to Sm00 (+40 points), placed 2-3-1-4
 	// 1: marbling Sm40 to Sl99 (-41 points), placed 3-2-1-4
-	// 1: fat over the rib 0.5 in to 0.7392 in (+0.2392 in), placed 3-2-1-4
+	// 1: fat 0.5 in to 0.7392 in (+0.2392 in), placed 3-2-1-4
 }
 
 func ExampleGraded_CouldReverse() {

@@ -23,7 +23,7 @@ import (
 
 // known is one trait of one exhibit. The higher, the better.
 type known struct {
-	trait class.Trait
+	trait grade.Trait
 	site  class.Site
 	high  int64
 	shown string
@@ -36,32 +36,32 @@ func lookAt(g class.Graded, e int) (all []known) {
 	if err != nil {
 		panic(err)
 	}
-	put := func(t class.Trait, high int64, shown string, seen bool) {
+	put := func(t grade.Trait, high int64, shown string, seen bool) {
 		if seen {
 			all = append(all, known{t, 0, high, shown})
 		}
 	}
-	put(class.TraitQuality, int64(a.Quality), a.Quality.String(), true)
-	put(class.TraitDark, -int64(c.Lean.Dark), "dark cutting "+c.Lean.Dark.String(), true)
-	put(class.TraitMarbling, int64(c.Marbling), c.Marbling.String(), true)
-	put(class.TraitYield, -a.Yield.Units(), a.Yield.String(), true)
-	put(class.TraitFat, -m.Fat.Units(), m.Fat.String(), true)
-	put(class.TraitRibeye, m.Ribeye.Units(), m.Ribeye.String(), true)
-	put(class.TraitKPH, -m.KPH.Units(), m.KPH.String(), true)
-	put(class.TraitWeight, -m.Weight.Units(), m.Weight.String(), true)
-	put(class.TraitSkeletal, -int64(c.Maturity.Skeletal), c.Maturity.Skeletal.String(), true)
+	put(grade.TraitQuality, int64(a.Quality), a.Quality.String(), true)
+	put(grade.TraitDark, -int64(c.Lean.Dark), "dark cutting "+c.Lean.Dark.String(), true)
+	put(grade.TraitMarbling, int64(c.Marbling), c.Marbling.String(), true)
+	put(grade.TraitYield, -a.Yield.Units(), a.Yield.String(), true)
+	put(grade.TraitFat, -m.Fat.Units(), m.Fat.String(), true)
+	put(grade.TraitRibeye, m.Ribeye.Units(), m.Ribeye.String(), true)
+	put(grade.TraitKPH, -m.KPH.Units(), m.KPH.String(), true)
+	put(grade.TraitWeight, -m.Weight.Units(), m.Weight.String(), true)
+	put(grade.TraitSkeletal, -int64(c.Maturity.Skeletal), c.Maturity.Skeletal.String(), true)
 	bone := int64(0)
 	if p, ok := c.Maturity.Buttons.Percent(); ok && p >= 10 {
 		bone = int64(p)
 	}
-	put(class.TraitButtons, -bone, c.Maturity.Buttons.String(), c.Maturity.Buttons != 0)
-	put(class.TraitLean, -int64(c.Maturity.Lean), c.Maturity.Lean.String(), c.Maturity.Lean != 0)
-	put(class.TraitColor, int64(c.Lean.Color), c.Lean.Color.String(), c.Lean.Color != 0)
-	put(class.TraitTexture, int64(c.Lean.Texture), c.Lean.Texture.String(), c.Lean.Texture != 0)
-	put(class.TraitFirmness, int64(c.Lean.Firmness), c.Lean.Firmness.String(), c.Lean.Firmness != 0)
+	put(grade.TraitButtons, -bone, c.Maturity.Buttons.String(), c.Maturity.Buttons != 0)
+	put(grade.TraitLean, -int64(c.Maturity.Lean), c.Maturity.Lean.String(), c.Maturity.Lean != 0)
+	put(grade.TraitColor, int64(c.Lean.Color), c.Lean.Color.String(), c.Lean.Color != 0)
+	put(grade.TraitTexture, int64(c.Lean.Texture), c.Lean.Texture.String(), c.Lean.Texture != 0)
+	put(grade.TraitFirmness, int64(c.Lean.Firmness), c.Lean.Firmness.String(), c.Lean.Firmness != 0)
 	for s := range class.Sites() {
 		if r, ok := g.Class().Walk.At(s); ok {
-			k := known{class.TraitSite, s, int64(r.Place(e)), "place " + r.Place(e).String() + " from the "}
+			k := known{grade.TraitSite, s, int64(r.Place(e)), "place " + r.Place(e).String() + " from the "}
 			if s.Fat() {
 				k.shown += "fattest"
 			} else {
@@ -81,7 +81,7 @@ func secondFact(g class.Graded, a, b int, x, y known) class.Fact {
 	weight := int64(0)
 	marbling := int64(u.Carcass.Marbling) - int64(l.Carcass.Marbling)
 	switch x.trait {
-	case class.TraitQuality:
+	case grade.TraitQuality:
 		switch tiers := int(u.Quality.Tier()) - int(l.Quality.Tier()); {
 		case tiers >= 3:
 			weight = 300_000_000
@@ -91,19 +91,19 @@ func secondFact(g class.Graded, a, b int, x, y known) class.Fact {
 			weight = 150_000_000
 		}
 		weight = max(weight, marbling*500_000)
-	case class.TraitMarbling:
+	case grade.TraitMarbling:
 		weight = by * 500_000
-	case class.TraitDark:
+	case grade.TraitDark:
 		weight = by * 50_000_000
-	case class.TraitYield:
+	case grade.TraitYield:
 		weight = by
-	case class.TraitFat: // 2.5 a whole inch of 10,000 units
+	case grade.TraitFat: // 2.5 a whole inch of 10,000 units
 		weight = by * 25_000
-	case class.TraitRibeye: // 0.32 a square inch
+	case grade.TraitRibeye: // 0.32 a square inch
 		weight = by * 3_200
-	case class.TraitKPH: // 0.2 a percent
+	case grade.TraitKPH: // 0.2 a percent
 		weight = by * 2_000
-	case class.TraitWeight: // 0.0038 a pound
+	case grade.TraitWeight: // 0.0038 a pound
 		weight = by * 38
 	}
 	f.Weight = grade.YieldUnits(weight)
@@ -129,7 +129,7 @@ func secondFact(g class.Graded, a, b int, x, y known) class.Fact {
 	}
 	never := int64(1) << 60
 	switch x.trait {
-	case class.TraitQuality:
+	case grade.TraitQuality:
 		switch u.Quality.Grade() - l.Quality.Grade() {
 		case 0:
 			f.Size = class.Slight
@@ -138,27 +138,27 @@ func secondFact(g class.Graded, a, b int, x, y known) class.Fact {
 		default:
 			f.Size = class.Wide
 		}
-	case class.TraitDark:
+	case grade.TraitDark:
 		f.Size = from(1, 1, 2)
-	case class.TraitMarbling:
+	case grade.TraitMarbling:
 		f.Size = from(10, 40, 150)
-	case class.TraitYield:
+	case grade.TraitYield:
 		f.Size = from(15_000_000, 50_000_000, 150_000_000)
-	case class.TraitFat:
+	case grade.TraitFat:
 		f.Size = from(500, 1000, 3000)
-	case class.TraitRibeye:
+	case grade.TraitRibeye:
 		f.Size = from(4000, 8000, 25_000)
-	case class.TraitKPH:
+	case grade.TraitKPH:
 		f.Size = from(5000, 10_000, 20_000)
-	case class.TraitSkeletal:
+	case grade.TraitSkeletal:
 		f.Size = groups(u.Carcass.Maturity.Skeletal.Group(), l.Carcass.Maturity.Skeletal.Group())
-	case class.TraitLean:
+	case grade.TraitLean:
 		f.Size = groups(u.Carcass.Maturity.Lean.Group(), l.Carcass.Maturity.Lean.Group())
-	case class.TraitButtons:
+	case grade.TraitButtons:
 		f.Size = groups(u.Carcass.Maturity.Buttons.Group(), l.Carcass.Maturity.Buttons.Group())
-	case class.TraitColor, class.TraitTexture, class.TraitFirmness:
+	case grade.TraitColor, grade.TraitTexture, grade.TraitFirmness:
 		f.Size = from(1, 1, 3)
-	case class.TraitSite:
+	case grade.TraitSite:
 		f.Size = from(1, 1, never)
 	}
 	return f
@@ -193,11 +193,11 @@ func secondFacts(g class.Graded, a, b int) []class.Fact {
 	return sorted(all)
 }
 
-var headingOf = map[class.Trait]class.Heading{
-	class.TraitQuality: class.OnQuality, class.TraitDark: class.OnQuality, class.TraitMarbling: class.OnQuality, class.TraitSkeletal: class.OnQuality,
-	class.TraitButtons: class.OnQuality, class.TraitLean: class.OnQuality, class.TraitColor: class.OnQuality, class.TraitTexture: class.OnQuality, class.TraitFirmness: class.OnQuality,
-	class.TraitYield: class.OnCutability, class.TraitWeight: class.OnCutability,
-	class.TraitFat: class.OnTrimness, class.TraitKPH: class.OnTrimness, class.TraitRibeye: class.OnMuscling,
+var headingOf = map[grade.Trait]class.Heading{
+	grade.TraitQuality: class.OnQuality, grade.TraitDark: class.OnQuality, grade.TraitMarbling: class.OnQuality, grade.TraitSkeletal: class.OnQuality,
+	grade.TraitButtons: class.OnQuality, grade.TraitLean: class.OnQuality, grade.TraitColor: class.OnQuality, grade.TraitTexture: class.OnQuality, grade.TraitFirmness: class.OnQuality,
+	grade.TraitYield: class.OnCutability, grade.TraitWeight: class.OnCutability,
+	grade.TraitFat: class.OnTrimness, grade.TraitKPH: class.OnTrimness, grade.TraitRibeye: class.OnMuscling,
 }
 
 // secondGroups puts facts under headings: first the given one, then the heaviest.
@@ -206,7 +206,7 @@ func secondGroups(facts []class.Fact, first class.Heading) (out []class.Support)
 	weigh := map[class.Heading]int64{}
 	for _, f := range facts {
 		h := headingOf[f.Trait]
-		if f.Trait == class.TraitSite {
+		if f.Trait == grade.TraitSite {
 			h = class.OnMuscling
 			if f.Site.Fat() {
 				h = class.OnTrimness
@@ -480,7 +480,7 @@ func TestReasonsFollowTheNumbers(t *testing.T) {
 			// Of several equally near the lower number is named, with what it has:
 			// equal buttons of group A may read differently.
 			a.Last[i].Better = b.Last[i].Better
-			if a.Last[i].Trait == class.TraitButtons {
+			if a.Last[i].Trait == grade.TraitButtons {
 				a.Last[i].BetterValue = b.Last[i].BetterValue
 			}
 		}
@@ -513,7 +513,7 @@ func TestReasonsRefused(t *testing.T) {
 	if got := (class.Reasons{}).Spoken(); got != nil {
 		t.Errorf("the zero Reasons: %q", got)
 	}
-	for _, f := range []class.Fact{{}, {Trait: class.TraitSite}, {Trait: 99}} {
+	for _, f := range []class.Fact{{}, {Trait: grade.TraitSite}, {Trait: grade.TraitMaturity}, {Trait: grade.TraitPreliminary}, {Trait: 99}} {
 		if f.String() != "unset" || f.Heading() != 0 {
 			t.Errorf("%+v is %q under %v", f, f, f.Heading())
 		}
@@ -548,28 +548,20 @@ func TestFactsFollowTheOrder(t *testing.T) {
 	}
 }
 
-// TestTraits holds the text of every trait and heading, and the words of every
-// fact: a word for less where less is better, for more where more is.
+// TestTraits holds the words of every fact: a word for less where less is better, for
+// more where more is.
 func TestTraits(t *testing.T) {
 	less := []string{"less", "lower", "lighter", "younger"}
-	for trait := class.TraitQuality; trait <= class.TraitSite; trait++ {
-		b, err := trait.MarshalText()
-		var back class.Trait
-		if err != nil || back.UnmarshalText(b) != nil || back != trait || !trait.IsValid() {
-			t.Errorf("%v came back as %v", trait, back)
-		}
-		if trait == class.TraitSite {
-			continue
-		}
+	for trait, heading := range headingOf {
 		f := class.Fact{Trait: trait, Better: 1, Worse: 2}
 		says := slices.ContainsFunc(less, func(w string) bool { return strings.Contains(f.String(), " "+w+" ") })
-		wanted := slices.Contains([]class.Trait{class.TraitDark, class.TraitYield, class.TraitFat, class.TraitKPH, class.TraitWeight, class.TraitSkeletal, class.TraitLean}, trait)
-		if says != wanted || f.Heading() != headingOf[trait] {
+		wanted := slices.Contains([]grade.Trait{grade.TraitDark, grade.TraitYield, grade.TraitFat, grade.TraitKPH, grade.TraitWeight, grade.TraitSkeletal, grade.TraitLean}, trait)
+		if says != wanted || f.Heading() != heading {
 			t.Errorf("%v: %q under %v", trait, f, f.Heading())
 		}
 	}
 	for s := range class.Sites() {
-		f := class.Fact{Trait: class.TraitSite, Site: s, Better: 1, Worse: 2}
+		f := class.Fact{Trait: grade.TraitSite, Site: s, Better: 1, Worse: 2}
 		words := strings.Fields(s.String())
 		if part := words[len(words)-1]; strings.Contains(f.String(), " less ") != s.Fat() || !strings.Contains(f.String(), part) {
 			t.Errorf("%v: %q", s, f)
@@ -581,16 +573,13 @@ func TestTraits(t *testing.T) {
 	if sentence, from := class.Site(0).LookFor(); sentence != "" || from.Standing != 0 {
 		t.Errorf("no site: %q, %v", sentence, from)
 	}
-	if _, err := class.ParseTrait("hair"); !errors.Is(err, placing.ErrUnknown) {
-		t.Errorf("ParseTrait: %v", err)
-	}
 }
 
 // TestWeightsAreTheCoachs holds the weights of facts to the default policy: what its
 // advantages lift over, and its exchange.
 func TestWeightsAreTheCoachs(t *testing.T) {
 	p := class.DefaultPolicy()
-	weight := func(trait class.Trait, better, worse grade.Carcass) grade.Yield {
+	weight := func(trait grade.Trait, better, worse grade.Carcass) grade.Yield {
 		for _, f := range graded(t, classOf(better, worse)).Facts(1, 2) {
 			if f.Trait == trait {
 				return f.Weight
@@ -601,16 +590,16 @@ func TestWeightsAreTheCoachs(t *testing.T) {
 	}
 	prime := steer("SlAb00", 0.5, 13, 2.5, 800)
 	for i, lower := range []string{"Md99", "Sm90", "Sl90"} {
-		if got, want := weight(class.TraitQuality, prime, steer(lower, 0.5, 13, 2.5, 800)), p.Advantages[i].Yield; got != want || p.Advantages[i].Tiers != i+1 {
+		if got, want := weight(grade.TraitQuality, prime, steer(lower, 0.5, 13, 2.5, 800)), p.Advantages[i].Yield; got != want || p.Advantages[i].Tiers != i+1 {
 			t.Errorf("Prime over %s weighs %v, want %v", lower, got, want)
 		}
 	}
-	if got := weight(class.TraitMarbling, steer("Sm90", 0.5, 13, 2.5, 800), steer("Sl90", 0.5, 13, 2.5, 800)); got != p.Exchange {
+	if got := weight(grade.TraitMarbling, steer("Sm90", 0.5, 13, 2.5, 800), steer("Sl90", 0.5, 13, 2.5, 800)); got != p.Exchange {
 		t.Errorf("100 points weigh %v, want %v", got, p.Exchange)
 	}
 	dark := prime
 	dark.Lean.Dark = grade.DarkThird
-	if got := weight(class.TraitDark, prime, dark); got != p.Exchange || p.Darkness != 100 {
+	if got := weight(grade.TraitDark, prime, dark); got != p.Exchange || p.Darkness != 100 {
 		t.Errorf("a third of dark cutting weighs %v, want %v for %d points", got, p.Exchange, p.Darkness)
 	}
 }

@@ -11,46 +11,6 @@ import (
 	"example.com/ribface/placing"
 )
 
-// Trait is what a reason compares. The zero Trait is not set.
-type Trait uint8
-
-// The traits. TraitSite goes with a [Site] of the walk.
-const (
-	TraitQuality  Trait = 1 + iota // quality grade with its part
-	TraitDark                      // dark cutting
-	TraitMarbling                  // marbling
-	TraitYield                     // exact yield
-	TraitFat                       // fat over the rib, adjusted
-	TraitRibeye                    // ribeye area
-	TraitKPH                       // kidney, pelvic and heart fat
-	TraitWeight                    // hot carcass weight, by the yield equation alone
-	TraitSkeletal                  // skeletal maturity
-	TraitButtons                   // chine buttons, by what they show beyond group A
-	TraitLean                      // lean maturity
-	TraitColor                     // color of the lean
-	TraitTexture                   // texture of the lean
-	TraitFirmness                  // firmness of the lean
-	TraitSite                      // fat or muscling at a site of the walk
-)
-
-var traits = text.Enum[Trait]{Kind: "trait", Names: []string{"", "quality grade", "dark cutting", "marbling", "yield", "fat over the rib", "ribeye", "kidney, pelvic and heart fat", "weight", "skeletal maturity", "chine buttons", "lean maturity", "lean color", "lean texture", "firmness", "site"}}
-
-// IsValid reports whether t is one of the named traits.
-func (t Trait) IsValid() bool { return traits.Valid(t) }
-
-// String gives the name; "unset" for zero.
-func (t Trait) String() string { return traits.String(t) }
-
-// ParseTrait reads the name of a trait, as [Trait.String] writes it, in any case and with
-// blanks, hyphens or underscores between the words.
-func ParseTrait(s string) (Trait, error) { return traits.Parse(s) }
-
-// MarshalText gives the name; the zero value is empty text.
-func (t Trait) MarshalText() ([]byte, error) { return traits.Marshal(t) }
-
-// UnmarshalText reads a name. On error the receiver is left as it was.
-func (t *Trait) UnmarshalText(b []byte) error { return traits.Unmarshal(t, b) }
-
 // Heading is what a pair is placed on, and what its reasons are grouped by.
 // Trimness, muscling and quality are the published headings (mu-beef-carcass-2015);
 // cutability stands for the yield grade, which trimness and muscling come to. The
@@ -103,12 +63,12 @@ func (s *Size) UnmarshalText(b []byte) error { return sizes.Unmarshal(s, b) }
 // Fact is one comparison of two exhibits: in this trait the one is better than
 // the other, with what each has. It is built from the data alone.
 type Fact struct {
-	Trait       Trait  `json:"trait"`
-	Site        Site   `json:"site,omitzero"` // for TraitSite
-	Better      int    `json:"better"`        // the exhibit that is better in the trait
-	Worse       int    `json:"worse"`         // the other
-	BetterValue string `json:"better_value"`
-	WorseValue  string `json:"worse_value"`
+	Trait       grade.Trait `json:"trait"`
+	Site        Site        `json:"site,omitzero"` // for grade.TraitSite
+	Better      int         `json:"better"`        // the exhibit that is better in the trait
+	Worse       int         `json:"worse"`         // the other
+	BetterValue string      `json:"better_value"`
+	WorseValue  string      `json:"worse_value"`
 
 	// Weight is what the difference counts for, in yield grades; see
 	// [Graded.Facts].
@@ -119,13 +79,13 @@ type Fact struct {
 // Heading returns what the fact belongs to.
 func (f Fact) Heading() Heading {
 	switch f.Trait {
-	case TraitQuality, TraitDark, TraitMarbling, TraitSkeletal, TraitButtons, TraitLean, TraitColor, TraitTexture, TraitFirmness:
+	case grade.TraitQuality, grade.TraitDark, grade.TraitMarbling, grade.TraitSkeletal, grade.TraitButtons, grade.TraitLean, grade.TraitColor, grade.TraitTexture, grade.TraitFirmness:
 		return OnQuality
-	case TraitYield, TraitWeight:
+	case grade.TraitYield, grade.TraitWeight:
 		return OnCutability
-	case TraitFat, TraitKPH:
+	case grade.TraitFat, grade.TraitKPH:
 		return OnTrimness
-	case TraitRibeye:
+	case grade.TraitRibeye:
 		return OnMuscling
 	}
 	switch {
@@ -141,12 +101,9 @@ func (f Fact) Heading() Heading {
 // String gives the fact as a phrase, as "3 has more marbling than 1, Sm60 against
 // Sl80".
 func (f Fact) String() string {
-	words := ""
-	switch {
-	case f.Trait == TraitSite && f.Site.IsValid():
+	words := betterTerms[f.Trait]
+	if f.Trait == grade.TraitSite && f.Site.IsValid() {
 		words = termOf(f.Site).better
-	case f.Trait.IsValid():
-		words = betterTerms[f.Trait]
 	}
 	if words == "" {
 		return "unset"
@@ -190,36 +147,36 @@ const darkText = "dark cutting "
 
 // datum is one trait of one exhibit: the higher the number, the better.
 type datum struct {
-	trait  Trait
+	trait  grade.Trait
 	site   Site
 	number int64
 	text   string
 	known  bool
 }
 
-// data lists what is known of an exhibit, in the order of the traits and sites.
+// data lists what is known of an exhibit, in the order of [Graded.Facts].
 func (g Graded) data(exhibit int) []datum {
 	a := g.assessed[exhibit-1]
 	c := a.Carcass
 	m, _ := c.Adjusted()
 	all := []datum{
-		{TraitQuality, 0, int64(a.Quality), a.Quality.String(), true},
-		{TraitDark, 0, -int64(c.Lean.Dark), darkText + c.Lean.Dark.String(), true},
-		{TraitMarbling, 0, int64(c.Marbling), c.Marbling.String(), true},
-		{TraitYield, 0, -a.Yield.Units(), a.Yield.String(), true},
-		{TraitFat, 0, -m.Fat.Units(), m.Fat.String(), true},
-		{TraitRibeye, 0, m.Ribeye.Units(), m.Ribeye.String(), true},
-		{TraitKPH, 0, -m.KPH.Units(), m.KPH.String(), true},
-		{TraitWeight, 0, -m.Weight.Units(), m.Weight.String(), true},
-		{TraitSkeletal, 0, -int64(c.Maturity.Skeletal), c.Maturity.Skeletal.String(), true},
-		{TraitButtons, 0, -int64(beyondA(c.Maturity.Buttons)), c.Maturity.Buttons.String(), c.Maturity.Buttons != 0},
-		{TraitLean, 0, -int64(c.Maturity.Lean), c.Maturity.Lean.String(), c.Maturity.Lean != 0},
-		{TraitColor, 0, int64(c.Lean.Color), c.Lean.Color.String(), c.Lean.Color != 0},
-		{TraitTexture, 0, int64(c.Lean.Texture), c.Lean.Texture.String(), c.Lean.Texture != 0},
-		{TraitFirmness, 0, int64(c.Lean.Firmness), c.Lean.Firmness.String(), c.Lean.Firmness != 0},
+		{grade.TraitQuality, 0, int64(a.Quality), a.Quality.String(), true},
+		{grade.TraitDark, 0, -int64(c.Lean.Dark), darkText + c.Lean.Dark.String(), true},
+		{grade.TraitMarbling, 0, int64(c.Marbling), c.Marbling.String(), true},
+		{grade.TraitYield, 0, -a.Yield.Units(), a.Yield.String(), true},
+		{grade.TraitFat, 0, -m.Fat.Units(), m.Fat.String(), true},
+		{grade.TraitRibeye, 0, m.Ribeye.Units(), m.Ribeye.String(), true},
+		{grade.TraitKPH, 0, -m.KPH.Units(), m.KPH.String(), true},
+		{grade.TraitWeight, 0, -m.Weight.Units(), m.Weight.String(), true},
+		{grade.TraitSkeletal, 0, -int64(c.Maturity.Skeletal), c.Maturity.Skeletal.String(), true},
+		{grade.TraitButtons, 0, -int64(beyondA(c.Maturity.Buttons)), c.Maturity.Buttons.String(), c.Maturity.Buttons != 0},
+		{grade.TraitLean, 0, -int64(c.Maturity.Lean), c.Maturity.Lean.String(), c.Maturity.Lean != 0},
+		{grade.TraitColor, 0, int64(c.Lean.Color), c.Lean.Color.String(), c.Lean.Color != 0},
+		{grade.TraitTexture, 0, int64(c.Lean.Texture), c.Lean.Texture.String(), c.Lean.Texture != 0},
+		{grade.TraitFirmness, 0, int64(c.Lean.Firmness), c.Lean.Firmness.String(), c.Lean.Firmness != 0},
 	}
 	for s := range Sites() {
-		d := datum{trait: TraitSite, site: s}
+		d := datum{trait: grade.TraitSite, site: s}
 		if r, ok := g.given.Walk.At(s); ok {
 			place := r.Place(exhibit)
 			d.number, d.text, d.known = int64(place), "place "+place.String()+" from the fattest", true
@@ -253,7 +210,7 @@ const (
 )
 
 // weight is what a difference in a trait counts for.
-func (g Graded) weight(t Trait, better, worse int) grade.Yield {
+func (g Graded) weight(t grade.Trait, better, worse int) grade.Yield {
 	a, b := g.assessed[better-1], g.assessed[worse-1]
 	m, _ := a.Carcass.Adjusted()
 	n, _ := b.Carcass.Adjusted()
@@ -262,22 +219,22 @@ func (g Graded) weight(t Trait, better, worse int) grade.Yield {
 	terms := y.Sub(x)
 	marbling := pointCounts * int64(a.Carcass.Marbling-b.Carcass.Marbling)
 	switch t {
-	case TraitQuality:
+	case grade.TraitQuality:
 		tiers := int(a.Quality.Tier()) - int(b.Quality.Tier())
 		return yieldOf(max(tiersCount[min(max(tiers, 0), len(tiersCount)-1)], marbling))
-	case TraitDark:
+	case grade.TraitDark:
 		return yieldOf(thirdCounts * int64(b.Carcass.Lean.Dark-a.Carcass.Lean.Dark))
-	case TraitMarbling:
+	case grade.TraitMarbling:
 		return yieldOf(marbling)
-	case TraitYield:
+	case grade.TraitYield:
 		return yieldOf(b.Yield.Units() - a.Yield.Units())
-	case TraitFat:
+	case grade.TraitFat:
 		return terms.Fat
-	case TraitRibeye:
+	case grade.TraitRibeye:
 		return terms.Ribeye
-	case TraitKPH:
+	case grade.TraitKPH:
 		return terms.KPH
-	case TraitWeight:
+	case grade.TraitWeight:
 		return terms.Weight
 	default:
 		return yieldOf(0)
@@ -287,17 +244,17 @@ func (g Graded) weight(t Trait, better, worse int) grade.Yield {
 // seen holds the least differences that are slight, plain and wide to the eye, our
 // own choice: points of marbling, terms of the lean, and units of 0.0001 of an
 // inch, square inch and percent, and of 0.00000001 of a yield grade.
-var seen = map[Trait][3]int64{
-	TraitDark:     {1, 1, 2},
-	TraitMarbling: {10, 40, 150},
-	TraitYield:    {15_000_000, 50_000_000, 150_000_000},
-	TraitFat:      {500, 1_000, 3_000},
-	TraitRibeye:   {4_000, 8_000, 25_000},
-	TraitKPH:      {5_000, 10_000, 20_000},
-	TraitColor:    {1, 1, 3},
-	TraitTexture:  {1, 1, 3},
-	TraitFirmness: {1, 1, 3},
-	TraitSite:     {1, 1, 100},
+var seen = map[grade.Trait][3]int64{
+	grade.TraitDark:     {1, 1, 2},
+	grade.TraitMarbling: {10, 40, 150},
+	grade.TraitYield:    {15_000_000, 50_000_000, 150_000_000},
+	grade.TraitFat:      {500, 1_000, 3_000},
+	grade.TraitRibeye:   {4_000, 8_000, 25_000},
+	grade.TraitKPH:      {5_000, 10_000, 20_000},
+	grade.TraitColor:    {1, 1, 3},
+	grade.TraitTexture:  {1, 1, 3},
+	grade.TraitFirmness: {1, 1, 3},
+	grade.TraitSite:     {1, 1, 100},
 }
 
 // size is how large the difference of two data of one trait is.
@@ -306,18 +263,18 @@ func (g Graded) size(d, o datum, better, worse int) Size {
 	x, y := a.Carcass.Maturity, b.Carcass.Maturity
 	groups := func(young, old maturity.Group) Size { return Size(min(2*max(int(old)-int(young), 0), int(Wide))) }
 	switch d.trait {
-	case TraitQuality:
+	case grade.TraitQuality:
 		if a.Quality.Grade() == b.Quality.Grade() {
 			return Slight
 		}
 		return Size(min(int(a.Quality.Grade())-int(b.Quality.Grade())+1, int(Wide)))
-	case TraitSkeletal:
+	case grade.TraitSkeletal:
 		return groups(x.Skeletal.Group(), y.Skeletal.Group())
-	case TraitButtons:
+	case grade.TraitButtons:
 		return groups(x.Buttons.Group(), y.Buttons.Group())
-	case TraitLean:
+	case grade.TraitLean:
 		return groups(x.Lean.Group(), y.Lean.Group())
-	case TraitWeight:
+	case grade.TraitWeight:
 		return 0
 	}
 	s := Size(0)
@@ -337,8 +294,9 @@ func (g Graded) fact(d, o datum, better, worse int) Fact {
 }
 
 // Facts returns every trait in which the one exhibit is better than the other, by
-// weight, the heaviest first; equal weights in the order of the traits, sites in
-// the order of the walk. Traits that were not looked at in both give no fact, and
+// weight, the heaviest first; equal weights in the order quality grade, dark cutting,
+// marbling, yield, fat, ribeye, KPH, weight, skeletal maturity, buttons, lean maturity,
+// color, texture, firmness, sites, and those in the order of [Sites]. Traits that were not looked at in both give no fact, and
 // nor do traits in which the two are equal. Buttons count by the percent of bone,
 // 0 for all that speaks for group A.
 //

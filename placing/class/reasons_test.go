@@ -51,15 +51,15 @@ func TestReversals(t *testing.T) {
 			less := slices.Clone(r.Exhibits)
 			x := &less[r.Exhibit-1].Carcass
 			switch r.Trait {
-			case class.TraitMarbling:
+			case grade.TraitMarbling:
 				x.Marbling += grade.Marbling(one(int64(before.Marbling - after.Marbling)))
-			case class.TraitFat:
+			case grade.TraitFat:
 				x.Measures.Fat = grade.ThicknessUnits(back(before.Measures.Fat, after.Measures.Fat))
-			case class.TraitRibeye:
+			case grade.TraitRibeye:
 				x.Measures.Ribeye = grade.AreaUnits(back(before.Measures.Ribeye, after.Measures.Ribeye))
-			case class.TraitKPH:
+			case grade.TraitKPH:
 				x.Measures.KPH = grade.ShareUnits(back(before.Measures.KPH, after.Measures.KPH))
-			case class.TraitWeight:
+			case grade.TraitWeight:
 				if c.Posted.IsSet() {
 					t.Fatal("weight turns a class with a posted one")
 				}
@@ -103,12 +103,12 @@ func TestReversalsByHand(t *testing.T) {
 		got = append(got, itoa(r.Exhibit)+" "+r.Trait.String()+" "+r.From+" to "+r.To+", "+r.Change+", effect "+r.Effect.String()+", placed "+r.Order.String())
 	}
 	want := []string{
-		"2 fat over the rib 0.4 in to 0.2 in, -0.2 in, effect 0.5, placed 2-1",
+		"2 fat 0.4 in to 0.2 in, -0.2 in, effect 0.5, placed 2-1",
 		"2 ribeye 13 sq in to 14.5625 sq in, +1.5625 sq in, effect 0.5, placed 2-1",
-		"2 kidney, pelvic and heart fat 2.5% to 0%, -2.5%, effect 0.5, placed 2-1",
-		"1 fat over the rib 0.8 in to 1 in, +0.2 in, effect 0.5, placed 2-1",
+		"2 KPH 2.5% to 0%, -2.5%, effect 0.5, placed 2-1",
+		"1 fat 0.8 in to 1 in, +0.2 in, effect 0.5, placed 2-1",
 		"1 ribeye 13 sq in to 11.4375 sq in, -1.5625 sq in, effect 0.5, placed 2-1",
-		"1 kidney, pelvic and heart fat 2.5% to 5%, +2.5%, effect 0.5, placed 2-1",
+		"1 KPH 2.5% to 5%, +2.5%, effect 0.5, placed 2-1",
 	}
 	slices.Sort(got)
 	if len(got) != 10 {
@@ -145,7 +145,7 @@ func TestReversalsInsideTheLimits(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, r := range all {
-		if r.Exhibit == 2 && r.Trait == class.TraitFat && r.To != "0.5001 in" {
+		if r.Exhibit == 2 && r.Trait == grade.TraitFat && r.To != "0.5001 in" {
 			t.Errorf("fat %+v", r)
 		}
 	}
@@ -165,7 +165,7 @@ func TestReversalsWithAdjustedFat(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, r := range all {
-			if r.Exhibit == exhibit && r.Trait == class.TraitFat {
+			if r.Exhibit == exhibit && r.Trait == grade.TraitFat {
 				return r.To
 			}
 		}

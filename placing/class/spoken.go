@@ -195,7 +195,7 @@ func sideOf(who, other int, supports []Support) side {
 }
 
 // has returns the fact in a trait; its Size is 0 where there is none.
-func (s side) has(t Trait) Fact {
+func (s side) has(t grade.Trait) Fact {
 	for _, f := range s.facts {
 		if f.Trait == t {
 			return f
@@ -208,7 +208,7 @@ func (s side) has(t Trait) Fact {
 func (s side) sites(fat bool) []Site {
 	var all []Site
 	for _, f := range s.facts {
-		if f.Trait == TraitSite && f.Site.Fat() == fat {
+		if f.Trait == grade.TraitSite && f.Site.Fat() == fat {
 			all = append(all, f.Site)
 		}
 	}
@@ -217,7 +217,7 @@ func (s side) sites(fat bool) []Site {
 }
 
 // weight adds up what the facts in some traits count for.
-func (s side) weight(traits ...Trait) (sum int64) {
+func (s side) weight(traits ...grade.Trait) (sum int64) {
 	for _, f := range s.facts {
 		if slices.Contains(traits, f.Trait) {
 			sum += f.Weight.Units()
@@ -262,7 +262,7 @@ func (s *speaker) argue(a side, on Heading, i int) (first string, rest []string)
 		first = itoa(a.who) + " " + join(lead) + tail + "."
 	case tail != "":
 		first = itoa(a.who) + " " + tail + "."
-	case a.has(TraitDark).Size > 0 && on == OnQuality:
+	case a.has(grade.TraitDark).Size > 0 && on == OnQuality:
 		first = itoa(a.other) + " is " + a.dark() + "."
 	}
 	for at := 0; at < len(more); {
@@ -315,15 +315,15 @@ var (
 func (s *speaker) quality(a side, i int) []predicate {
 	var lean, items []string
 	for _, l := range [...]struct {
-		t     Trait
+		t     grade.Trait
 		words string
-	}{{TraitFirmness, "firmer"}, {TraitTexture, "finer textured"}, {TraitColor, "brighter colored"}} {
+	}{{grade.TraitFirmness, "firmer"}, {grade.TraitTexture, "finer textured"}, {grade.TraitColor, "brighter colored"}} {
 		if a.has(l.t).Size > 0 {
 			lean = append(lean, l.words)
 		}
 	}
 	ribeye := "a " + strings.Join(lean, ", ") + " ribeye"
-	switch m := a.has(TraitMarbling).Size; {
+	switch m := a.has(grade.TraitMarbling).Size; {
 	case m > 0 && lean != nil:
 		items = append(items, marbled[m][i%3]+" in "+ribeye)
 	case m > 0:
@@ -331,8 +331,8 @@ func (s *speaker) quality(a side, i int) []predicate {
 	case lean != nil:
 		items = append(items, ribeye)
 	}
-	bone := a.has(TraitSkeletal).Size > 0 || a.has(TraitButtons).Size > 0
-	switch lean := a.has(TraitLean).Size > 0; {
+	bone := a.has(grade.TraitSkeletal).Size > 0 || a.has(grade.TraitButtons).Size > 0
+	switch lean := a.has(grade.TraitLean).Size > 0; {
 	case bone && lean:
 		items = append(items, "younger bone and lean")
 	case bone:
@@ -348,7 +348,7 @@ func (s *speaker) quality(a side, i int) []predicate {
 
 // dark says what the other is, where it cuts darker.
 func (s side) dark() string {
-	switch f := s.has(TraitDark); {
+	switch f := s.has(grade.TraitDark); {
 	case f.Size == 0:
 		return ""
 	case f.BetterValue == darkText+grade.DarkCut(0).String():
@@ -360,7 +360,7 @@ func (s side) dark() string {
 
 // grades says what the two grade, after what is behind it where that was said.
 func (s side) grades(after bool, i int) string {
-	other, dark, q := itoa(s.other), s.dark(), s.has(TraitQuality)
+	other, dark, q := itoa(s.other), s.dark(), s.has(grade.TraitQuality)
 	switch {
 	case q.Size == 0 && after && dark != "":
 		return ", and " + other + " is " + dark
@@ -401,7 +401,7 @@ func (s side) advantage(after bool) string {
 		{75_000_000, "about a full yield grade"},
 		{35_000_000, "about half a yield grade"},
 	} {
-		if units(s.has(TraitYield).Weight) >= l.from {
+		if units(s.has(grade.TraitYield).Weight) >= l.from {
 			return ", an advantage of " + l.words
 		}
 	}
@@ -413,7 +413,7 @@ const lowerYield = "should have the lower yield grade"
 // rib says what is better of the fat at the rib, the ribeye and the fat inside;
 // slightly less fat inside only where there is nothing else.
 func (s *speaker) rib(a side) []predicate {
-	fat, eye, kph := a.has(TraitFat).Size, a.has(TraitRibeye).Size, a.has(TraitKPH).Size
+	fat, eye, kph := a.has(grade.TraitFat).Size, a.has(grade.TraitRibeye).Size, a.has(grade.TraitKPH).Size
 	var items []string
 	switch {
 	case fat > 0 && eye > 0:
@@ -522,7 +522,7 @@ func (s *speaker) grant(a side) string {
 	}
 	quality := s.quality(a, 0)
 	tail := ""
-	if q := a.has(TraitQuality); q.Size > 0 {
+	if q := a.has(grade.TraitQuality); q.Size > 0 {
 		x, _ := grade.ParseQuality(q.BetterValue)
 		y, _ := grade.ParseQuality(q.WorseValue)
 		if x.Grade() != y.Grade() {
@@ -533,10 +533,10 @@ func (s *speaker) grant(a side) string {
 			tail = strings.TrimPrefix(tail, " and ")
 		}
 	}
-	add(max(a.weight(TraitQuality), a.weight(TraitMarbling)), quality, tail)
+	add(max(a.weight(grade.TraitQuality), a.weight(grade.TraitMarbling)), quality, tail)
 	rib := s.rib(a)
 	tail = ""
-	if a.has(TraitYield).Size > 0 {
+	if a.has(grade.TraitYield).Size > 0 {
 		tail = " and " + lowerYield
 		if strings.Contains(join(rib), " and less ") {
 			tail = "," + tail
@@ -545,7 +545,7 @@ func (s *speaker) grant(a side) string {
 			tail = strings.TrimPrefix(tail, " and ")
 		}
 	}
-	add(max(a.weight(TraitYield), a.weight(TraitFat, TraitRibeye, TraitKPH)), rib, tail)
+	add(max(a.weight(grade.TraitYield), a.weight(grade.TraitFat, grade.TraitRibeye, grade.TraitKPH)), rib, tail)
 	add(0, s.outside(a), "")
 	add(0, s.muscle(a), "")
 	if things == nil {
@@ -582,15 +582,15 @@ func (s *speaker) last() string {
 			items = append(items, words)
 		}
 	}
-	quality := a.has(TraitQuality).Size > 0
-	if !quality && a.has(TraitMarbling).Size > 0 {
+	quality := a.has(grade.TraitQuality).Size > 0
+	if !quality && a.has(grade.TraitMarbling).Size > 0 {
 		add("the least marbling")
 	}
 	var lean []string
 	for _, l := range [...]struct {
-		t     Trait
+		t     grade.Trait
 		words string
-	}{{TraitFirmness, "softest"}, {TraitTexture, "coarsest"}, {TraitColor, "darkest"}} {
+	}{{grade.TraitFirmness, "softest"}, {grade.TraitTexture, "coarsest"}, {grade.TraitColor, "darkest"}} {
 		if a.has(l.t).Size > 0 {
 			lean = append(lean, l.words)
 		}
@@ -598,13 +598,13 @@ func (s *speaker) last() string {
 	switch {
 	case lean != nil:
 		add("the " + strings.Join(lean, ", ") + " lean")
-	case a.has(TraitDark).Size > 0:
+	case a.has(grade.TraitDark).Size > 0:
 		add("the darkest lean")
 	}
-	if a.has(TraitSkeletal).Size > 0 || a.has(TraitButtons).Size > 0 {
+	if a.has(grade.TraitSkeletal).Size > 0 || a.has(grade.TraitButtons).Size > 0 {
 		add("the oldest bone")
 	}
-	fat, eye := a.has(TraitFat).Size > 0, a.has(TraitRibeye).Size > 0
+	fat, eye := a.has(grade.TraitFat).Size > 0, a.has(grade.TraitRibeye).Size > 0
 	switch {
 	case fat && eye:
 		add("the most fat opposite the smallest ribeye")
@@ -612,10 +612,10 @@ func (s *speaker) last() string {
 		add("the most fat opposite the ribeye")
 	case eye:
 		add("the smallest ribeye")
-	case a.has(TraitYield).Size > 0:
+	case a.has(grade.TraitYield).Size > 0:
 		add("the highest yield grade")
 	}
-	if a.has(TraitKPH).Size > 0 {
+	if a.has(grade.TraitKPH).Size > 0 {
 		add("the most " + s.inside())
 	}
 	if sites := a.sites(true); sites != nil {

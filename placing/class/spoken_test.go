@@ -28,28 +28,28 @@ type listener struct {
 
 // measured returns what a trait is in one exhibit, the higher the better, straight
 // from the carcass.
-func measured(g class.Graded, e int, trait class.Trait) int64 {
+func measured(g class.Graded, e int, trait grade.Trait) int64 {
 	a := g.Assessment(e)
 	m, err := a.Carcass.Adjusted()
 	if err != nil {
 		panic(err)
 	}
 	switch trait {
-	case class.TraitMarbling:
+	case grade.TraitMarbling:
 		return int64(a.Carcass.Marbling)
-	case class.TraitYield:
+	case grade.TraitYield:
 		return -a.Yield.Units()
-	case class.TraitFat:
+	case grade.TraitFat:
 		return -m.Fat.Units()
-	case class.TraitRibeye:
+	case grade.TraitRibeye:
 		return m.Ribeye.Units()
-	case class.TraitKPH:
+	case grade.TraitKPH:
 		return -m.KPH.Units()
-	case class.TraitColor:
+	case grade.TraitColor:
 		return int64(a.Carcass.Lean.Color)
-	case class.TraitTexture:
+	case grade.TraitTexture:
 		return int64(a.Carcass.Lean.Texture)
-	case class.TraitFirmness:
+	case grade.TraitFirmness:
 		return int64(a.Carcass.Lean.Firmness)
 	}
 	panic(trait)
@@ -63,7 +63,7 @@ var (
 	list     = nouns + `(?:, ` + nouns + `)*(?: and ` + nouns + `)?`
 	nounOf   = map[string]class.Site{"round": class.FatRound, "inside round": class.FatInsideRound, "rump": class.FatRump, "hip": class.FatHip, "cod": class.FatCod, "udder": class.FatCod, "cod or udder": class.FatCod, "flank": class.FatFlank, "loin edge": class.FatLoinEdge, "lower rib": class.FatRib, "plate": class.FatPlate, "clod": class.FatClod, "shoulder": class.FatShoulder, "neck": class.FatNeck, "brisket": class.FatBrisket}
 	roundOf  = map[string]class.Site{"plumper": class.RoundPlumpness, "longer": class.RoundLength, "wider": class.RoundWidth, "fuller": class.RoundCushion, "flattest": class.RoundPlumpness, "shortest": class.RoundLength, "narrowest": class.RoundWidth, "least full": class.RoundCushion}
-	leanOf   = map[string]class.Trait{"firmer": class.TraitFirmness, "finer textured": class.TraitTexture, "brighter colored": class.TraitColor, "softest": class.TraitFirmness, "coarsest": class.TraitTexture, "darkest": class.TraitColor}
+	leanOf   = map[string]grade.Trait{"firmer": grade.TraitFirmness, "finer textured": grade.TraitTexture, "brighter colored": grade.TraitColor, "softest": grade.TraitFirmness, "coarsest": grade.TraitTexture, "darkest": grade.TraitColor}
 	sizeOf   = map[string]class.Size{"slightly ": class.Slight, "": class.Plain, "much ": class.Wide, "far ": class.Wide}
 	opposite = `(slightly |far |)less fat opposite (?:the ribeye|a (slightly |much |)larger ribeye)`
 	quality  = `((?:high |average |low )?(?:Prime|Choice|Select|Standard|Commercial|Utility|Cutter|Canner|no grade))`
@@ -78,7 +78,7 @@ func sitesIn(words string) (all []class.Site) {
 }
 
 // size holds a word of degree to the difference.
-func (l *listener) size(trait class.Trait, who, other int, word string, slight, plain, wide int64) error {
+func (l *listener) size(trait grade.Trait, who, other int, word string, slight, plain, wide int64) error {
 	by := measured(l.g, who, trait) - measured(l.g, other, trait)
 	want := class.Size(0)
 	for s, least := range []int64{slight, plain, wide} {
@@ -124,7 +124,7 @@ func saidQuality(q grade.Quality, words string) bool {
 var language = []says{
 	{regexp.MustCompile(`(slightly|a little|a much higher degree of|a higher degree of|far|much|)( more)? ?marbling`), func(l *listener, who, other int, m []string) error {
 		word := map[string]string{"slightly": "slightly ", "a little": "slightly ", "a much higher degree of": "much ", "far": "far ", "much": "much "}[m[1]]
-		return l.size(class.TraitMarbling, who, other, word, 10, 40, 150)
+		return l.size(grade.TraitMarbling, who, other, word, 10, 40, 150)
 	}},
 	{regexp.MustCompile(`(?:in )?a ((?:firmer|finer textured|brighter colored|, )+) ribeye`), func(l *listener, who, other int, m []string) error {
 		for _, w := range strings.Split(m[1], ", ") {
@@ -150,16 +150,16 @@ var language = []says{
 		return l.once("age")
 	}},
 	{regexp.MustCompile(opposite), func(l *listener, who, other int, m []string) error {
-		if err := l.size(class.TraitFat, who, other, m[1], 500, 1000, 3000); err != nil || !strings.Contains(m[0], "larger") {
+		if err := l.size(grade.TraitFat, who, other, m[1], 500, 1000, 3000); err != nil || !strings.Contains(m[0], "larger") {
 			return err
 		}
-		return l.size(class.TraitRibeye, who, other, m[2], 4000, 8000, 25_000)
+		return l.size(grade.TraitRibeye, who, other, m[2], 4000, 8000, 25_000)
 	}},
 	{regexp.MustCompile(`a (slightly |much |)larger ribeye`), func(l *listener, who, other int, m []string) error {
-		return l.size(class.TraitRibeye, who, other, m[1], 4000, 8000, 25_000)
+		return l.size(grade.TraitRibeye, who, other, m[1], 4000, 8000, 25_000)
 	}},
 	{regexp.MustCompile(`(slightly |much |)less (?:kidney, pelvic and heart|internal) fat`), func(l *listener, who, other int, m []string) error {
-		return l.size(class.TraitKPH, who, other, m[1], 5000, 10_000, 20_000)
+		return l.size(grade.TraitKPH, who, other, m[1], 5000, 10_000, 20_000)
 	}},
 	{regexp.MustCompile(`trimmer in the same places`), func(l *listener, who, other int, m []string) error {
 		if len(l.places) < 3 {
@@ -225,14 +225,14 @@ var language = []says{
 		return l.darker(m[2], who, other)
 	}},
 	{regexp.MustCompile(`should have the lower yield grade`), func(l *listener, who, other int, m []string) error {
-		if measured(l.g, who, class.TraitYield)-measured(l.g, other, class.TraitYield) < 15_000_000 {
+		if measured(l.g, who, grade.TraitYield)-measured(l.g, other, grade.TraitYield) < 15_000_000 {
 			return fmt.Errorf("the yield of %d is not seen to be lower", who)
 		}
 		return l.once("yield")
 	}},
 	{regexp.MustCompile(`, an advantage of (about half a yield grade|about a full yield grade|about a yield grade and a half|about two yield grades|more than two yield grades)`), func(l *listener, who, other int, m []string) error {
 		ends := map[string][2]int64{"about half a yield grade": {35, 75}, "about a full yield grade": {75, 125}, "about a yield grade and a half": {125, 175}, "about two yield grades": {175, 225}, "more than two yield grades": {225, 10_000}}[m[1]]
-		if by := measured(l.g, who, class.TraitYield) - measured(l.g, other, class.TraitYield); by < ends[0]*1_000_000 || by >= ends[1]*1_000_000 {
+		if by := measured(l.g, who, grade.TraitYield) - measured(l.g, other, grade.TraitYield); by < ends[0]*1_000_000 || by >= ends[1]*1_000_000 {
 			return fmt.Errorf("%q of %d units", m[1], by)
 		}
 		return l.once("yield")
@@ -363,7 +363,7 @@ func (l *listener) last(text string, who int) error {
 		}
 		return nil
 	}
-	trait := func(t class.Trait) error {
+	trait := func(t grade.Trait) error {
 		return alone(func(o int) bool { return measured(l.g, who, t) < measured(l.g, o, t) }, t.String())
 	}
 	site := func(s class.Site) error {
@@ -380,7 +380,7 @@ func (l *listener) last(text string, who int) error {
 		{lasts[0], func([]string) error {
 			return alone(func(o int) bool { return l.g.Assessment(who).Quality < l.g.Assessment(o).Quality }, "quality grade")
 		}},
-		{lasts[1], func([]string) error { return trait(class.TraitMarbling) }},
+		{lasts[1], func([]string) error { return trait(grade.TraitMarbling) }},
 		{lasts[2], func(m []string) error {
 			for _, w := range strings.Split(m[1], ", ") {
 				err := trait(leanOf[w])
@@ -404,14 +404,14 @@ func (l *listener) last(text string, who int) error {
 			return nil
 		}},
 		{lasts[4], func(m []string) error {
-			if err := trait(class.TraitFat); err != nil || m[1] == "" {
+			if err := trait(grade.TraitFat); err != nil || m[1] == "" {
 				return err
 			}
-			return trait(class.TraitRibeye)
+			return trait(grade.TraitRibeye)
 		}},
-		{lasts[5], func([]string) error { return trait(class.TraitRibeye) }},
-		{lasts[6], func([]string) error { return trait(class.TraitYield) }},
-		{lasts[7], func([]string) error { return trait(class.TraitKPH) }},
+		{lasts[5], func([]string) error { return trait(grade.TraitRibeye) }},
+		{lasts[6], func([]string) error { return trait(grade.TraitYield) }},
+		{lasts[7], func([]string) error { return trait(grade.TraitKPH) }},
 		{lasts[8], func(m []string) error {
 			for _, words := range m[1:] {
 				for _, s := range sitesIn(words) {

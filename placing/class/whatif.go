@@ -15,11 +15,11 @@ import (
 // Reversal is the smallest change of one factor of one exhibit that turns a pair
 // round, everything else as it is.
 type Reversal struct {
-	Exhibit int    `json:"exhibit"` // whose factor changes
-	Trait   Trait  `json:"trait"`   // TraitMarbling, TraitFat, TraitRibeye, TraitKPH or TraitWeight
-	From    string `json:"from"`    // what it is, with its unit
-	To      string `json:"to"`      // what it would be
-	Change  string `json:"change"`  // with its sign, as "-0.12 in" or "+45 points"
+	Exhibit int         `json:"exhibit"` // whose factor changes
+	Trait   grade.Trait `json:"trait"`   // marbling, fat, ribeye, KPH or weight
+	From    string      `json:"from"`    // what it is, with its unit
+	To      string      `json:"to"`      // what it would be
+	Change  string      `json:"change"`  // with its sign, as "-0.12 in" or "+45 points"
 
 	// Effect is how large the change is on one scale: the change of the yield, or
 	// what the policy counts the marbling for. It is over 0.
@@ -55,8 +55,8 @@ func (g Graded) Reversals(p Policy, a, b int) ([]Reversal, error) {
 	}
 	var all []Reversal
 	for _, e := range [...]int{d.Lower, d.Upper} {
-		for t := TraitMarbling; t <= TraitWeight; t++ {
-			if _, posted := g.Posted(); t == TraitYield || posted && t == TraitWeight {
+		for _, t := range [...]grade.Trait{grade.TraitMarbling, grade.TraitFat, grade.TraitRibeye, grade.TraitKPH, grade.TraitWeight} {
+			if _, posted := g.Posted(); posted && t == grade.TraitWeight {
 				continue
 			}
 			if r, ok := g.reversal(&p, d, e, t); ok {
@@ -93,7 +93,7 @@ type lever struct {
 	step func(n int) string // a signed change
 }
 
-func newLever(c grade.Carcass, t Trait, better bool) lever {
+func newLever(c grade.Carcass, t grade.Trait, better bool) lever {
 	sign := 1
 	if !better {
 		sign = -1
@@ -109,14 +109,14 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 	limits := grade.CarcassLimits()
 	least, most := limits.Least, limits.Most
 	switch t {
-	case TraitMarbling:
+	case grade.TraitMarbling:
 		return lever{
 			room(int(c.Marbling), int(grade.Devoid.At(0)), int(grade.Abundant.At(100)), better),
 			func(c *grade.Carcass, n int) { c.Marbling += grade.Marbling(sign * n) },
 			func(c *grade.Carcass) string { return c.Marbling.String() },
 			func(n int) string { return fixed.Plus(int64(sign*n), text.Count(sign*n, "point")) },
 		}
-	case TraitFat:
+	case grade.TraitFat:
 		adjust := int(c.FatAdjust.Units())
 		lo, hi := int(least.Fat.Units())+max(-adjust, 0), int(most.Fat.Units())-max(adjust, 0)
 		return lever{
@@ -127,7 +127,7 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 			func(c *grade.Carcass) string { return c.Measures.Fat.String() },
 			func(n int) string { return fixed.Plus(int64(-sign*n), grade.ThicknessUnits(int64(-sign*n)).String()) },
 		}
-	case TraitRibeye:
+	case grade.TraitRibeye:
 		return lever{
 			room(int(c.Measures.Ribeye.Units()), int(least.Ribeye.Units()), int(most.Ribeye.Units()), better),
 			func(c *grade.Carcass, n int) {
@@ -136,7 +136,7 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 			func(c *grade.Carcass) string { return c.Measures.Ribeye.String() },
 			func(n int) string { return fixed.Plus(int64(sign*n), grade.AreaUnits(int64(sign*n)).String()) },
 		}
-	case TraitKPH:
+	case grade.TraitKPH:
 		return lever{
 			room(int(c.Measures.KPH.Units()), int(least.KPH.Units()), int(most.KPH.Units()), !better),
 			func(c *grade.Carcass, n int) {
@@ -157,7 +157,7 @@ func newLever(c grade.Carcass, t Trait, better bool) lever {
 	}
 }
 
-func (g Graded) reversal(p *Policy, d Decision, e int, t Trait) (Reversal, bool) {
+func (g Graded) reversal(p *Policy, d Decision, e int, t grade.Trait) (Reversal, bool) {
 	c := g.exhibits[e-1].Carcass
 	l := newLever(c, t, e == d.Lower)
 	other := d.Upper + d.Lower - e
@@ -174,7 +174,7 @@ func (g Graded) reversal(p *Policy, d Decision, e int, t Trait) (Reversal, bool)
 	// step that turns the pair is found by halving. More marbling can lower a dark
 	// cutter's grade; its points are tried one by one.
 	n := 1
-	if t == TraitMarbling {
+	if t == grade.TraitMarbling {
 		for n <= l.most && !turned(n) {
 			n++
 		}
@@ -188,7 +188,7 @@ func (g Graded) reversal(p *Policy, d Decision, e int, t Trait) (Reversal, bool)
 	l.move(&moved, n)
 	a, _ := g.given.Rules.Assess(moved)
 	r := Reversal{Exhibit: e, Trait: t, From: l.show(&c), To: l.show(&moved), Change: l.step(n)}
-	if t == TraitMarbling {
+	if t == grade.TraitMarbling {
 		r.Effect = yieldOf(max(units(p.marblingWorth(n)), smallest))
 	} else {
 		n := units(a.Yield) - units(g.assessed[e-1].Yield)

@@ -15,12 +15,11 @@ import (
 // word of comparison, as plumper, thicker, meatier, trimmer, firmer, finer
 // textured, brighter colored, and fat opposite the ribeye.
 
-// betterTerms say by trait what the better of two has.
-var betterTerms = [...]string{
-	TraitQuality: "a higher quality grade", TraitDark: "lean that cuts less dark", TraitMarbling: "more marbling", TraitYield: "a lower yield grade",
-	TraitFat: "less fat over the rib", TraitRibeye: "a larger ribeye", TraitKPH: "less kidney, pelvic and heart fat", TraitWeight: "a lighter weight by the yield equation",
-	TraitSkeletal: "younger bone", TraitButtons: "softer, whiter buttons", TraitLean: "younger lean", TraitColor: "brighter colored lean", TraitTexture: "finer textured lean", TraitFirmness: "firmer lean",
-	TraitSite: "",
+// betterTerms say by trait what the better of two has; for a site see siteTerms.
+var betterTerms = map[grade.Trait]string{
+	grade.TraitQuality: "a higher quality grade", grade.TraitDark: "lean that cuts less dark", grade.TraitMarbling: "more marbling", grade.TraitYield: "a lower yield grade",
+	grade.TraitFat: "less fat over the rib", grade.TraitRibeye: "a larger ribeye", grade.TraitKPH: "less kidney, pelvic and heart fat", grade.TraitWeight: "a lighter weight by the yield equation",
+	grade.TraitSkeletal: "younger bone", grade.TraitButtons: "softer, whiter buttons", grade.TraitLean: "younger lean", grade.TraitColor: "brighter colored lean", grade.TraitTexture: "finer textured lean", grade.TraitFirmness: "firmer lean",
 }
 
 // siteTerm are the words for a site.

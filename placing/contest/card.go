@@ -123,8 +123,8 @@ type OfficialFacts struct {
 	Facts   Facts  `json:"facts"`
 }
 
-// MaxExhibit is the greatest number of an exhibit in a grading class.
-const MaxExhibit = 60
+// maxExhibit is the greatest number of an exhibit in a grading class.
+const maxExhibit = 60
 
 // withFat puts in the fat of the preliminary grade, to the nearest 0.0001 in, where
 // the facts have only this. A preliminary grade that no fat has gives a

@@ -32,7 +32,7 @@ type Contest struct {
 // key is what the contest knows of one class.
 type key struct {
 	official                placing.Official
-	facts                   [MaxExhibit + 1]*Facts
+	facts                   [maxExhibit + 1]*Facts
 	place, quality, yielded int // component, or -1
 }
 
@@ -240,7 +240,7 @@ func (c *Contest) addSlots(i int) error {
 			if !c.class[name].official.IsValid() {
 				all = append(all, inClass(name, &fault.FieldError{Path: "classes", Field: "official placing", Allowed: "one for each class", Err: fault.ErrMissing}))
 			}
-			s.least, s.of = int64(min(c.class[name].official.Worst(), 0))*OnePoint, placing.FullScore*OnePoint
+			s.least, s.of = int64(min(c.class[name].official.Worst(), 0))*onePoint, placing.FullScore*onePoint
 			sum += s.of
 		case KindHand:
 			s.of = comp.Value.Units() / int64(len(classes))
@@ -306,7 +306,7 @@ func (c *Contest) Official(class string) (o placing.Official, ok bool) {
 // without any.
 func (c *Contest) Facts(class string, exhibit int) (f Facts, ok bool) {
 	k := c.ready().class[class]
-	if k == nil || exhibit < 1 || exhibit > MaxExhibit || k.facts[exhibit] == nil {
+	if k == nil || exhibit < 1 || exhibit > maxExhibit || k.facts[exhibit] == nil {
 		return Facts{}, false
 	}
 	return *k.facts[exhibit], true
@@ -335,7 +335,7 @@ func (c *Contest) Placing(card PlacingCard) (Item, error) {
 	if err != nil {
 		return Item{}, inMember(card.Member, inClass(card.Class, fault.At("card", "", err)))
 	}
-	return c.item(card.Member, k.place, card.Class, 0, whole(s), placing.FullScore*OnePoint)
+	return c.item(card.Member, k.place, card.Class, 0, whole(s), placing.FullScore*onePoint)
 }
 
 // Estimate scores a grading card of one exhibit: its quality and its yield, each
@@ -349,7 +349,7 @@ func (c *Contest) Estimate(e Estimate) (quality, yield Item, err error) {
 	if err != nil {
 		return Item{}, Item{}, inMember(e.Member, err)
 	}
-	if e.Exhibit < 1 || e.Exhibit > MaxExhibit || k.facts[e.Exhibit] == nil {
+	if e.Exhibit < 1 || e.Exhibit > maxExhibit || k.facts[e.Exhibit] == nil {
 		return Item{}, Item{}, inMember(e.Member, inClass(e.Class, &fault.FieldError{Path: "exhibit", Field: "exhibit", Value: strconv.Itoa(e.Exhibit), Allowed: "an exhibit with official facts", Err: fault.ErrUnknown}))
 	}
 	key := k.facts[e.Exhibit]

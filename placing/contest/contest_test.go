@@ -310,7 +310,7 @@ func TestNewContest(t *testing.T) {
 			f.Components[2].Value = pts(30)
 		}, `component "yield": value: 30: out of range; allowed: 20, the sum of its items`},
 		{"value cannot be shared", func(_ *string, f *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
-			f.Components[3].Value = tiny(100*contest.OnePoint + 1)
+			f.Components[3].Value = tiny(1_000_001)
 		}, `component "reasons": value: 100.0001: out of range; allowed: 100, the sum of its items`},
 	}
 	for _, tt := range tests {
@@ -448,7 +448,7 @@ func TestScoreCards(t *testing.T) {
 		{"placings", "beef", pts(1), `member "7": component: "placings": unknown; allowed: a component that is scored by hand`},
 		{"oratory", "", pts(1), `member "7": component: "oratory": unknown; allowed: a component that is scored by hand`},
 		{"reasons", "", pts(1), `member "7": class: "": unknown; allowed: a class of the component "reasons"`},
-		{"examination", "", tiny(60*contest.OnePoint + 1), `member "7": examination: 60.0001: out of range; allowed: 0 to 60`},
+		{"examination", "", tiny(600_001), `member "7": examination: 60.0001: out of range; allowed: 0 to 60`},
 		{"examination", "", tiny(-1), `member "7": examination: -0.0001: out of range; allowed: 0 to 60`},
 	} {
 		_, err := hand(bad.component, bad.class, bad.s)

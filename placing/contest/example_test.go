@@ -342,9 +342,9 @@ func ExamplePointsOf() {
 }
 
 func ExamplePointsUnits() {
-	fmt.Println(contest.PointsUnits(415_000), contest.PointsUnits(-1), contest.OnePoint)
+	fmt.Println(contest.PointsUnits(415_000), contest.PointsUnits(-1))
 	// Output:
-	// 41.5 -0.0001 10000
+	// 41.5 -0.0001
 }
 
 func ExamplePoints_Sub() {

@@ -191,12 +191,12 @@ func TestLadder(t *testing.T) {
 	}{
 		{"not set", contest.Points{}, []int{1, 2}, []contest.Points{{}}, "value of an item: missing; allowed: over 0 to 1,000,000 points\nline 1: missing; allowed: 0 to 1,000,000 points"},
 		{"no value", pts(0), []int{1, 2}, []contest.Points{tiny(1)}, "value of an item: 0: out of range; allowed: over 0 to 1,000,000 points"},
-		{"value too great", tiny(1_000_000*contest.OnePoint + 1), []int{1, 2}, []contest.Points{tiny(1)}, "value of an item: 1000000.0001: out of range; allowed: over 0 to 1,000,000 points"},
+		{"value too great", tiny(10_000_000_001), []int{1, 2}, []contest.Points{tiny(1)}, "value of an item: 1000000.0001: out of range; allowed: over 0 to 1,000,000 points"},
 		{"value and line at the limit", pts(1_000_000), []int{1, 2}, []contest.Points{pts(1_000_000)}, ""},
 		{"one rung", pts(1), []int{1}, nil, "rungs: 1: out of range; allowed: two or more"},
 		{"too few lines", pts(1), []int{1, 2, 3}, []contest.Points{tiny(1)}, "lines: 1: out of range; allowed: 2 lines for 3 rungs"},
 		{"line below 0", pts(1), []int{1, 2, 3}, []contest.Points{pts(0), tiny(-1)}, "line 2: -0.0001: out of range; allowed: 0 to 1,000,000 points"},
-		{"line too great", pts(1), []int{1, 2}, []contest.Points{tiny(1_000_000*contest.OnePoint + 1)}, "line 1: 1000000.0001: out of range; allowed: 0 to 1,000,000 points"},
+		{"line too great", pts(1), []int{1, 2}, []contest.Points{tiny(10_000_000_001)}, "line 1: 1000000.0001: out of range; allowed: 0 to 1,000,000 points"},
 		{"rung twice", pts(1), []int{1, 2, 1}, []contest.Points{tiny(1), tiny(1)}, "rung 3: repeated; allowed: each rung once"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {

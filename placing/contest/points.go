@@ -22,8 +22,8 @@ const pointPlaces = 4
 // zero Points are not set; [PointsOf] of 0 is a number of points.
 type Points struct{ n uint64 } // units, kept at noPoints more; 0 is not set
 
-// OnePoint is how many units of [Points] there are in a point.
-const OnePoint = 10_000
+// onePoint is how many units of [Points] there are in a point.
+const onePoint = 10_000
 
 // noPoints is what 0 units are kept as. Kept units compare as the units do.
 const noPoints = 1 << 63
@@ -33,7 +33,7 @@ const mostUnits = 1_000_000_000_000_000_000
 
 // maxPoints bounds every value and weight that a caller gives, so that no sum of
 // them overflows.
-const maxPoints = 1_000_000 * OnePoint
+const maxPoints = 1_000_000 * onePoint
 
 const pointsAllowed = "a number with at most 4 places"
 
@@ -44,7 +44,7 @@ func PointsOf(f float64) Points {
 	if f != f {
 		return Points{}
 	}
-	return PointsUnits(int64(math.Round(min(max(f, -1e14), 1e14) * OnePoint)))
+	return PointsUnits(int64(math.Round(min(max(f, -1e14), 1e14) * onePoint)))
 }
 
 // PointsUnits returns n times 0.0001 of a point, kept to the range of a hundred
@@ -54,7 +54,7 @@ func PointsUnits(n int64) Points {
 }
 
 // whole returns so many points.
-func whole(n int) Points { return PointsUnits(int64(n) * OnePoint) }
+func whole(n int) Points { return PointsUnits(int64(n) * onePoint) }
 
 // ParsePoints reads a number, as "42" or "7.5". More than 4 places are refused with
 // [placing.ErrPlaces], or rounded the way that is named.

@@ -109,7 +109,7 @@ func who[T any](at func(*T) *Member) []lines.Column[T] {
 
 // checkExhibit refuses a number that no exhibit has.
 func checkExhibit(n int) error {
-	if n < 1 || n > MaxExhibit {
+	if n < 1 || n > maxExhibit {
 		return &fault.FieldError{Field: "exhibit", Value: strconv.Itoa(n), Allowed: "1 to 60", Err: fault.ErrRange}
 	}
 	return nil

@@ -139,7 +139,7 @@ func (t *Tally) Add(items ...Item) error {
 func (t *Tally) take(item *Item, last *int, already []found) (found, error) {
 	refuse := func(e *fault.FieldError) (found, error) { return found{}, inMember(item.Member, e) }
 	n, ok := t.slot(item, last)
-	if !ok || item.Exhibit < 0 || item.Exhibit > MaxExhibit || t.contest.slots[n].exhibits&(1<<item.Exhibit) == 0 {
+	if !ok || item.Exhibit < 0 || item.Exhibit > maxExhibit || t.contest.slots[n].exhibits&(1<<item.Exhibit) == 0 {
 		return refuse(&fault.FieldError{Field: item.where(), Allowed: "an item of the contest", Err: fault.ErrUnknown})
 	}
 	if s := &t.contest.slots[n]; !item.Points.IsSet() || item.Points.Units() < s.least || item.Points.Units() > s.of {
@@ -493,7 +493,7 @@ func (t *Tally) missing(r *record, parts []int) []string {
 			out = append(out, item.where())
 			continue
 		}
-		for e := 1; e <= MaxExhibit; e++ {
+		for e := 1; e <= maxExhibit; e++ {
 			if lacks&(1<<e) != 0 {
 				item.Exhibit = e
 				out = append(out, item.where())

@@ -98,7 +98,7 @@ func (a Agreement) Count(answer, key int) int {
 }
 
 // Within returns the share of exhibits that are at most so many steps off: 0 for
-// those that are right.
+// those that are right. It is TooFew under 10 exhibits.
 func (a Agreement) Within(steps int) Figure {
 	var in int64
 	for i, c := range a.counts {
@@ -106,13 +106,13 @@ func (a Agreement) Within(steps int) Figure {
 			in += c
 		}
 	}
-	return enough(a.n, MinAgreement).ratio(integer(in), integer(a.n))
+	return enough(a.n, minAgreement).ratio(integer(in), integer(a.n))
 }
 
 // Kappa returns the agreement beyond chance: 1 less the weighted disagreement over
 // the one expected if answer and key had nothing to do with each other. It is 1 for
-// full agreement, 0 for that of chance and NoSpread where all exhibits have one
-// category in both. Weights that are not set are taken as Unweighted.
+// full agreement, 0 for that of chance, TooFew under 10 exhibits and NoSpread where all
+// have one category in both. Weights that are not set are taken as Unweighted.
 func (a Agreement) Kappa(w Weights) Figure {
 	row, column := make([]int64, a.k), make([]int64, a.k)
 	for i, c := range a.counts {
@@ -125,7 +125,7 @@ func (a Agreement) Kappa(w Weights) Figure {
 		observed.Add(observed, mul(weight, integer(c), integer(a.n)))
 		expected.Add(expected, mul(weight, integer(row[i/a.k]), integer(column[i%a.k])))
 	}
-	return enough(a.n, MinAgreement).ratio(sub(expected, observed), expected)
+	return enough(a.n, minAgreement).ratio(sub(expected, observed), expected)
 }
 
 // of weighs a disagreement of so many steps.

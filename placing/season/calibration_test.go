@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/big"
 	"math/rand/v2"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -578,13 +579,13 @@ func TestSeason(t *testing.T) {
 	}
 	c, ok := s.Calibration("ada")
 	want := `member ada
-       trait    unit   n    bias  spread  lower limit  upper limit  mean absolute  root mean square     correlation
-    marbling  points  10     0.0     0.0          0.0          0.0            0.0               0.0  no spread (10)
-     quality   rungs  10   +1.00    0.00        +1.00        +1.00           1.00              1.00            1.00
-         fat      in  10  +0.050   0.000       +0.050       +0.050          0.050             0.050            1.00
-         KPH       %  10    0.00    0.00         0.00         0.00           0.00              0.00  no spread (10)
-      weight      lb  10     0.0     0.0          0.0          0.0            0.0               0.0  no spread (10)
-       yield  grades  10    0.00    0.00         0.00         0.00           0.00              0.00            1.00
+            trait    unit   n    bias  spread  lower limit  upper limit  mean absolute  root mean square     correlation
+         marbling  points  10     0.0     0.0          0.0          0.0            0.0               0.0  no spread (10)
+    quality grade   rungs  10   +1.00    0.00        +1.00        +1.00           1.00              1.00            1.00
+              fat      in  10  +0.050   0.000       +0.050       +0.050          0.050             0.050            1.00
+              KPH       %  10    0.00    0.00         0.00         0.00           0.00              0.00  no spread (10)
+           weight      lb  10     0.0     0.0          0.0          0.0            0.0               0.0  no spread (10)
+            yield  grades  10    0.00    0.00         0.00         0.00           0.00              0.00            1.00
                 grade   n  right  one off or right  kappa  linear  quadratic
               quality  10   0.00              1.00  -0.27    0.19       0.58
     whole yield grade  10   1.00              1.00   1.00    1.00       1.00
@@ -601,7 +602,7 @@ func TestSeason(t *testing.T) {
 	if c.Tau != (season.Figure{Value: -6.0 / 18, N: 18}) || c.Lost != (season.Figure{Value: 78.0 / 132, N: 3}) {
 		t.Errorf("tau %+v, lost %+v", c.Tau, c.Lost)
 	}
-	if got := c.Traits[2]; got.Bias.Value != 0.05 || got.Trait != season.TraitFat || got.N != 10 {
+	if got := c.Traits[2]; got.Bias.Value != 0.05 || got.Trait != grade.TraitFat || got.N != 10 {
 		t.Errorf("fat: %+v", got)
 	}
 	ben, ok := s.Calibration("ben")
@@ -665,12 +666,13 @@ func TestSeasonShuffle(t *testing.T) {
 }
 
 func TestTrait(t *testing.T) {
-	for tr, want := range map[season.Trait]string{
-		season.TraitSkeletal: "units", season.TraitLean: "units", season.TraitPreliminary: "grades", season.TraitMaturity: "units", season.TraitMarbling: "points", season.TraitQuality: "rungs", season.TraitFat: "in",
-		season.TraitRibeye: "sq in", season.TraitKPH: "%", season.TraitWeight: "lb", season.TraitYield: "grades", 0: "", 12: "",
+	for tr, want := range map[grade.Trait]string{
+		grade.TraitSkeletal: "units", grade.TraitLean: "units", grade.TraitPreliminary: "grades", grade.TraitMaturity: "units", grade.TraitMarbling: "points", grade.TraitQuality: "rungs", grade.TraitFat: "in",
+		grade.TraitRibeye: "sq in", grade.TraitKPH: "%", grade.TraitWeight: "lb", grade.TraitYield: "grades",
 	} {
-		if tr.Unit() != want {
-			t.Errorf("%v: got %q, want %q", tr, tr.Unit(), want)
+		page := season.Calibration{Traits: []season.TraitFigures{{Trait: tr, N: 2}}}.String()
+		if row := regexp.MustCompile(" " + tr.String() + " +" + want + " +2 "); !row.MatchString(page) {
+			t.Errorf("%v is not in %s:\n%s", tr, want, page)
 		}
 	}
 	rungs := contest.CardQualities()
@@ -711,7 +713,7 @@ func TestTrait(t *testing.T) {
 	for _, f := range c.Traits {
 		got = append(got, f.Bias.Value)
 	}
-	if d := cmp.Diff([]float64{10, -20, 0.25}, got); d != "" || c.Traits[2].Trait != season.TraitPreliminary {
+	if d := cmp.Diff([]float64{10, -20, 0.25}, got); d != "" || c.Traits[2].Trait != grade.TraitPreliminary {
 		t.Errorf("biases (-want +got):\n%s", d)
 	}
 	if page := c.String(); strings.Contains(page, "placings") || !strings.Contains(page, "preliminary") {

@@ -8,8 +8,8 @@ import (
 
 // ClassCards follows how members place one class. It takes cards in one pass, holds
 // integer sums, and two of them for one official placing can be merged in any order
-// with the same result. It is comparable with ==. The zero ClassCards has no official
-// placing and refuses every card.
+// with the same result. Its figures are TooFew under 5 cards. It is comparable with ==.
+// The zero ClassCards has no official placing and refuses every card.
 type ClassCards struct {
 	official placing.Official
 	n, exact int64
@@ -96,7 +96,7 @@ func (c ClassCards) Difficulty() Figure {
 }
 
 func (c ClassCards) figure(sum, per int64) Figure {
-	return enough(c.n, MinCards).ratio(integer(sum), mul(integer(c.n), integer(per)))
+	return enough(c.n, minCards).ratio(integer(sum), mul(integer(c.n), integer(per)))
 }
 
 // Discrimination returns the correlation between the scores in the class and the

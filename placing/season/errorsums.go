@@ -109,22 +109,23 @@ func (s Errors) Equal(t Errors) bool { return s == t }
 // N returns the number of estimates.
 func (s Errors) N() int { return int(s.n) }
 
-// Bias returns the mean error; over 0 for estimates that are too high.
+// Bias returns the mean error; over 0 for estimates that are too high, TooFew under 3.
 func (s Errors) Bias() Figure {
-	return enough(s.n, MinErrors).ratio(s.e.big(), integer(s.n))
+	return enough(s.n, minErrors).ratio(s.e.big(), integer(s.n))
 }
 
-// Spread returns the standard deviation of the errors around their mean, with n - 1.
+// Spread returns the standard deviation of the errors around their mean, with n - 1;
+// TooFew under 3 estimates.
 func (s Errors) Spread() Figure {
-	return enough(s.n, MinErrors).sqrt(spread(s.n, s.ee, s.e, s.e), mul(integer(s.n), integer(s.n-1)))
+	return enough(s.n, minErrors).sqrt(spread(s.n, s.ee, s.e, s.e), mul(integer(s.n), integer(s.n-1)))
 }
 
 // Limits returns the limits of agreement: the bias less 1.96 times the spread, and
 // the bias and 1.96 times the spread. Where the errors scatter alike over the whole
 // range and around their mean as a bell curve does, 95 of 100 lie between them
-// (published: biochemmed-2015-25-141, lancet-1986-307).
+// (published: biochemmed-2015-25-141, lancet-1986-307). They are TooFew under 3.
 func (s Errors) Limits() (lower, upper Figure) {
-	lower = enough(s.n, MinErrors)
+	lower = enough(s.n, minErrors)
 	if !lower.OK() {
 		return lower, lower
 	}
@@ -142,21 +143,21 @@ func (s Errors) Limits() (lower, upper Figure) {
 	return lower, upper
 }
 
-// MeanAbsolute returns the mean size of the errors.
+// MeanAbsolute returns the mean size of the errors; TooFew under 3.
 func (s Errors) MeanAbsolute() Figure {
-	return enough(s.n, MinErrors).ratio(s.abs.big(), integer(s.n))
+	return enough(s.n, minErrors).ratio(s.abs.big(), integer(s.n))
 }
 
-// RootMeanSquare returns the square root of the mean squared error.
+// RootMeanSquare returns the square root of the mean squared error; TooFew under 3.
 func (s Errors) RootMeanSquare() Figure {
-	return enough(s.n, MinErrors).sqrt(s.ee.big(), integer(s.n))
+	return enough(s.n, minErrors).sqrt(s.ee.big(), integer(s.n))
 }
 
-// Correlation returns the product-moment correlation of estimates and truths;
-// NoSpread where one of the two does not vary. Of ranks, values that tie having the
+// Correlation returns the product-moment correlation of estimates and truths; TooFew
+// under 5, NoSpread where one of the two does not vary. Of ranks, values that tie having the
 // mean of their ranks, it is Spearman's rho (published: stat-spearman-example).
 func (s Errors) Correlation() Figure {
-	return enough(s.n, MinCorrelation).root(spread(s.n, s.xy, s.x, s.y), mul(spread(s.n, s.xx, s.x, s.x), spread(s.n, s.yy, s.y, s.y)))
+	return enough(s.n, minCorrelation).root(spread(s.n, s.xy, s.x, s.y), mul(spread(s.n, s.xx, s.x, s.x), spread(s.n, s.yy, s.y, s.y)))
 }
 
 // spread returns n*ab - a*b.

@@ -34,7 +34,7 @@ func TestEveryType(t *testing.T) {
 	var errors season.Errors
 	faulttest.Text(t, errors.Add(season.Pair{Estimate: 1, Truth: 2}), "")
 	everytype.Run(t, ".",
-		s, calibration, calibration.Traits[0], calibration.Quality, season.TraitFat, agreement, season.Linear, judges, judges.Ratings(), season.Ratings{Values: [][]int64{{1}, {1, 2}}},
+		s, calibration, calibration.Traits[0], calibration.Quality, agreement, season.Linear, judges, judges.Ratings(), season.Ratings{Values: [][]int64{{1}, {1, 2}}},
 		icc, class, class.Pairs()[0], errors, season.Pair{}, calibration.Tau, season.TooFew,
 	)
 }

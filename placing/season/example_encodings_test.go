@@ -7,16 +7,6 @@ import (
 	"example.com/ribface/placing/season"
 )
 
-func ExampleParseTrait() {
-	t, err := season.ParseTrait("ribeye")
-	fmt.Println(t, err)
-	_, err = season.ParseTrait("color")
-	fmt.Println(err)
-	// Output:
-	// ribeye <nil>
-	// trait: "color": unknown; allowed: skeletal, lean, maturity, marbling, quality, fat, preliminary, ribeye, KPH, weight, yield
-}
-
 // A setting has a text, which is also what stands in JSON.
 func Example_encodings() {
 	v := season.Linear

@@ -257,24 +257,6 @@ func ExamplePairShare() {
 	// 1 4 2 true 0.400
 }
 
-func ExampleTrait() {
-	for t := season.TraitSkeletal; t <= season.TraitYield; t++ {
-		fmt.Println(t, "in", t.Unit())
-	}
-	// Output:
-	// skeletal in units
-	// lean in units
-	// maturity in units
-	// marbling in points
-	// quality in rungs
-	// fat in in
-	// preliminary in grades
-	// ribeye in sq in
-	// KPH in %
-	// weight in lb
-	// yield in grades
-}
-
 // invented is a season of one member and twelve carcasses.
 func invented() *season.Season {
 	rungs := contest.CardQualities()
@@ -306,10 +288,10 @@ func ExampleSeason() {
 	// [7]
 	// true
 	// member 7
-	//       trait    unit   n    bias  spread  lower limit  upper limit  mean absolute  root mean square  correlation
-	//     quality   rungs  12   +0.50    1.45        -2.33        +3.33           1.17              1.47         0.00
-	//         fat      in  12  +0.050   0.000       +0.050       +0.050          0.050             0.050         1.00
-	//       yield  grades  12   +0.15    0.05        +0.05        +0.25           0.15              0.16         0.99
+	//             trait    unit   n    bias  spread  lower limit  upper limit  mean absolute  root mean square  correlation
+	//     quality grade   rungs  12   +0.50    1.45        -2.33        +3.33           1.17              1.47         0.00
+	//               fat      in  12  +0.050   0.000       +0.050       +0.050          0.050             0.050         1.00
+	//             yield  grades  12   +0.15    0.05        +0.05        +0.25           0.15              0.16         0.99
 	//                 grade   n  right  one off or right  kappa  linear  quadratic
 	//               quality  12   0.25              0.67   0.00    0.00       0.00
 	//     whole yield grade  12   0.83              1.00   0.64    0.64       0.64
@@ -338,7 +320,7 @@ func ExampleTraitFigures() {
 		fmt.Println(t.Trait, t.N, t.Bias, t.Spread, t.MeanAbsolute, t.RootMeanSquare, t.Correlation)
 	}
 	// Output:
-	// quality 12 0.500 1.446 1.167 1.472 0.000
+	// quality grade 12 0.500 1.446 1.167 1.472 0.000
 	// fat 12 0.050 0.000 0.050 0.050 1.000
 	// yield 12 0.150 0.052 0.150 0.158 0.990
 }
@@ -357,12 +339,4 @@ func ExampleFieldError() {
 	fmt.Println(errors.As(err, &fe), fe.Field, fe.Allowed, errors.Is(err, placing.ErrRange))
 	// Output:
 	// true estimate -1,000,000,000,000 to 1,000,000,000,000 true
-}
-
-func ExampleParseError() {
-	_, err := season.ParseTrait("color")
-	var pe *placing.ParseError
-	fmt.Println(errors.As(err, &pe), pe.Kind, pe.Input, errors.Is(err, placing.ErrUnknown))
-	// Output:
-	// true trait color true
 }

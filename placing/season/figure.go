@@ -7,17 +7,15 @@ import (
 	"example.com/ribface/internal/text"
 )
 
-// The least numbers of observations for which a figure is given. With fewer it
-// says TooFew instead of pretending. They are choices of this library; the one
-// published hint is that 4 to 5 animals are enough to tell students apart
-// (jds-1996-79-907).
+// The least numbers of observations for which a figure is given, our own choice. With
+// fewer it says TooFew instead of pretending.
 const (
-	MinErrors      = 3  // bias, spread, limits of agreement, mean absolute error, root mean square
-	MinCorrelation = 5  // correlation, discrimination
-	MinAgreement   = 10 // shares and kappa of grades
-	MinExhibits    = 4  // exhibits for intraclass correlations and Kendall's W
-	MinJudges      = 2  // judges for the same
-	MinCards       = 5  // cards for the figures of a class
+	minErrors      = 3  // bias, spread, limits of agreement, mean absolute error, root mean square; tau, points lost
+	minCorrelation = 5  // correlation, discrimination
+	minAgreement   = 10 // shares and kappa of grades
+	minExhibits    = 4  // exhibits for intraclass correlations and Kendall's W
+	minJudges      = 2  // judges for the same
+	minCards       = 5  // cards for the figures of a class
 )
 
 // Reason says why there is no figure. The zero Reason is that there is one.

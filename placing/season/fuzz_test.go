@@ -14,7 +14,3 @@ func FuzzParseReason(f *testing.F) {
 func FuzzParseWeights(f *testing.F) {
 	roundtrip.Fuzz(f, roundtrip.Read[season.Weights], season.Linear, "quadratic")
 }
-
-func FuzzParseTrait(f *testing.F) {
-	roundtrip.Fuzz(f, season.ParseTrait, season.TraitKPH, "fat")
-}

@@ -105,7 +105,7 @@ func (r Ratings) size() (n, k int64, f Figure, err error) {
 		}
 	}
 	f.N = int(n)
-	if n < MinExhibits || k < MinJudges {
+	if n < minExhibits || k < minJudges {
 		f.Reason = TooFew
 	}
 	return n, k, f, nil
@@ -128,9 +128,9 @@ type Intraclass struct {
 	ICC3k Figure `json:"icc3k"` // the mean of these very judges
 }
 
-// Intraclass returns the intraclass correlations; TooFew under [MinExhibits]
-// exhibits or [MinJudges] judges. Only Values are looked at. A row of another
-// length gives a [*placing.FieldError].
+// Intraclass returns the intraclass correlations; TooFew under 4 exhibits or
+// 2 judges. Only Values are looked at. A row of another length gives a
+// [*placing.FieldError].
 func (r Ratings) Intraclass() (Intraclass, error) {
 	n, k, f, err := r.size()
 	if err != nil {
@@ -186,9 +186,9 @@ func (r Ratings) Intraclass() (Intraclass, error) {
 
 // Concordance returns Kendall's W of the judges, who are each reduced to the ranks
 // that they give: without and with the correction for ties. It runs from 0 to 1
-// (published: stat-kendall-w-help). It is TooFew under [MinExhibits] exhibits or
-// [MinJudges] judges and NoSpread where every judge ties all exhibits. Only Values
-// are looked at. A row of another length gives a [*placing.FieldError].
+// (published: stat-kendall-w-help). It is TooFew under 4 exhibits or 2
+// judges and NoSpread where every judge ties all exhibits. Only Values are looked at.
+// A row of another length gives a [*placing.FieldError].
 func (r Ratings) Concordance() (plain, corrected Figure, err error) {
 	n, k, f, err := r.size()
 	if err != nil || !f.OK() {

@@ -96,11 +96,15 @@ func TestSeasonTellsEverything(t *testing.T) {
 	}
 }
 
-// TestHandMadePage holds that a calibration with a trait that is none is printed.
+// TestHandMadePage holds that a calibration with traits that no card has is printed,
+// without a unit.
 func TestHandMadePage(t *testing.T) {
-	c := season.Calibration{Member: "ada", Traits: []season.TraitFigures{{Trait: 99, N: 2}}}
-	if got := c.String(); !strings.HasPrefix(got, "member ada\n") || !strings.Contains(got, "trait(99)") {
-		t.Errorf("got %q", got)
+	c := season.Calibration{Member: "ada", Traits: []season.TraitFigures{{Trait: 99, N: 2}, {N: 3}, {Trait: grade.TraitButtons, N: 4}}}
+	got := strings.Join(strings.Fields(c.String()), " ")
+	for _, row := range []string{"member ada ", " trait(99) 2 0.00 ", " unset 3 0.00 ", " chine buttons 4 0.00 "} {
+		if !strings.Contains(got+" ", row) {
+			t.Errorf("%q is not in %q", row, got)
+		}
 	}
 }
 

@@ -10,39 +10,17 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/text"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/contest"
 )
 
-// Trait is something that a member estimates on a carcass. The zero Trait is not
-// set.
-type Trait uint8
-
-// The traits.
-const (
-	TraitSkeletal    Trait = 1 + iota // skeletal maturity, in units of a hundredth of a group
-	TraitLean                         // lean maturity, in the same units
-	TraitMaturity                     // overall maturity, in the same units
-	TraitMarbling                     // in points of a hundredth of a degree
-	TraitQuality                      // quality grade, in rungs of the season's ladder
-	TraitFat                          // in inches
-	TraitPreliminary                  // preliminary yield grade, in grades
-	TraitRibeye                       // in square inches
-	TraitKPH                          // in percent
-	TraitWeight                       // hot carcass weight, in pounds
-	TraitYield                        // yield grade with its decimals
-)
-
-// trait is what is known of a trait.
+// trait is what is known of a trait that a member estimates on a carcass.
 type trait struct {
 	unit    string
 	divisor int64 // integers in one unit
 	shown   int   // decimals worth showing
 	pair    func(card, key contest.Facts) (Pair, bool)
 }
-
-var traitNames = text.Enum[Trait]{Kind: "trait", Names: []string{"", "skeletal", "lean", "maturity", "marbling", "quality", "fat", "preliminary", "ribeye", "KPH", "weight", "yield"}}
 
 // both pairs two answers that are given.
 func both[T ~int16 | ~int32 | ~int64 | ~uint8](card, key T) (Pair, bool) {
@@ -71,42 +49,18 @@ func preliminary(card, key contest.Facts) (Pair, bool) {
 const unitsPerOne = 10_000
 
 var traits = [...]trait{
-	TraitSkeletal:    {"units", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Skeletal, k.Skeletal) }},
-	TraitLean:        {"units", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Lean, k.Lean) }},
-	TraitMaturity:    {"units", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Maturity, k.Maturity) }},
-	TraitMarbling:    {"points", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Marbling, k.Marbling) }},
-	TraitQuality:     {"rungs", 1, 2, func(c, k contest.Facts) (Pair, bool) { return both(c.Quality, k.Quality) }},
-	TraitFat:         {"in", unitsPerOne, 3, func(c, k contest.Facts) (Pair, bool) { return measured(c.Fat, k.Fat) }},
-	TraitPreliminary: {"grades", grade.OneGrade, 2, preliminary},
-	TraitRibeye:      {"sq in", unitsPerOne, 2, func(c, k contest.Facts) (Pair, bool) { return measured(c.Ribeye, k.Ribeye) }},
-	TraitKPH:         {"%", unitsPerOne, 2, func(c, k contest.Facts) (Pair, bool) { return measured(c.KPH, k.KPH) }},
-	TraitWeight:      {"lb", unitsPerOne, 1, func(c, k contest.Facts) (Pair, bool) { return measured(c.Weight, k.Weight) }},
-	TraitYield:       {"grades", grade.OneGrade, 2, func(c, k contest.Facts) (Pair, bool) { return measured(c.Yield, k.Yield) }},
+	grade.TraitSkeletal:    {"units", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Skeletal, k.Skeletal) }},
+	grade.TraitLean:        {"units", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Lean, k.Lean) }},
+	grade.TraitMaturity:    {"units", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Maturity, k.Maturity) }},
+	grade.TraitMarbling:    {"points", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Marbling, k.Marbling) }},
+	grade.TraitQuality:     {"rungs", 1, 2, func(c, k contest.Facts) (Pair, bool) { return both(c.Quality, k.Quality) }},
+	grade.TraitFat:         {"in", unitsPerOne, 3, func(c, k contest.Facts) (Pair, bool) { return measured(c.Fat, k.Fat) }},
+	grade.TraitPreliminary: {"grades", grade.OneGrade, 2, preliminary},
+	grade.TraitRibeye:      {"sq in", unitsPerOne, 2, func(c, k contest.Facts) (Pair, bool) { return measured(c.Ribeye, k.Ribeye) }},
+	grade.TraitKPH:         {"%", unitsPerOne, 2, func(c, k contest.Facts) (Pair, bool) { return measured(c.KPH, k.KPH) }},
+	grade.TraitWeight:      {"lb", unitsPerOne, 1, func(c, k contest.Facts) (Pair, bool) { return measured(c.Weight, k.Weight) }},
+	grade.TraitYield:       {"grades", grade.OneGrade, 2, func(c, k contest.Facts) (Pair, bool) { return measured(c.Yield, k.Yield) }},
 }
-
-// IsValid reports whether t is one of the named traits.
-func (t Trait) IsValid() bool { return traitNames.Valid(t) }
-
-// Unit returns the unit of the trait's errors, as "sq in"; empty for a trait that
-// is not valid.
-func (t Trait) Unit() string {
-	if !t.IsValid() {
-		return ""
-	}
-	return traits[t].unit
-}
-
-// String gives the name; "unset" for zero.
-func (t Trait) String() string { return traitNames.String(t) }
-
-// ParseTrait reads the name of a trait, as [Trait.String] writes it.
-func ParseTrait(s string) (Trait, error) { return traitNames.Parse(s) }
-
-// MarshalText gives the name; the zero value is empty text.
-func (t Trait) MarshalText() ([]byte, error) { return traitNames.Marshal(t) }
-
-// UnmarshalText reads a name. On error the receiver is left as it was.
-func (t *Trait) UnmarshalText(b []byte) error { return traitNames.Unmarshal(t, b) }
 
 // Season follows the members over many contests, in one pass. Make one with
 // [NewSeason]; the zero Season has no rungs and refuses every card. It holds a
@@ -119,7 +73,7 @@ type Season struct {
 
 // member is what is known of one member.
 type member struct {
-	errors  [TraitYield + 1]Errors
+	errors  [grade.TraitYield + 1]Errors
 	quality Agreement
 	yield   Agreement // of whole yield grades
 
@@ -176,15 +130,15 @@ func (s *Season) Estimate(id string, card, key contest.Facts) error {
 	if !s.made() {
 		return missing("season")
 	}
-	var pairs [TraitYield + 1]Pair
-	var given [TraitYield + 1]bool
+	var pairs [grade.TraitYield + 1]Pair
+	var given [grade.TraitYield + 1]bool
 	var all []error
 	refuse := func(err error) {
 		if err != nil {
 			all = append(all, err)
 		}
 	}
-	for t := TraitSkeletal; t <= TraitYield; t++ {
+	for t := grade.TraitSkeletal; t <= grade.TraitYield; t++ {
 		pairs[t], given[t] = traits[t].pair(card, key)
 		if given[t] {
 			refuse(check("estimate of "+t.String(), pairs[t].Estimate))
@@ -192,28 +146,28 @@ func (s *Season) Estimate(id string, card, key contest.Facts) error {
 		}
 	}
 	var answer, official int
-	if given[TraitQuality] {
+	if given[grade.TraitQuality] {
 		var wrong, off error
 		answer, wrong = s.rung("quality", card.Quality)
 		official, off = s.rung("official quality", key.Quality)
 		refuse(wrong)
 		refuse(off)
 		// Higher is better, as for the other traits.
-		pairs[TraitQuality] = Pair{int64(-answer), int64(-official)}
+		pairs[grade.TraitQuality] = Pair{int64(-answer), int64(-official)}
 	}
 	if err := fault.Join(all...); err != nil {
 		return err
 	}
 	m := s.member(id)
-	for t := TraitSkeletal; t <= TraitYield; t++ {
+	for t := grade.TraitSkeletal; t <= grade.TraitYield; t++ {
 		if given[t] {
 			_ = m.errors[t].Add(pairs[t]) // in range, as checked above
 		}
 	}
-	if given[TraitQuality] {
+	if given[grade.TraitQuality] {
 		_ = m.quality.Add(answer, official)
 	}
-	if given[TraitYield] {
+	if given[grade.TraitYield] {
 		_ = m.yield.Add(card.Yield.Grade()-1, key.Yield.Grade()-1)
 	}
 	return nil
@@ -283,18 +237,21 @@ func (s *Season) Members() []string {
 }
 
 // TraitFigures are the figures of one trait of one member, in the unit of the
-// trait: those of [Errors] in the integers that the library holds, divided by the
-// integers in one unit, which rounds once more.
+// trait: maturity in hundredths of a group, marbling in hundredths of a degree, the
+// quality grade in rungs of the season, fat in inches, ribeye in square inches, KPH in
+// percent, weight in pounds, yield and preliminary yield in grades. They are those of
+// [Errors] in the integers that the library holds, divided by the integers in one
+// unit, which rounds once more.
 type TraitFigures struct {
-	Trait          Trait  `json:"trait"`
-	N              int    `json:"n"`
-	Bias           Figure `json:"bias"` // over 0 for estimates that are too high
-	Spread         Figure `json:"spread"`
-	Lower          Figure `json:"lower"` // lower limit of agreement: the bias less 1.96 times the spread
-	Upper          Figure `json:"upper"` // upper limit: the bias plus 1.96 times the spread
-	MeanAbsolute   Figure `json:"mean_absolute"`
-	RootMeanSquare Figure `json:"root_mean_square"`
-	Correlation    Figure `json:"correlation"`
+	Trait          grade.Trait `json:"trait"`
+	N              int         `json:"n"`
+	Bias           Figure      `json:"bias"` // over 0 for estimates that are too high
+	Spread         Figure      `json:"spread"`
+	Lower          Figure      `json:"lower"` // lower limit of agreement: the bias less 1.96 times the spread
+	Upper          Figure      `json:"upper"` // upper limit: the bias plus 1.96 times the spread
+	MeanAbsolute   Figure      `json:"mean_absolute"`
+	RootMeanSquare Figure      `json:"root_mean_square"`
+	Correlation    Figure      `json:"correlation"`
 }
 
 // GradeFigures are the figures on whole categories: rungs of quality or whole yield
@@ -315,8 +272,8 @@ type Calibration struct {
 	Quality    GradeFigures   `json:"quality"`
 	YieldGrade GradeFigures   `json:"yield_grade"`
 	Placings   int            `json:"placings"`
-	Tau        Figure         `json:"tau"`  // agreement with the official orders: pairs right less pairs wrong over all pairs, N of them
-	Lost       Figure         `json:"lost"` // points lost over the most that could be lost, 0.5 for a guesser; N placings
+	Tau        Figure         `json:"tau"`  // agreement with the official orders: pairs right less pairs wrong over all pairs, N of them; TooFew under 3 placings
+	Lost       Figure         `json:"lost"` // points lost over the most that could be lost, 0.5 for a guesser; N placings, TooFew under 3
 }
 
 // Calibration returns what the season says of a member; ok is false for one who has
@@ -327,16 +284,16 @@ func (s *Season) Calibration(id string) (c Calibration, ok bool) {
 	}
 	m := s.members[id]
 	c = Calibration{Member: id, Quality: m.quality.figures(), YieldGrade: m.yield.figures(), Placings: int(m.placings)}
-	for t := TraitSkeletal; t <= TraitYield; t++ {
+	for t := grade.TraitSkeletal; t <= grade.TraitYield; t++ {
 		if m.errors[t].n > 0 {
 			c.Traits = append(c.Traits, m.errors[t].figures(t))
 		}
 	}
-	if c.Tau = enough(m.placings, MinErrors); c.Tau.OK() {
+	if c.Tau = enough(m.placings, minErrors); c.Tau.OK() {
 		c.Tau.N = int(m.right + m.wrong)
 	}
 	c.Tau = c.Tau.ratio(integer(m.right-m.wrong), integer(m.right+m.wrong))
-	c.Lost = enough(m.placings, MinErrors).ratio(integer(m.lost), integer(m.most))
+	c.Lost = enough(m.placings, minErrors).ratio(integer(m.lost), integer(m.most))
 	return c, true
 }
 
@@ -344,7 +301,7 @@ func (a Agreement) figures() GradeFigures {
 	return GradeFigures{a.N(), a.Within(0), a.Within(1), a.Kappa(Unweighted), a.Kappa(Linear), a.Kappa(Quadratic)}
 }
 
-func (s Errors) figures(t Trait) TraitFigures {
+func (s Errors) figures(t grade.Trait) TraitFigures {
 	per := func(f Figure) Figure {
 		f.Value /= float64(traits[t].divisor)
 		return f
@@ -364,11 +321,12 @@ func (c Calibration) String() string {
 		row("trait", "unit", "n", "bias", "spread", "lower limit", "upper limit", "mean absolute", "root mean square", "correlation")
 	}
 	for _, t := range c.Traits {
-		d := 2
-		if t.Trait.IsValid() {
-			d = traits[t.Trait].shown
+		is := trait{shown: 2}
+		if t.Trait != 0 && t.Trait <= grade.TraitYield {
+			is = traits[t.Trait]
 		}
-		row(t.Trait.String(), t.Trait.Unit(), strconv.Itoa(t.N), t.Bias.signed(d), t.Spread.Text(d), t.Lower.signed(d), t.Upper.signed(d), t.MeanAbsolute.Text(d), t.RootMeanSquare.Text(d), t.Correlation.Text(2))
+		d := is.shown
+		row(t.Trait.String(), is.unit, strconv.Itoa(t.N), t.Bias.signed(d), t.Spread.Text(d), t.Lower.signed(d), t.Upper.signed(d), t.MeanAbsolute.Text(d), t.RootMeanSquare.Text(d), t.Correlation.Text(2))
 	}
 	_ = w.Flush() // a Builder takes every write
 	for i, g := range [...]struct {
