@@ -53,7 +53,7 @@ func TestEveryType(t *testing.T) {
 		grade.Choice.Part(grade.Low), grade.Quality(1), grade.Quality(255), grade.RetailGuide, grade.RetailTable(99), grade.HalfUp, grade.Rounding(99),
 		grade.Rules{Edition: grade.Current}, grade.Rules{Edition: 99, Maturity: maturity.Balancing{Tens: 99, OldLean: 99}}, grade.Cow, grade.Sex(99), grade.TopChoice, grade.Tier(99),
 		wide, grade.Tolerances{Fat: grade.Inches(nan), Marbling: -1, Maturity: math.MaxInt}, grade.CarcassLimits(), line, grade.Line{Group: 99, Rises: true},
-		better, on, grade.OnLine{Factor: 99, Den: 0}, grade.OnLine{Factor: grade.TraitFat, Num: 1, Den: -3}, changes[0], e, e.Qualities[0],
+		better, on, grade.OnLine{Trait: 99, Den: 0}, grade.OnLine{Trait: grade.TraitFat, Num: 1, Den: -3}, changes[0], e, e.Qualities[0],
 		&grade.FieldError{Field: "fat", Err: grade.ErrRange}, &grade.FieldError{Err: errors.New("odd")}, &grade.ParseError{Kind: "order"}, &grade.ParseError{Err: errors.New("odd")},
 
 		grade.InchesDecimal, grade.MillimetersDecimal, grade.SquareInchesDecimal, grade.SquareCentimetersDecimal, grade.PercentDecimal, grade.PoundsDecimal, grade.KilogramsDecimal, grade.YieldDecimal,

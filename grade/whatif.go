@@ -86,8 +86,8 @@ func (y Yield) Worse() (line YieldLine, ok bool) {
 // OnLine is the value of one factor that puts a carcass exactly on a yield, with
 // everything else as it is, and the nearest values of 4 places on both sides.
 type OnLine struct {
-	Factor Trait `json:"factor"` // TraitFat, TraitRibeye, TraitKPH or TraitWeight
-	Line   Yield `json:"line"`   // the yield aimed at
+	Trait Trait `json:"trait"` // TraitFat, TraitRibeye, TraitKPH or TraitWeight
+	Line  Yield `json:"line"`  // the yield aimed at
 
 	// Num and Den are the exact value as a fraction in lowest terms, in the unit
 	// of the factor: inches, square inches, percent or pounds. Den is over 0. For
@@ -121,14 +121,14 @@ func (o OnLine) Exact() (value decimal.Decimal, ok bool) {
 // String gives factor, exact value and line, as "fat 0.42 in for 3"; a value
 // without a finite decimal is a fraction, as "weight 13500/19 lb for 3".
 func (o OnLine) String() string {
-	if !o.Factor.isFactor() {
+	if !o.Trait.isFactor() {
 		return "unset"
 	}
-	return o.Factor.String() + " " + o.value() + " for " + o.Line.String()
+	return o.Trait.String() + " " + o.value() + " for " + o.Line.String()
 }
 
 func (o OnLine) value() string {
-	q := factors[o.Factor].q
+	q := factors[o.Trait].q
 	v, ok := o.Exact()
 	number := v.String()
 	if !ok {
@@ -148,7 +148,7 @@ func (o OnLine) value() string {
 // beyond 100 grades give one too.
 func (m Measures) Solve(f Trait, line Yield) (OnLine, error) {
 	if !f.isFactor() {
-		e := &FieldError{Field: "factor", Allowed: "fat, ribeye, KPH, weight", Err: ErrMissing}
+		e := &FieldError{Field: "trait", Allowed: "fat, ribeye, KPH, weight", Err: ErrMissing}
 		if f != 0 {
 			e.Value, e.Err = f.String(), ErrUnknown
 		}
@@ -171,7 +171,7 @@ func (m Measures) Solve(f Trait, line Yield) (OnLine, error) {
 		num, den = -num, -den
 	}
 	g := gcd(num, den)
-	o := OnLine{Factor: f, Line: line, Num: num / g, Den: den / g}
+	o := OnLine{Trait: f, Line: line, Num: num / g, Den: den / g}
 	// The value lies from down to down+1 on the grid, and on down where exact.
 	down, rest := fixed.FloorDiv(left, t.coef)
 	if down < t.lo || down > t.hi || down == t.hi && rest != 0 {
