@@ -35,7 +35,7 @@ func (e Edition) Assess(c Carcass) (a Assessment, err error) {
 // elsewhere. An unset edition and bad evidence give a [*FieldError].
 func (r Rules) Overall(ev maturity.Evidence) (maturity.Score, error) {
 	if !r.Edition.IsValid() {
-		return 0, editionNames.Check("edition", int(r.Edition))
+		return 0, editionNames.Check("edition", r.Edition)
 	}
 	if editions[r.Edition].byAge {
 		return r.Maturity.ByAge(ev)
@@ -87,10 +87,10 @@ func (r Rules) Check(c Carcass) error {
 func (r Rules) checkQuality(c *Carcass) error {
 	var edition, sex, marbling, firmness, dark, color, texture error
 	if !r.Edition.IsValid() {
-		edition = editionNames.Check("edition", int(r.Edition))
+		edition = editionNames.Check("edition", r.Edition)
 	}
 	if !c.Sex.IsValid() {
-		sex = fault.At("sex", "", sexes.Check("sex class", int(c.Sex)))
+		sex = fault.At("sex", "", sexes.Check("sex class", c.Sex))
 	}
 	age := r.Maturity.Check()
 	if err := c.Maturity.Check(r.Edition.ByAge()); err != nil {
@@ -100,16 +100,16 @@ func (r Rules) checkQuality(c *Carcass) error {
 		marbling = fault.At("marbling", "", c.Marbling.Check("marbling"))
 	}
 	if c.Lean.Firmness > Firm {
-		firmness = fault.At("lean.firmness", "", firmnesses.Check("firmness", int(c.Lean.Firmness)))
+		firmness = fault.At("lean.firmness", "", firmnesses.Check("firmness", c.Lean.Firmness))
 	}
 	if c.Lean.Dark > DarkFull {
-		dark = fault.At("lean.dark", "", darkCuts.Check("dark cut", int(c.Lean.Dark)))
+		dark = fault.At("lean.dark", "", darkCuts.Check("dark cut", c.Lean.Dark))
 	}
 	if c.Lean.Color > LightCherryRed {
-		color = fault.At("lean.color", "", colors.Check(colors.Kind, int(c.Lean.Color)))
+		color = fault.At("lean.color", "", colors.Check(colors.Kind, c.Lean.Color))
 	}
 	if c.Lean.Texture > Fine {
-		texture = fault.At("lean.texture", "", textures.Check(textures.Kind, int(c.Lean.Texture)))
+		texture = fault.At("lean.texture", "", textures.Check(textures.Kind, c.Lean.Texture))
 	}
 	return fault.Join(edition, sex, age, marbling, firmness, dark, color, texture)
 }

@@ -64,9 +64,9 @@ const (
 
 // The letters and plurals are common practice, no source. B is refused: it may be a
 // bullock or a bull.
-var sexes = text.Enum{Kind: "sex class", Names: []string{"", "steer", "heifer", "cow", "bullock", "bull"}, Also: []text.Alias{
-	{Name: "S", Value: int(Steer)}, {Name: "steers", Value: int(Steer)}, {Name: "H", Value: int(Heifer)}, {Name: "heifers", Value: int(Heifer)},
-	{Name: "C", Value: int(Cow)}, {Name: "cows", Value: int(Cow)}, {Name: "bullocks", Value: int(Bullock)}, {Name: "bulls", Value: int(Bull)},
+var sexes = text.Enum[Sex]{Kind: "sex class", Names: []string{"", "steer", "heifer", "cow", "bullock", "bull"}, Also: []text.Alias[Sex]{
+	{Name: "S", Value: Steer}, {Name: "steers", Value: Steer}, {Name: "H", Value: Heifer}, {Name: "heifers", Value: Heifer},
+	{Name: "C", Value: Cow}, {Name: "cows", Value: Cow}, {Name: "bullocks", Value: Bullock}, {Name: "bulls", Value: Bull},
 }}
 
 // Sexes yields the sex classes.
@@ -84,30 +84,24 @@ func Sexes() iter.Seq[Sex] {
 func (s Sex) IsValid() bool { return s-1 < Bull }
 
 // String gives the name; "unset" for zero.
-func (s Sex) String() string { return sexes.String(int(s)) }
+func (s Sex) String() string { return sexes.String(s) }
 
 // ParseSex reads the name of a sex class in any case, also in the plural, or the
 // letter S, H or C (common practice, no source). B is refused, since it may be a
 // bullock or a bull.
-func ParseSex(s string) (Sex, error) {
-	v, err := sexes.Parse(s)
-	return Sex(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (s Sex) AppendText(b []byte) ([]byte, error) { return sexes.Append(b, int(s)) }
+func ParseSex(s string) (Sex, error) { return sexes.Parse(s) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (s Sex) MarshalText() ([]byte, error) { return s.AppendText(nil) }
+func (s Sex) MarshalText() ([]byte, error) { return sexes.Marshal(s) }
 
 // UnmarshalText reads a name. On error the receiver is left as it was.
-func (s *Sex) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseSex) }
+func (s *Sex) UnmarshalText(b []byte) error { return sexes.Unmarshal(s, b) }
 
 // Value gives the name for a database.
-func (s Sex) Value() (driver.Value, error) { return text.Value(s) }
+func (s Sex) Value() (driver.Value, error) { return sexes.Value(s) }
 
 // Scan reads a name from a database column that holds text.
-func (s *Sex) Scan(src any) error { return text.Scan(s, sexes.Kind, src) }
+func (s *Sex) Scan(src any) error { return sexes.Scan(s, src) }
 
 // openTo has, for each class, a bit for every grade that it may have.
 var openTo = [...]uint16{
@@ -149,34 +143,28 @@ const (
 	Firm
 )
 
-var firmnesses = text.Enum{Kind: "firmness", Names: []string{"", "very soft", "soft", "moderately soft", "slightly soft", "slightly firm", "moderately firm", "firm"}}
+var firmnesses = text.Enum[Firmness]{Kind: "firmness", Names: []string{"", "very soft", "soft", "moderately soft", "slightly soft", "slightly firm", "moderately firm", "firm"}}
 
 // IsValid reports whether f is one of the seven terms.
-func (f Firmness) IsValid() bool { return firmnesses.IsValid(int(f)) }
+func (f Firmness) IsValid() bool { return firmnesses.Valid(f) }
 
 // String gives the term; "unset" for zero.
-func (f Firmness) String() string { return firmnesses.String(int(f)) }
+func (f Firmness) String() string { return firmnesses.String(f) }
 
 // ParseFirmness reads a term as [Firmness.String] writes it, in any case.
-func ParseFirmness(s string) (Firmness, error) {
-	v, err := firmnesses.Parse(s)
-	return Firmness(v), err
-}
-
-// AppendText appends the term; the zero value is empty text.
-func (f Firmness) AppendText(b []byte) ([]byte, error) { return firmnesses.Append(b, int(f)) }
+func ParseFirmness(s string) (Firmness, error) { return firmnesses.Parse(s) }
 
 // MarshalText gives the term; the zero value is empty text.
-func (f Firmness) MarshalText() ([]byte, error) { return f.AppendText(nil) }
+func (f Firmness) MarshalText() ([]byte, error) { return firmnesses.Marshal(f) }
 
 // UnmarshalText reads a term. On error the receiver is left as it was.
-func (f *Firmness) UnmarshalText(b []byte) error { return text.Unmarshal(f, b, ParseFirmness) }
+func (f *Firmness) UnmarshalText(b []byte) error { return firmnesses.Unmarshal(f, b) }
 
 // Value gives the term for a database.
-func (f Firmness) Value() (driver.Value, error) { return text.Value(f) }
+func (f Firmness) Value() (driver.Value, error) { return firmnesses.Value(f) }
 
 // Scan reads a term from a database column that holds text.
-func (f *Firmness) Scan(src any) error { return text.Scan(f, firmnesses.Kind, src) }
+func (f *Firmness) Scan(src any) error { return firmnesses.Scan(f, src) }
 
 // DarkCut says how dark a dark-cutting carcass is, as the share that it loses of
 // the greatest reduction allowed. The zero DarkCut is no dark cutter.
@@ -194,35 +182,29 @@ const (
 	DarkFull                         // the whole of it
 )
 
-var darkCuts = text.Enum{Kind: "dark cut", Names: []string{"", "one third", "two thirds", "full"}, Zero: "none", Also: []text.Alias{
-	{Name: "1/3", Value: int(DarkThird)}, {Name: "third", Value: int(DarkThird)}, {Name: "a third", Value: int(DarkThird)}, {Name: "2/3", Value: int(DarkTwoThirds)},
+var darkCuts = text.Enum[DarkCut]{Kind: "dark cut", Names: []string{"", "one third", "two thirds", "full"}, Zero: "none", Also: []text.Alias[DarkCut]{
+	{Name: "1/3", Value: DarkThird}, {Name: "third", Value: DarkThird}, {Name: "a third", Value: DarkThird}, {Name: "2/3", Value: DarkTwoThirds},
 }}
 
 // IsValid reports whether d is one of the three steps; the zero value is not.
-func (d DarkCut) IsValid() bool { return darkCuts.IsValid(int(d)) }
+func (d DarkCut) IsValid() bool { return darkCuts.Valid(d) }
 
 // String gives the step; "none" for zero.
-func (d DarkCut) String() string { return darkCuts.String(int(d)) }
+func (d DarkCut) String() string { return darkCuts.String(d) }
 
 // ParseDarkCut reads a step as [DarkCut.String] writes it, in any case, or "none".
 // Also read: "1/3", "third", "a third" and "2/3".
-func ParseDarkCut(s string) (DarkCut, error) {
-	v, err := darkCuts.Parse(s)
-	return DarkCut(v), err
-}
-
-// AppendText appends the step; the zero value is empty text.
-func (d DarkCut) AppendText(b []byte) ([]byte, error) { return darkCuts.Append(b, int(d)) }
+func ParseDarkCut(s string) (DarkCut, error) { return darkCuts.Parse(s) }
 
 // MarshalText gives the step; the zero value is empty text.
-func (d DarkCut) MarshalText() ([]byte, error) { return d.AppendText(nil) }
+func (d DarkCut) MarshalText() ([]byte, error) { return darkCuts.Marshal(d) }
 
 // UnmarshalText reads what [ParseDarkCut] reads; empty text gives zero. On error
 // the receiver is left as it was.
-func (d *DarkCut) UnmarshalText(b []byte) error { return text.Unmarshal(d, b, ParseDarkCut) }
+func (d *DarkCut) UnmarshalText(b []byte) error { return darkCuts.Unmarshal(d, b) }
 
 // Value gives the step for a database.
-func (d DarkCut) Value() (driver.Value, error) { return text.Value(d) }
+func (d DarkCut) Value() (driver.Value, error) { return darkCuts.Value(d) }
 
 // Scan reads a step from a database column that holds text.
-func (d *DarkCut) Scan(src any) error { return text.Scan(d, darkCuts.Kind, src) }
+func (d *DarkCut) Scan(src any) error { return darkCuts.Scan(d, src) }

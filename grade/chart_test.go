@@ -126,7 +126,7 @@ func TestLines(t *testing.T) {
 						t.Errorf("%v %v: %v has an unknown source", l.Group, l.Grade, c)
 					}
 				}
-				if !l.Cite.Standing.IsValid() || l.FirmnessCite.Standing.IsValid() != (l.Firmness != 0) {
+				if l.Cite.Standing == 0 || (l.FirmnessCite.Standing != 0) != (l.Firmness != 0) {
 					t.Errorf("%v %v: cited as %v and %v", l.Group, l.Grade, l.Cite, l.FirmnessCite)
 				}
 			}

@@ -61,7 +61,7 @@ var retailTables = [...][5]retailClass{
 // differently.
 func (t RetailTable) Class(share decimal.Decimal) (class int, ok bool) {
 	_, near := fixed.Decimal(share.Coefficient(), share.Exponent()) // far ones are slow to compare
-	if !t.IsValid() || !near || share.IsNegative() || share.GreaterThan(decimal.New(100, 0)) {
+	if !retailNames.Valid(t) || !near || share.IsNegative() || share.GreaterThan(decimal.New(100, 0)) {
 		return 0, false
 	}
 	tenths := share.Shift(1).Round(0).IntPart() // from 0 on, away from zero is up
@@ -73,26 +73,14 @@ func (t RetailTable) Class(share decimal.Decimal) (class int, ok bool) {
 	return 0, false
 }
 
-var retailNames = text.Enum{Kind: "retail table", Names: []string{"", "asweb-121", "aged-yield-slides", "uni-slaughter-handout"}}
-
-// IsValid reports whether t is one of the named tables.
-func (t RetailTable) IsValid() bool { return retailNames.IsValid(int(t)) }
+var retailNames = text.Enum[RetailTable]{Kind: "retail table", Names: []string{"", "asweb-121", "aged-yield-slides", "uni-slaughter-handout"}}
 
 // String names the table by its source; "unset" for zero.
-func (t RetailTable) String() string { return retailNames.String(int(t)) }
-
-// ParseRetailTable reads the name of a table, as [RetailTable.String] writes it.
-func ParseRetailTable(s string) (RetailTable, error) {
-	v, err := retailNames.Parse(s)
-	return RetailTable(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (t RetailTable) AppendText(b []byte) ([]byte, error) { return retailNames.Append(b, int(t)) }
+func (t RetailTable) String() string { return retailNames.String(t) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (t RetailTable) MarshalText() ([]byte, error) { return t.AppendText(nil) }
+func (t RetailTable) MarshalText() ([]byte, error) { return retailNames.Marshal(t) }
 
-// UnmarshalText reads what [ParseRetailTable] reads; empty text gives the zero value. On
-// error the receiver is left as it was.
-func (t *RetailTable) UnmarshalText(b []byte) error { return text.Unmarshal(t, b, ParseRetailTable) }
+// UnmarshalText reads what [RetailTable.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (t *RetailTable) UnmarshalText(b []byte) error { return retailNames.Unmarshal(t, b) }

@@ -58,7 +58,7 @@ var editions = [...]edition{
 	Edition2017: {"2017", day(2017, time.December, 18), cite.Citation{Standing: cite.Official, IDs: "fr-2017-12-06"}, &chart1997, true},
 }
 
-var editionNames = text.Enum{Kind: "edition", Names: []string{"", "1975", "1987", "1997", "2016", "2017"}}
+var editionNames = text.Enum[Edition]{Kind: "edition", Names: []string{"", "1975", "1987", "1997", "2016", "2017"}}
 
 // Editions yields the editions from the oldest to the newest.
 func Editions() iter.Seq[Edition] {
@@ -101,25 +101,19 @@ func (e Edition) ByAge() bool { return e.IsValid() && editions[e].byAge }
 func (e Edition) IsValid() bool { return e-1 < Current }
 
 // String gives the year; "unset" for zero.
-func (e Edition) String() string { return editionNames.String(int(e)) }
+func (e Edition) String() string { return editionNames.String(e) }
 
 // ParseEdition reads the year of an edition, as [Edition.String] writes it.
-func ParseEdition(s string) (Edition, error) {
-	v, err := editionNames.Parse(s)
-	return Edition(v), err
-}
-
-// AppendText appends the year; the zero value is empty text.
-func (e Edition) AppendText(b []byte) ([]byte, error) { return editionNames.Append(b, int(e)) }
+func ParseEdition(s string) (Edition, error) { return editionNames.Parse(s) }
 
 // MarshalText gives the year; the zero value is empty text.
-func (e Edition) MarshalText() ([]byte, error) { return e.AppendText(nil) }
+func (e Edition) MarshalText() ([]byte, error) { return editionNames.Marshal(e) }
 
 // UnmarshalText reads a year. On error the receiver is left as it was.
-func (e *Edition) UnmarshalText(b []byte) error { return text.Unmarshal(e, b, ParseEdition) }
+func (e *Edition) UnmarshalText(b []byte) error { return editionNames.Unmarshal(e, b) }
 
 // Value gives the year for a database.
-func (e Edition) Value() (driver.Value, error) { return text.Value(e) }
+func (e Edition) Value() (driver.Value, error) { return editionNames.Value(e) }
 
 // Scan reads a year from a database column that holds text.
-func (e *Edition) Scan(src any) error { return text.Scan(e, editionNames.Kind, src) }
+func (e *Edition) Scan(src any) error { return editionNames.Scan(e, src) }

@@ -50,11 +50,11 @@ func TestEncodings(t *testing.T) {
 		Aliases: map[string]grade.ShortcutYield{"+2": grade.ShortcutGrades(2)},
 		Bad:     []string{"2.16%", "0.000000001"},
 	})
-	roundtrip.Run(t, "RetailTable", grade.RetailSlides, grade.ParseRetailTable, roundtrip.Case[grade.RetailTable]{
+	roundtrip.Run(t, "RetailTable", grade.RetailSlides, roundtrip.Read[grade.RetailTable], roundtrip.Case[grade.RetailTable]{
 		Texts: map[string]grade.RetailTable{"asweb-121": grade.RetailGuide, "aged-yield-slides": grade.RetailSlides, "uni-slaughter-handout": grade.RetailHandout},
 		Bad:   []string{"unset", "asweb", "1"}, Invalid: []grade.RetailTable{grade.RetailHandout + 1},
 	})
-	roundtrip.Run(t, "Rounding", grade.HalfUp, grade.ParseRounding, roundtrip.Case[grade.Rounding]{
+	roundtrip.Run(t, "Rounding", grade.HalfUp, roundtrip.Read[grade.Rounding], roundtrip.Case[grade.Rounding]{
 		Texts:   map[string]grade.Rounding{"down": grade.Down, "half up": grade.HalfUp, "half even": grade.HalfEven},
 		Aliases: map[string]grade.Rounding{"Down": grade.Down, " half-up ": grade.HalfUp},
 		Bad:     []string{"unset", "up", "halfup", "-down", "down-"}, Invalid: []grade.Rounding{grade.HalfEven + 1},
@@ -78,7 +78,7 @@ func TestEncodings(t *testing.T) {
 		Bad:     []string{"Sm4", "Sm040", "Xx40", "Sm101", "40", "unset", "Sm5", "M40", "S40", "Sm 4 0", "Sm-40", "Small- 40", "Sm40 lb"},
 		Invalid: []grade.Marbling{grade.Small.At(140), 99, 1101},
 	})
-	roundtrip.Run(t, "MarblingScale", grade.Slight400, grade.ParseMarblingScale, roundtrip.Case[grade.MarblingScale]{
+	roundtrip.Run(t, "MarblingScale", grade.Slight400, roundtrip.Read[grade.MarblingScale], roundtrip.Case[grade.MarblingScale]{
 		Texts: map[string]grade.MarblingScale{"Slight00 = 300": grade.Slight300, "Slight00 = 400": grade.Slight400},
 		Bad:   []string{"unset", "300", "Slight00=300"}, Invalid: []grade.MarblingScale{grade.Slight400 + 1},
 	})
@@ -90,7 +90,7 @@ func TestEncodings(t *testing.T) {
 		Aliases: map[string]grade.Grade{"choice": grade.Choice, "No Grade": grade.NoGrade, "Pr": grade.Prime, "CH": grade.Choice, "se": grade.Select, "St": grade.Standard},
 		Bad:     []string{"unset", "Good or better"}, Invalid: []grade.Grade{grade.Prime + 1},
 	})
-	roundtrip.Run(t, "Part", grade.Average, grade.ParsePart, roundtrip.Case[grade.Part]{
+	roundtrip.Run(t, "Part", grade.Average, roundtrip.Read[grade.Part], roundtrip.Case[grade.Part]{
 		Texts:   map[string]grade.Part{"Low": grade.Low, "Average": grade.Average, "High": grade.High},
 		Aliases: map[string]grade.Part{"whole": grade.Whole, "Whole": grade.Whole, "low": grade.Low},
 		Bad:     []string{"unset", "middle"}, Invalid: []grade.Part{grade.High + 1},

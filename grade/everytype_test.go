@@ -7,6 +7,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/testkit/everytype"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"github.com/shopspring/decimal"
@@ -58,8 +59,8 @@ func TestEveryType(t *testing.T) {
 		grade.InchesDecimal, grade.MillimetersDecimal, grade.SquareInchesDecimal, grade.SquareCentimetersDecimal, grade.PercentDecimal, grade.PoundsDecimal, grade.KilogramsDecimal, grade.YieldDecimal,
 		grade.Inches, grade.Millimeters, grade.SquareInches, grade.SquareCentimeters, grade.Percent, grade.Pounds, grade.Kilograms, grade.Grades, grade.ShortcutGrades,
 		grade.ThicknessUnits, grade.AreaUnits, grade.ShareUnits, grade.WeightUnits, grade.YieldUnits, grade.ShortcutYieldUnits,
-		grade.ParseThickness, grade.ParseArea, grade.ParseShare, grade.ParseWeight, grade.ParseYield, grade.ParseShortcutYield, grade.ParseMarbling, grade.ParseDegree, grade.ParseMarblingScale,
-		grade.ParseGrade, grade.ParsePart, grade.ParseQuality, grade.ParseTier, grade.ParseEdition, grade.ParseSex, grade.ParseFirmness, grade.ParseDarkCut, grade.ParseColor, grade.ParseTexture, grade.ParseFactor, grade.ParseRounding, grade.ParseRetailTable,
+		grade.ParseThickness, grade.ParseArea, grade.ParseShare, grade.ParseWeight, grade.ParseYield, grade.ParseShortcutYield, grade.ParseMarbling, grade.ParseDegree, roundtrip.Read[grade.MarblingScale],
+		grade.ParseGrade, roundtrip.Read[grade.Part], grade.ParseQuality, grade.ParseTier, grade.ParseEdition, grade.ParseSex, grade.ParseFirmness, grade.ParseDarkCut, grade.ParseColor, grade.ParseTexture, grade.ParseFactor, roundtrip.Read[grade.Rounding], roundtrip.Read[grade.RetailTable],
 		grade.FatForPreliminary, grade.EditionOn, grade.Editions, grade.Degrees, grade.Qualities, grade.Sexes, grade.Factors, grade.Problems,
 
 		c.Maturity, maturity.Evidence{Skeletal: 7, Teeth: -9}, cite.Citation{}, decimal.Decimal{}, decimal.New(5, -1), decimal.New(1, 2_000_000), decimal.New(1, -2_000_000),

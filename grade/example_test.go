@@ -344,18 +344,12 @@ func ExampleRetailTable_Class() {
 }
 
 func ExampleRetailTable() {
-	fmt.Println(grade.RetailGuide, grade.RetailGuide.IsValid())
-	var unset grade.RetailTable
-	fmt.Println(unset, unset.IsValid())
+	var t grade.RetailTable
+	fmt.Println(grade.RetailGuide, t)
+	fmt.Println(t.UnmarshalText([]byte("uni slaughter handout")), t)
 	// Output:
-	// asweb-121 true
-	// unset false
-}
-
-func ExampleParseRetailTable() {
-	fmt.Println(grade.ParseRetailTable("asweb-121"))
-	// Output:
-	// asweb-121 <nil>
+	// asweb-121 unset
+	// <nil> uni-slaughter-handout
 }
 
 func ExampleYield() {
@@ -413,19 +407,14 @@ func ExampleParseYield() {
 }
 
 func ExampleRounding() {
-	fmt.Println(grade.HalfEven, grade.HalfEven.IsValid())
+	var r grade.Rounding
+	fmt.Println(grade.HalfEven, r.UnmarshalText([]byte("Half up")), r)
 	// The zero Rounding is not set and is refused.
 	_, err := grade.Grades(1).Round(0, 1)
 	fmt.Println(err)
 	// Output:
-	// half even true
+	// half even <nil> half up
 	// rounding: missing; allowed: down, half up, half even
-}
-
-func ExampleParseRounding() {
-	fmt.Println(grade.ParseRounding("half up"))
-	// Output:
-	// half up <nil>
 }
 
 func ExampleThickness() {
@@ -737,9 +726,9 @@ func ExampleMustParseMarbling() {
 }
 
 func ExampleMarblingScale() {
-	fmt.Println(grade.Slight300, grade.Slight300.IsValid())
+	fmt.Println(grade.Slight300)
 	// Output:
-	// Slight00 = 300 true
+	// Slight00 = 300
 }
 
 func ExampleMarblingScale_Marbling() {
@@ -751,12 +740,6 @@ func ExampleMarblingScale_Marbling() {
 	// Sm50 <nil>
 	// Sl50 <nil>
 	// unset marbling number: 1200: out of range; allowed: 0 to 1000 on the scale with Slight00 = 300
-}
-
-func ExampleParseMarblingScale() {
-	fmt.Println(grade.ParseMarblingScale("Slight00 = 400"))
-	// Output:
-	// Slight00 = 400 <nil>
 }
 
 func ExampleGrade() {
@@ -789,15 +772,9 @@ func ExampleParseGrade() {
 }
 
 func ExamplePart() {
-	fmt.Println(grade.Whole, grade.Low, grade.Average, grade.High, grade.Part(4).IsValid())
+	fmt.Println(grade.Whole, grade.Low, grade.Average, grade.High)
 	// Output:
-	// whole Low Average High false
-}
-
-func ExampleParsePart() {
-	fmt.Println(grade.ParsePart("Average"))
-	// Output:
-	// Average <nil>
+	// whole Low Average High
 }
 
 func ExampleQuality() {

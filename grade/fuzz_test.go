@@ -185,14 +185,16 @@ func FuzzDegree(f *testing.F) {
 }
 
 func FuzzMarblingScale(f *testing.F) {
-	roundtrip.Fuzz(f, grade.ParseMarblingScale, grade.Slight400, "Slight00 = 300")
+	roundtrip.Fuzz(f, roundtrip.Read[grade.MarblingScale], grade.Slight400, "Slight00 = 300")
 }
 
 func FuzzGrade(f *testing.F) {
 	roundtrip.Fuzz(f, grade.ParseGrade, grade.Choice, "Prime", "No grade")
 }
 
-func FuzzPart(f *testing.F) { roundtrip.Fuzz(f, grade.ParsePart, grade.High, "Low", "whole") }
+func FuzzPart(f *testing.F) {
+	roundtrip.Fuzz(f, roundtrip.Read[grade.Part], grade.High, "Low", "whole")
+}
 
 func FuzzTier(f *testing.F) { roundtrip.Fuzz(f, grade.ParseTier, grade.TopChoice, "top choice") }
 
@@ -211,9 +213,9 @@ func FuzzDarkCut(f *testing.F) {
 }
 
 func FuzzRounding(f *testing.F) {
-	roundtrip.Fuzz(f, grade.ParseRounding, grade.HalfUp, "down", "half even")
+	roundtrip.Fuzz(f, roundtrip.Read[grade.Rounding], grade.HalfUp, "down", "half even")
 }
 
 func FuzzRetailTable(f *testing.F) {
-	roundtrip.Fuzz(f, grade.ParseRetailTable, grade.RetailSlides, "asweb-121")
+	roundtrip.Fuzz(f, roundtrip.Read[grade.RetailTable], grade.RetailSlides, "asweb-121")
 }

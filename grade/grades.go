@@ -32,43 +32,37 @@ const (
 
 // The short forms of two letters are common practice, no source. Co and Cu would be
 // two grades each to a reader in a hurry, and are not read.
-var grades = text.Enum{Kind: "grade", Names: []string{"", "No grade", "Canner", "Cutter", "Utility", "Commercial", "Standard", "Good", "Select", "Choice", "Prime"}, Also: []text.Alias{
-	{Name: "Pr", Value: int(Prime)}, {Name: "Ch", Value: int(Choice)}, {Name: "Se", Value: int(Select)}, {Name: "St", Value: int(Standard)},
+var grades = text.Enum[Grade]{Kind: "grade", Names: []string{"", "No grade", "Canner", "Cutter", "Utility", "Commercial", "Standard", "Good", "Select", "Choice", "Prime"}, Also: []text.Alias[Grade]{
+	{Name: "Pr", Value: Prime}, {Name: "Ch", Value: Choice}, {Name: "Se", Value: Select}, {Name: "St", Value: Standard},
 }}
 
 // IsValid reports whether g is one of the named grades, NoGrade among them.
 func (g Grade) IsValid() bool { return g-1 < Prime }
 
 // String gives the name; "unset" for zero.
-func (g Grade) String() string { return grades.String(int(g)) }
+func (g Grade) String() string { return grades.String(g) }
 
 // ParseGrade reads the name of a grade as [Grade.String] writes it, in any case. Also
 // read: Pr, Ch, Se and St for Prime, Choice, Select and Standard (common practice, no
 // source).
-func ParseGrade(s string) (Grade, error) {
-	v, err := grades.Parse(s)
-	return Grade(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (g Grade) AppendText(b []byte) ([]byte, error) { return grades.Append(b, int(g)) }
+func ParseGrade(s string) (Grade, error) { return grades.Parse(s) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (g Grade) MarshalText() ([]byte, error) { return g.AppendText(nil) }
+func (g Grade) MarshalText() ([]byte, error) { return grades.Marshal(g) }
 
 // UnmarshalText reads a name. On error the receiver is left as it was.
-func (g *Grade) UnmarshalText(b []byte) error { return text.Unmarshal(g, b, ParseGrade) }
+func (g *Grade) UnmarshalText(b []byte) error { return grades.Unmarshal(g, b) }
 
 // Value gives the name for a database.
-func (g Grade) Value() (driver.Value, error) { return text.Value(g) }
+func (g Grade) Value() (driver.Value, error) { return grades.Value(g) }
 
 // Scan reads a name from a database column that holds text.
-func (g *Grade) Scan(src any) error { return text.Scan(g, grades.Kind, src) }
+func (g *Grade) Scan(src any) error { return grades.Scan(g, src) }
 
 // Part returns the quality that is the given part of the grade. A grade or part
 // that is not valid, and any part of NoGrade, give the zero Quality.
 func (g Grade) Part(p Part) Quality {
-	if !g.IsValid() || !p.IsValid() || g == NoGrade && p != Whole {
+	if !g.IsValid() || p > High || g == NoGrade && p != Whole {
 		return 0
 	}
 	return Quality(g)<<2 | Quality(p)
@@ -86,35 +80,23 @@ const (
 	High
 )
 
-var parts = text.Enum{Kind: "part of a grade", Names: []string{"", "Low", "Average", "High"}, Zero: "whole"}
-
-// IsValid reports whether p is one of the named parts; the zero value is.
-func (p Part) IsValid() bool { return p <= High }
+var parts = text.Enum[Part]{Kind: "part of a grade", Names: []string{"", "Low", "Average", "High"}, Zero: "whole"}
 
 // String gives the name of the part; "whole" for zero.
-func (p Part) String() string { return parts.String(int(p)) }
-
-// ParsePart reads the name of a part, as [Part.String] writes it.
-func ParsePart(s string) (Part, error) {
-	v, err := parts.Parse(s)
-	return Part(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (p Part) AppendText(b []byte) ([]byte, error) { return parts.Append(b, int(p)) }
+func (p Part) String() string { return parts.String(p) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (p Part) MarshalText() ([]byte, error) { return p.AppendText(nil) }
+func (p Part) MarshalText() ([]byte, error) { return parts.Marshal(p) }
 
-// UnmarshalText reads what [ParsePart] reads; empty text gives the zero value. On
-// error the receiver is left as it was.
-func (p *Part) UnmarshalText(b []byte) error { return text.Unmarshal(p, b, ParsePart) }
+// UnmarshalText reads what [Part.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (p *Part) UnmarshalText(b []byte) error { return parts.Unmarshal(p, b) }
 
 // Value gives the name for a database.
-func (p Part) Value() (driver.Value, error) { return text.Value(p) }
+func (p Part) Value() (driver.Value, error) { return parts.Value(p) }
 
 // Scan reads a name from a database column that holds text.
-func (p *Part) Scan(src any) error { return text.Scan(p, parts.Kind, src) }
+func (p *Part) Scan(src any) error { return parts.Scan(p, src) }
 
 // Quality is a quality grade with its part, as Low Choice. The zero Quality is
 // not set. Qualities are ordered as integers, the better the higher; a grade
@@ -189,12 +171,12 @@ func ParseQuality(s string) (Quality, error) {
 	case in[len(in)-1] == '+':
 		name, part = in[:len(in)-1], High
 	case rest != "":
-		if p, err := parts.Parse(first); err == nil && p != int(Whole) {
-			name, part = rest, Part(p)
+		if p, err := parts.Parse(first); err == nil && p != Whole {
+			name, part = rest, p
 		}
 	}
 	g, err := grades.Parse(name)
-	q := Grade(g).Part(part)
+	q := g.Part(part)
 	if err != nil || q == 0 {
 		return 0, refuseQuality(s, ErrUnknown)
 	}
@@ -244,7 +226,7 @@ const (
 	PrimeTier                     // Prime
 )
 
-var tiers = text.Enum{Kind: "tier", Names: []string{"", "below standard", "standard", "select", "low choice", "top choice", "prime"}}
+var tiers = text.Enum[Tier]{Kind: "tier", Names: []string{"", "below standard", "standard", "select", "low choice", "top choice", "prime"}}
 
 // Tier returns the trade tier of the quality; the zero Tier for a quality that
 // is not set. Choice without a part is counted as low choice.
@@ -269,28 +251,22 @@ func (q Quality) Tier() Tier {
 }
 
 // IsValid reports whether t is one of the named tiers.
-func (t Tier) IsValid() bool { return tiers.IsValid(int(t)) }
+func (t Tier) IsValid() bool { return tiers.Valid(t) }
 
 // String gives the name; "unset" for zero.
-func (t Tier) String() string { return tiers.String(int(t)) }
+func (t Tier) String() string { return tiers.String(t) }
 
 // ParseTier reads the name of a tier, as [Tier.String] writes it.
-func ParseTier(s string) (Tier, error) {
-	v, err := tiers.Parse(s)
-	return Tier(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (t Tier) AppendText(b []byte) ([]byte, error) { return tiers.Append(b, int(t)) }
+func ParseTier(s string) (Tier, error) { return tiers.Parse(s) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (t Tier) MarshalText() ([]byte, error) { return t.AppendText(nil) }
+func (t Tier) MarshalText() ([]byte, error) { return tiers.Marshal(t) }
 
 // UnmarshalText reads a name. On error the receiver is left as it was.
-func (t *Tier) UnmarshalText(b []byte) error { return text.Unmarshal(t, b, ParseTier) }
+func (t *Tier) UnmarshalText(b []byte) error { return tiers.Unmarshal(t, b) }
 
 // Value gives the name for a database.
-func (t Tier) Value() (driver.Value, error) { return text.Value(t) }
+func (t Tier) Value() (driver.Value, error) { return tiers.Value(t) }
 
 // Scan reads a name from a database column that holds text.
-func (t *Tier) Scan(src any) error { return text.Scan(t, tiers.Kind, src) }
+func (t *Tier) Scan(src any) error { return tiers.Scan(t, src) }

@@ -27,13 +27,13 @@ const (
 	LightCherryRed
 )
 
-var colors = text.Enum{Kind: "lean color", Names: []string{"", "very dark red", "dark red", "moderately dark red", "slightly dark red", "slightly light red", "moderately light red", "light red", "light cherry red"}}
+var colors = text.Enum[Color]{Kind: "lean color", Names: []string{"", "very dark red", "dark red", "moderately dark red", "slightly dark red", "slightly light red", "moderately light red", "light red", "light cherry red"}}
 
 // IsValid reports whether c is one of the eight terms.
-func (c Color) IsValid() bool { return colors.IsValid(int(c)) }
+func (c Color) IsValid() bool { return colors.Valid(c) }
 
 // String gives the term; "unset" for zero.
-func (c Color) String() string { return colors.String(int(c)) }
+func (c Color) String() string { return colors.String(c) }
 
 // Cite returns where the term comes from, the zero Citation for a color that is
 // not set: light cherry red goes with group A (published: enc-quality), slightly
@@ -56,25 +56,19 @@ func (c Color) Cite() cite.Citation {
 }
 
 // ParseColor reads a term, as [Color.String] writes it.
-func ParseColor(s string) (Color, error) {
-	v, err := colors.Parse(s)
-	return Color(v), err
-}
-
-// AppendText appends the term; the zero value is empty text.
-func (c Color) AppendText(b []byte) ([]byte, error) { return colors.Append(b, int(c)) }
+func ParseColor(s string) (Color, error) { return colors.Parse(s) }
 
 // MarshalText gives the term; the zero value is empty text.
-func (c Color) MarshalText() ([]byte, error) { return c.AppendText(nil) }
+func (c Color) MarshalText() ([]byte, error) { return colors.Marshal(c) }
 
 // UnmarshalText reads a term. On error the receiver is left as it was.
-func (c *Color) UnmarshalText(b []byte) error { return text.Unmarshal(c, b, ParseColor) }
+func (c *Color) UnmarshalText(b []byte) error { return colors.Unmarshal(c, b) }
 
 // Value gives the term for a database.
-func (c Color) Value() (driver.Value, error) { return text.Value(c) }
+func (c Color) Value() (driver.Value, error) { return colors.Value(c) }
 
 // Scan reads a term from a database column that holds text.
-func (c *Color) Scan(src any) error { return text.Scan(c, colors.Kind, src) }
+func (c *Color) Scan(src any) error { return colors.Scan(c, src) }
 
 // Texture is the texture of the lean in the ribeye. The zero Texture was not
 // looked at. The finer is the higher integer. Texture goes into lean maturity,
@@ -91,13 +85,13 @@ const (
 	Fine
 )
 
-var textures = text.Enum{Kind: "lean texture", Names: []string{"", "very coarse", "coarse", "slightly coarse", "tends to be fine", "fine"}}
+var textures = text.Enum[Texture]{Kind: "lean texture", Names: []string{"", "very coarse", "coarse", "slightly coarse", "tends to be fine", "fine"}}
 
 // IsValid reports whether x is one of the five terms.
-func (x Texture) IsValid() bool { return textures.IsValid(int(x)) }
+func (x Texture) IsValid() bool { return textures.Valid(x) }
 
 // String gives the term; "unset" for zero.
-func (x Texture) String() string { return textures.String(int(x)) }
+func (x Texture) String() string { return textures.String(x) }
 
 // Cite returns where the term comes from, the zero Citation for a texture that is
 // not set: fine goes with group A and the line between A and B, tends to be fine
@@ -115,22 +109,16 @@ func (x Texture) Cite() cite.Citation {
 }
 
 // ParseTexture reads a term, as [Texture.String] writes it.
-func ParseTexture(s string) (Texture, error) {
-	v, err := textures.Parse(s)
-	return Texture(v), err
-}
-
-// AppendText appends the term; the zero value is empty text.
-func (x Texture) AppendText(b []byte) ([]byte, error) { return textures.Append(b, int(x)) }
+func ParseTexture(s string) (Texture, error) { return textures.Parse(s) }
 
 // MarshalText gives the term; the zero value is empty text.
-func (x Texture) MarshalText() ([]byte, error) { return x.AppendText(nil) }
+func (x Texture) MarshalText() ([]byte, error) { return textures.Marshal(x) }
 
 // UnmarshalText reads a term. On error the receiver is left as it was.
-func (x *Texture) UnmarshalText(b []byte) error { return text.Unmarshal(x, b, ParseTexture) }
+func (x *Texture) UnmarshalText(b []byte) error { return textures.Unmarshal(x, b) }
 
 // Value gives the term for a database.
-func (x Texture) Value() (driver.Value, error) { return text.Value(x) }
+func (x Texture) Value() (driver.Value, error) { return textures.Value(x) }
 
 // Scan reads a term from a database column that holds text.
-func (x *Texture) Scan(src any) error { return text.Scan(x, textures.Kind, src) }
+func (x *Texture) Scan(src any) error { return textures.Scan(x, src) }

@@ -33,12 +33,12 @@ const (
 // SlAb, MAb and Ab are met in capitals on a page of unknown author (common practice:
 // scraped-abbreviations). Devoid has no short form.
 var (
-	degrees = text.Enum{Kind: "degree of marbling", Names: []string{"", "Devoid", "Practically Devoid", "Traces", "Slight", "Small", "Modest", "Moderate", "Slightly Abundant", "Moderately Abundant", "Abundant"}}
+	degrees = text.Enum[Degree]{Kind: "degree of marbling", Names: []string{"", "Devoid", "Practically Devoid", "Traces", "Slight", "Small", "Modest", "Moderate", "Slightly Abundant", "Moderately Abundant", "Abundant"}}
 	marbled = scale.Scale{
 		Kind:  "marbling",
 		Short: []string{"", "Devoid", "PD", "Tr", "Sl", "Sm", "Mt", "Md", "SlAb", "MAb", "Ab"},
 		Long:  degrees.Names,
-		Extra: []text.Alias{{Name: "MdAb", Value: int(ModeratelyAbundant)}},
+		Extra: []text.Alias[uint8]{{Name: "MdAb", Value: uint8(ModeratelyAbundant)}},
 	}
 )
 
@@ -59,31 +59,25 @@ func Degrees() iter.Seq[Degree] {
 func (d Degree) At(points int) Marbling { return Marbling(marbled.At(int(d), points)) }
 
 // IsValid reports whether d is one of the ten degrees.
-func (d Degree) IsValid() bool { return degrees.IsValid(int(d)) }
+func (d Degree) IsValid() bool { return degrees.Valid(d) }
 
 // String gives the name, as "Slightly Abundant"; "unset" for zero.
-func (d Degree) String() string { return degrees.String(int(d)) }
+func (d Degree) String() string { return degrees.String(d) }
 
 // ParseDegree reads the name of a degree, as [Degree.String] writes it.
-func ParseDegree(s string) (Degree, error) {
-	v, err := degrees.Parse(s)
-	return Degree(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (d Degree) AppendText(b []byte) ([]byte, error) { return degrees.Append(b, int(d)) }
+func ParseDegree(s string) (Degree, error) { return degrees.Parse(s) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (d Degree) MarshalText() ([]byte, error) { return d.AppendText(nil) }
+func (d Degree) MarshalText() ([]byte, error) { return degrees.Marshal(d) }
 
 // UnmarshalText reads a name. On error the receiver is left as it was.
-func (d *Degree) UnmarshalText(b []byte) error { return text.Unmarshal(d, b, ParseDegree) }
+func (d *Degree) UnmarshalText(b []byte) error { return degrees.Unmarshal(d, b) }
 
 // Value gives the name for a database.
-func (d Degree) Value() (driver.Value, error) { return text.Value(d) }
+func (d Degree) Value() (driver.Value, error) { return degrees.Value(d) }
 
 // Scan reads a name from a database column that holds text.
-func (d *Degree) Scan(src any) error { return text.Scan(d, degrees.Kind, src) }
+func (d *Degree) Scan(src any) error { return degrees.Scan(d, src) }
 
 // Marbling is a point on the marbling scale: a degree and points into it, 0 to
 // 100. Point 100 of a degree and point 00 of the next are one, written as the
@@ -185,32 +179,17 @@ const (
 	Slight400
 )
 
-var marblingScales = text.Enum{Kind: "marbling scale", Names: []string{"", "Slight00 = 300", "Slight00 = 400"}}
-
-// IsValid reports whether s is one of the two scales.
-func (s MarblingScale) IsValid() bool { return marblingScales.IsValid(int(s)) }
+var marblingScales = text.Enum[MarblingScale]{Kind: "marbling scale", Names: []string{"", "Slight00 = 300", "Slight00 = 400"}}
 
 // String names the scale by its value for Slight00; "unset" for zero.
-func (s MarblingScale) String() string { return marblingScales.String(int(s)) }
-
-// ParseMarblingScale reads the name of a scale, as [MarblingScale.String]
-// writes it: "Slight00 = 300" or "Slight00 = 400".
-func ParseMarblingScale(s string) (MarblingScale, error) {
-	v, err := marblingScales.Parse(s)
-	return MarblingScale(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (s MarblingScale) AppendText(b []byte) ([]byte, error) { return marblingScales.Append(b, int(s)) }
+func (s MarblingScale) String() string { return marblingScales.String(s) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (s MarblingScale) MarshalText() ([]byte, error) { return s.AppendText(nil) }
+func (s MarblingScale) MarshalText() ([]byte, error) { return marblingScales.Marshal(s) }
 
-// UnmarshalText reads what [ParseMarblingScale] reads; empty text gives the zero value. On
-// error the receiver is left as it was.
-func (s *MarblingScale) UnmarshalText(b []byte) error {
-	return text.Unmarshal(s, b, ParseMarblingScale)
-}
+// UnmarshalText reads what [MarblingScale.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (s *MarblingScale) UnmarshalText(b []byte) error { return marblingScales.Unmarshal(s, b) }
 
 // offset is what is added to a number on the scale to get a Marbling, which
 // counts Devoid00 as 100.
@@ -218,7 +197,7 @@ func (s MarblingScale) offset() int { return 200 - 100*int(s) }
 
 // Marbling returns the marbling that has number n on the scale.
 func (s MarblingScale) Marbling(n int) (Marbling, error) {
-	if err := marblingScales.Check("marbling scale", int(s)); err != nil {
+	if err := marblingScales.Check("marbling scale", s); err != nil {
 		return 0, err
 	}
 	lo, hi := 100-s.offset(), 1100-s.offset()
@@ -231,7 +210,7 @@ func (s MarblingScale) Marbling(n int) (Marbling, error) {
 // Number returns the number of the marbling on the scale; ok is false when
 // either is not valid.
 func (m Marbling) Number(s MarblingScale) (n int, ok bool) {
-	if !m.IsValid() || !s.IsValid() {
+	if !m.IsValid() || !marblingScales.Valid(s) {
 		return 0, false
 	}
 	return int(m) - s.offset(), true

@@ -219,7 +219,7 @@ func rounding(surplus []Rounding) (fixed.Rounding, error) {
 		return fixed.Exact, nil
 	}
 	r := surplus[0]
-	return fixed.Rounding(r), roundings.Check("rounding", int(r))
+	return fixed.Rounding(r), roundings.Check("rounding", r)
 }
 
 // fromDecimal turns a decimal into a count. A customary unit has four places; a

@@ -7,6 +7,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/testkit"
+	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	gocmp "github.com/google/go-cmp/cmp"
@@ -235,7 +236,7 @@ func TestStepsCitations(t *testing.T) {
 					}
 					quality := ""
 					for _, step := range a.Steps() {
-						if step.Name == "" || step.Rule == "" || step.Given == "" || step.Result == "" || !step.Cite.Standing.IsValid() {
+						if step.Name == "" || step.Rule == "" || step.Given == "" || step.Result == "" || !text.Named(step.Cite.Standing) {
 							t.Fatalf("%+v: the step %+v has a gap", c, step)
 						}
 						if len(step.Cite.Sources()) != len(strings.Fields(step.Cite.IDs)) {

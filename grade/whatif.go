@@ -25,7 +25,7 @@ const (
 	WeightFactor                   // hot carcass weight
 )
 
-var factors = text.Enum{Kind: "factor", Names: []string{"", "fat", "ribeye", "KPH", "weight"}}
+var factors = text.Enum[Factor]{Kind: "factor", Names: []string{"", "fat", "ribeye", "KPH", "weight"}}
 
 // Factors yields the four factors, in the order of [Measures].
 func Factors() iter.Seq[Factor] {
@@ -39,25 +39,19 @@ func Factors() iter.Seq[Factor] {
 }
 
 // IsValid reports whether f is one of the four factors.
-func (f Factor) IsValid() bool { return factors.IsValid(int(f)) }
+func (f Factor) IsValid() bool { return factors.Valid(f) }
 
 // String gives the name, as [FieldError] uses it; "unset" for zero.
-func (f Factor) String() string { return factors.String(int(f)) }
+func (f Factor) String() string { return factors.String(f) }
 
 // ParseFactor reads the name of a factor, as [Factor.String] writes it.
-func ParseFactor(s string) (Factor, error) {
-	v, err := factors.Parse(s)
-	return Factor(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (f Factor) AppendText(b []byte) ([]byte, error) { return factors.Append(b, int(f)) }
+func ParseFactor(s string) (Factor, error) { return factors.Parse(s) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (f Factor) MarshalText() ([]byte, error) { return f.AppendText(nil) }
+func (f Factor) MarshalText() ([]byte, error) { return factors.Marshal(f) }
 
 // UnmarshalText reads a name. On error the receiver is left as it was.
-func (f *Factor) UnmarshalText(b []byte) error { return text.Unmarshal(f, b, ParseFactor) }
+func (f *Factor) UnmarshalText(b []byte) error { return factors.Unmarshal(f, b) }
 
 // factor is what the equation and the limits say of one measure.
 type factor struct {
@@ -190,7 +184,7 @@ func (o OnLine) value() string {
 // bad measure among the other three, a factor that is not set, and a line beyond
 // 100 grades give one too.
 func (m Measures) Solve(f Factor, line Yield) (OnLine, error) {
-	if err := factors.Check("factor", int(f)); err != nil {
+	if err := factors.Check("factor", f); err != nil {
 		return OnLine{}, err
 	}
 	t := factorTable[f]

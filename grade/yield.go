@@ -166,7 +166,7 @@ func (y Yield) Equal(z Yield) bool { return y == z }
 // An unset rounding, an impossible number of places and a yield that is not set give
 // a [*FieldError].
 func (y Yield) Round(r Rounding, to int) (Yield, error) {
-	if err := roundings.Check("rounding", int(r)); err != nil {
+	if err := roundings.Check("rounding", r); err != nil {
 		return Yield{}, err
 	}
 	if to < 0 || to > yieldPlaces {

@@ -269,7 +269,7 @@ func (r Balancing) named() bool { return r.Tens <= TensTowardLean && r.OldLean <
 // Steps explains the overall maturity of the evidence, line by line; byAge says
 // whether teeth and papers count. Evidence that does not check gives no steps.
 func (r Balancing) Steps(e Evidence, byAge bool) []cite.Step {
-	if e.Check(byAge) != nil || !r.Tens.IsValid() || !r.OldLean.IsValid() {
+	if e.Check(byAge) != nil || !r.named() {
 		return nil
 	}
 	var steps []cite.Step

@@ -38,53 +38,29 @@ type Balancing struct {
 }
 
 var (
-	tens     = text.Enum{Kind: "tens", Names: []string{"", "toward bone", "toward lean"}, Zero: "keep units"}
-	oldLeans = text.Enum{Kind: "old lean", Names: []string{"", "stays in B"}, Zero: "may cross"}
+	tens     = text.Enum[Tens]{Kind: "tens", Names: []string{"", "toward bone", "toward lean"}, Zero: "keep units"}
+	oldLeans = text.Enum[OldLean]{Kind: "old lean", Names: []string{"", "stays in B"}, Zero: "may cross"}
 )
 
-// IsValid reports whether t is one of the named choices; the zero value is.
-func (t Tens) IsValid() bool { return t <= TensTowardLean }
-
 // String gives the name; "keep units" for zero.
-func (t Tens) String() string { return tens.String(int(t)) }
-
-// ParseTens reads the name of a choice, as [Tens.String] writes it.
-func ParseTens(s string) (Tens, error) {
-	v, err := tens.Parse(s)
-	return Tens(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (t Tens) AppendText(b []byte) ([]byte, error) { return tens.Append(b, int(t)) }
+func (t Tens) String() string { return tens.String(t) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (t Tens) MarshalText() ([]byte, error) { return t.AppendText(nil) }
+func (t Tens) MarshalText() ([]byte, error) { return tens.Marshal(t) }
 
-// UnmarshalText reads a name; empty text gives the zero value. On error the
-// receiver is left as it was.
-func (t *Tens) UnmarshalText(b []byte) error { return text.Unmarshal(t, b, ParseTens) }
-
-// IsValid reports whether o is one of the two answers; the zero value is.
-func (o OldLean) IsValid() bool { return o <= OldLeanStaysInB }
+// UnmarshalText reads what [Tens.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (t *Tens) UnmarshalText(b []byte) error { return tens.Unmarshal(t, b) }
 
 // String gives the name; "may cross" for zero.
-func (o OldLean) String() string { return oldLeans.String(int(o)) }
-
-// ParseOldLean reads the name of an answer, as [OldLean.String] writes it.
-func ParseOldLean(s string) (OldLean, error) {
-	v, err := oldLeans.Parse(s)
-	return OldLean(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (o OldLean) AppendText(b []byte) ([]byte, error) { return oldLeans.Append(b, int(o)) }
+func (o OldLean) String() string { return oldLeans.String(o) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (o OldLean) MarshalText() ([]byte, error) { return o.AppendText(nil) }
+func (o OldLean) MarshalText() ([]byte, error) { return oldLeans.Marshal(o) }
 
-// UnmarshalText reads a name; empty text gives the zero value. On error the
-// receiver is left as it was.
-func (o *OldLean) UnmarshalText(b []byte) error { return text.Unmarshal(o, b, ParseOldLean) }
+// UnmarshalText reads what [OldLean.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (o *OldLean) UnmarshalText(b []byte) error { return oldLeans.Unmarshal(o, b) }
 
 // wider marks a gap between bone and lean over which the mean moves toward bone,
 // shift is by how much, and hardBone is the skeletal score from which the
@@ -126,7 +102,7 @@ func Balance(skeletal, lean Score) (Score, error) { return Balancing{}.Balance(s
 
 // Balance is the function [Balance] under these rules.
 func (r Balancing) Balance(skeletal, lean Score) (Score, error) {
-	if !skeletal.IsValid() || !lean.IsValid() || !r.Tens.IsValid() || !r.OldLean.IsValid() {
+	if !skeletal.IsValid() || !lean.IsValid() || !r.named() {
 		return 0, r.check(skeletal, lean)
 	}
 	return r.balance(skeletal, lean, oldestScore, nil), nil
@@ -140,10 +116,10 @@ func (r Balancing) check(skeletal, lean Score) error {
 // choices; nil when there is none.
 func (r Balancing) Check() error {
 	var all [2]error
-	if !r.Tens.IsValid() {
+	if r.Tens > TensTowardLean {
 		all[0] = &FieldError{Path: "tens", Field: "rules: tens", Value: r.Tens.String(), Allowed: tens.Allowed(), Err: ErrUnknown}
 	}
-	if !r.OldLean.IsValid() {
+	if r.OldLean > OldLeanStaysInB {
 		all[1] = &FieldError{Path: "old_lean", Field: "rules: old lean", Value: r.OldLean.String(), Allowed: oldLeans.Allowed(), Err: ErrUnknown}
 	}
 	return fault.Join(all[:]...)

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.com/ribface/internal/testkit/everytype"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/maturity"
 )
 
@@ -23,6 +24,6 @@ func TestEveryType(t *testing.T) {
 		&maturity.FieldError{Field: "teeth", Err: maturity.ErrRange}, &maturity.ParseError{Kind: "teeth", Err: errors.New("odd")},
 
 		maturity.Balance, maturity.FromOssification, maturity.OssificationPoints, maturity.Groups, maturity.Incisors,
-		maturity.Parse, maturity.ParseGroup, maturity.ParseMonths, maturity.ParseTeeth, maturity.ParseButtons, maturity.ParseTens, maturity.ParseOldLean, maturity.Problems,
+		maturity.Parse, maturity.ParseGroup, maturity.ParseMonths, maturity.ParseTeeth, maturity.ParseButtons, roundtrip.Read[maturity.Tens], roundtrip.Read[maturity.OldLean], maturity.Problems,
 	)
 }

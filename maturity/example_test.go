@@ -311,34 +311,16 @@ func ExampleTens() {
 	// direction.
 	s, err := maturity.Balancing{Tens: maturity.TensTowardLean}.Balance(maturity.A.At(80), maturity.A.At(51))
 	fmt.Println(s, err)
-	fmt.Println(maturity.TensTowardLean, maturity.TensTowardLean.IsValid())
-	fmt.Println(maturity.KeepUnits, maturity.KeepUnits.IsValid())
+	fmt.Println(maturity.TensTowardLean, maturity.KeepUnits)
 	// Output:
 	// A70 <nil>
-	// toward lean true
-	// keep units true
-}
-
-func ExampleParseTens() {
-	fmt.Println(maturity.ParseTens("toward bone"))
-	fmt.Println(maturity.ParseTens("keep units"))
-	// Output:
-	// toward bone <nil>
-	// keep units <nil>
+	// toward lean keep units
 }
 
 func ExampleOldLean() {
-	fmt.Println(maturity.OldLeanMayCross, maturity.OldLeanStaysInB, maturity.OldLean(7).IsValid())
+	fmt.Println(maturity.OldLeanMayCross, maturity.OldLeanStaysInB)
 	// Output:
-	// may cross stays in B false
-}
-
-func ExampleParseOldLean() {
-	fmt.Println(maturity.ParseOldLean("stays in B"))
-	fmt.Println(maturity.ParseOldLean("stays"))
-	// Output:
-	// stays in B <nil>
-	// may cross old lean: "stays": unknown; allowed: may cross, stays in B
+	// may cross stays in B
 }
 
 func ExampleFromOssification() {

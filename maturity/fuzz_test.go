@@ -22,9 +22,9 @@ func FuzzTeeth(f *testing.F) {
 }
 
 func FuzzTens(f *testing.F) {
-	roundtrip.Fuzz(f, maturity.ParseTens, maturity.TensTowardBone, "keep units", "toward bone", "toward lean")
+	roundtrip.Fuzz(f, roundtrip.Read[maturity.Tens], maturity.TensTowardBone, "keep units", "toward bone", "toward lean")
 }
 
 func FuzzOldLean(f *testing.F) {
-	roundtrip.Fuzz(f, maturity.ParseOldLean, maturity.OldLeanStaysInB, "may cross", "stays in B")
+	roundtrip.Fuzz(f, roundtrip.Read[maturity.OldLean], maturity.OldLeanStaysInB, "may cross", "stays in B")
 }

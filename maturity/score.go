@@ -23,7 +23,7 @@ const (
 )
 
 var letters = scale.Scale{Kind: "maturity", Short: []string{"", "A", "B", "C", "D", "E"}}
-var groups = text.Enum{Kind: "maturity group", Names: letters.Short}
+var groups = text.Enum[Group]{Kind: "maturity group", Names: letters.Short}
 
 // Groups yields the groups from the youngest to the oldest.
 func Groups() iter.Seq[Group] {
@@ -42,31 +42,25 @@ func Groups() iter.Seq[Group] {
 func (g Group) At(units int) Score { return Score(letters.At(int(g), units)) }
 
 // IsValid reports whether g is one of the five groups.
-func (g Group) IsValid() bool { return groups.IsValid(int(g)) }
+func (g Group) IsValid() bool { return groups.Valid(g) }
 
 // String gives the letter; "unset" for zero.
-func (g Group) String() string { return groups.String(int(g)) }
+func (g Group) String() string { return groups.String(g) }
 
 // ParseGroup reads a letter, A to E.
-func ParseGroup(s string) (Group, error) {
-	v, err := groups.Parse(s)
-	return Group(v), err
-}
-
-// AppendText appends the letter; the zero value is empty text.
-func (g Group) AppendText(b []byte) ([]byte, error) { return groups.Append(b, int(g)) }
+func ParseGroup(s string) (Group, error) { return groups.Parse(s) }
 
 // MarshalText gives the letter; the zero value is empty text.
-func (g Group) MarshalText() ([]byte, error) { return g.AppendText(nil) }
+func (g Group) MarshalText() ([]byte, error) { return groups.Marshal(g) }
 
 // UnmarshalText reads a letter. On error the receiver is left as it was.
-func (g *Group) UnmarshalText(b []byte) error { return text.Unmarshal(g, b, ParseGroup) }
+func (g *Group) UnmarshalText(b []byte) error { return groups.Unmarshal(g, b) }
 
 // Value gives the letter for a database.
-func (g Group) Value() (driver.Value, error) { return text.Value(g) }
+func (g Group) Value() (driver.Value, error) { return groups.Value(g) }
 
 // Scan reads a letter from a database.
-func (g *Group) Scan(src any) error { return text.Scan(g, groups.Kind, src) }
+func (g *Group) Scan(src any) error { return groups.Scan(g, src) }
 
 // Score is a point on the maturity scale: a group and units into it, 0 to 100.
 // Unit 100 of a group and unit 00 of the next are one point, written as the

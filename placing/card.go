@@ -45,7 +45,7 @@ func (c Card) AppendText(b []byte) ([]byte, error) {
 	case c.Order.IsValid():
 		return b, c.both()
 	}
-	return c.Mark.AppendText(b)
+	return marks.Append(b, c.Mark)
 }
 
 func (c Card) both() error {
@@ -77,36 +77,30 @@ const (
 	Unreadable                   // a mark that nobody can read, or a card for another class
 )
 
-var marks = text.Enum{Kind: "mark", Names: []string{"", "blank", "double-marked", "unreadable"}}
+var marks = text.Enum[Mark]{Kind: "mark", Names: []string{"", "blank", "double-marked", "unreadable"}}
 
 // IsValid reports whether m is one of the named marks.
-func (m Mark) IsValid() bool { return marks.IsValid(int(m)) }
+func (m Mark) IsValid() bool { return marks.Valid(m) }
 
 // String gives the name; "unset" for zero.
-func (m Mark) String() string { return marks.String(int(m)) }
+func (m Mark) String() string { return marks.String(m) }
 
 // ParseMark reads the name of a mark, as [Mark.String] writes it, in any case and
 // with blanks or hyphens between its words.
-func ParseMark(s string) (Mark, error) {
-	v, err := marks.Parse(s)
-	return Mark(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (m Mark) AppendText(b []byte) ([]byte, error) { return marks.Append(b, int(m)) }
+func ParseMark(s string) (Mark, error) { return marks.Parse(s) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (m Mark) MarshalText() ([]byte, error) { return m.AppendText(nil) }
+func (m Mark) MarshalText() ([]byte, error) { return marks.Marshal(m) }
 
 // UnmarshalText reads a name. On error the receiver is left as it was.
-func (m *Mark) UnmarshalText(b []byte) error { return text.Unmarshal(m, b, ParseMark) }
+func (m *Mark) UnmarshalText(b []byte) error { return marks.Unmarshal(m, b) }
 
 // Value gives the name for a database; NULL for the zero value.
-func (m Mark) Value() (driver.Value, error) { return text.Value(m) }
+func (m Mark) Value() (driver.Value, error) { return marks.Value(m) }
 
 // Scan reads a name from a database column that holds text; NULL gives the zero
 // value.
-func (m *Mark) Scan(src any) error { return text.Scan(m, marks.Kind, src) }
+func (m *Mark) Scan(src any) error { return marks.Scan(m, src) }
 
 // Penalty is what a card without a placing scores. The zero Penalty leaves it to
 // the default of the field it stands in.
@@ -119,28 +113,17 @@ const (
 	Refused                        // no score: an error, for a contest that asks the member
 )
 
-var penalties = text.Enum{Kind: "penalty", Names: []string{"", "zero points", "lowest score", "refused"}}
-
-// IsValid reports whether p is one of the named penalties.
-func (p Penalty) IsValid() bool { return penalties.IsValid(int(p)) }
+var penalties = text.Enum[Penalty]{Kind: "penalty", Names: []string{"", "zero points", "lowest score", "refused"}}
 
 // String gives the name; "unset" for zero.
-func (p Penalty) String() string { return penalties.String(int(p)) }
-
-// ParsePenalty reads the name of a penalty, as [Penalty.String] writes it.
-func ParsePenalty(s string) (Penalty, error) {
-	v, err := penalties.Parse(s)
-	return Penalty(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (p Penalty) AppendText(b []byte) ([]byte, error) { return penalties.Append(b, int(p)) }
+func (p Penalty) String() string { return penalties.String(p) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (p Penalty) MarshalText() ([]byte, error) { return p.AppendText(nil) }
+func (p Penalty) MarshalText() ([]byte, error) { return penalties.Marshal(p) }
 
-// UnmarshalText reads a name. On error the receiver is left as it was.
-func (p *Penalty) UnmarshalText(b []byte) error { return text.Unmarshal(p, b, ParsePenalty) }
+// UnmarshalText reads what [Penalty.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (p *Penalty) UnmarshalText(b []byte) error { return penalties.Unmarshal(p, b) }
 
 // CardRules say what a card without an answer scores, a placing or an estimate, and
 // whether a score below zero is raised to zero. The zero CardRules follow published
@@ -222,7 +205,7 @@ func (r CardRules) Score(o Official, c Card) (int, error) {
 	case mark == 0:
 		mark = Blank
 	}
-	if err := marks.Check("mark", int(mark)); err != nil {
+	if err := marks.Check("mark", mark); err != nil {
 		return 0, err
 	}
 	switch p, _ := r.Penalty(mark); p {
@@ -233,7 +216,7 @@ func (r CardRules) Score(o Official, c Card) (int, error) {
 	case Refused:
 		return 0, &FieldError{Field: "card", Value: mark.String(), Allowed: "one placing", Err: ErrMissing}
 	default:
-		return 0, penalties.Check("penalty for "+mark.String(), int(p))
+		return 0, penalties.Check("penalty for "+mark.String(), p)
 	}
 }
 

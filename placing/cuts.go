@@ -8,7 +8,6 @@ import (
 	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity/cite"
-	"github.com/shopspring/decimal"
 )
 
 // FullScore is the score of a card that agrees with the official placing
@@ -122,10 +121,6 @@ func (c Cuts) GreatestLoss() int {
 	return loss
 }
 
-// MeanLoss returns the points lost by a guesser on average over all placings:
-// half of the greatest loss (derived).
-func (c Cuts) MeanLoss() decimal.Decimal { return decimal.New(int64(c.GreatestLoss())*5, -1) }
-
 // NeverNegative reports whether no card can score below zero: the greatest loss
 // is at most 50, which for four exhibits is 3a + 4b + 3c <= 50 (derived, exact).
 func (c Cuts) NeverNegative() bool { return c.GreatestLoss() <= FullScore }
@@ -189,7 +184,7 @@ const (
 	LimitExact
 )
 
-var limits = text.Enum{Kind: "limit on cuts", Names: []string{"", "sum", "colorado", "maryland", "nebraska", "exact"}}
+var limits = text.Enum[Limit]{Kind: "limit on cuts", Names: []string{"", "sum", "colorado", "maryland", "nebraska", "exact"}}
 
 var limitCites = [...]cite.Citation{
 	LimitSum:      {Standing: cite.Published, IDs: "ext-florida-4h334"},
@@ -210,31 +205,20 @@ func Limits() iter.Seq[Limit] {
 	}
 }
 
-// IsValid reports whether l is one of the named limits.
-func (l Limit) IsValid() bool { return limits.IsValid(int(l)) }
-
 // String gives the name of the limit; "unset" for zero.
-func (l Limit) String() string { return limits.String(int(l)) }
-
-// ParseLimit reads the name of a limit, as [Limit.String] writes it.
-func ParseLimit(s string) (Limit, error) {
-	v, err := limits.Parse(s)
-	return Limit(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (l Limit) AppendText(b []byte) ([]byte, error) { return limits.Append(b, int(l)) }
+func (l Limit) String() string { return limits.String(l) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (l Limit) MarshalText() ([]byte, error) { return l.AppendText(nil) }
+func (l Limit) MarshalText() ([]byte, error) { return limits.Marshal(l) }
 
-// UnmarshalText reads a name. On error the receiver is left as it was.
-func (l *Limit) UnmarshalText(b []byte) error { return text.Unmarshal(l, b, ParseLimit) }
+// UnmarshalText reads what [Limit.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (l *Limit) UnmarshalText(b []byte) error { return limits.Unmarshal(l, b) }
 
 // Cite returns where the limit comes from; the zero Citation for a limit that is
 // not set.
 func (l Limit) Cite() cite.Citation {
-	if !l.IsValid() {
+	if !limits.Valid(l) {
 		return cite.Citation{}
 	}
 	return limitCites[l]
@@ -244,7 +228,7 @@ func (l Limit) Cite() cite.Citation {
 // which part of it was broken. The published limits speak of three cuts only;
 // any other number of cuts is refused by all but LimitExact.
 func (l Limit) Check(c Cuts) error {
-	if err := limits.Check("limit", int(l)); err != nil {
+	if err := limits.Check("limit", l); err != nil {
 		return err
 	}
 	if !c.IsValid() {

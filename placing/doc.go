@@ -25,6 +25,10 @@
 // broken. [Cuts.NeverNegative] is the exact condition for any number of cuts. An
 // Official does not hold its cuts to any limit by itself.
 //
+// How hard an official placing is, it says itself: [Official.Mistakes] scores the
+// usual mistakes, [PairName] names the pairs as they are called, and
+// [Official.Guessing] counts how many of all placings score well.
+//
 // [Words] puts a cut into the words of a published scale; the scales disagree, so
 // the caller names one.
 //
@@ -35,14 +39,16 @@
 //
 // Where several officials place a class, a [Panel] holds their [Vote] values.
 // [Panel.Consensus] is the order, or the orders, of least total pairwise
-// disagreement with them; equal ones are all reported and never picked from by
-// chance. [Panel.Borda] and [Panel.Concordance] are other looks at the same
-// votes, and [Panel.ProposeCuts] proposes cuts within a Limit and says for each
+// disagreement with them; equal ones are counted, [Panel.Best] yields them all, and
+// none is picked by chance. [Panel.Borda] and [Panel.Concordance] are other looks at
+// the same votes, and [Panel.ProposeCuts] proposes cuts within a Limit and says for each
 // pair what they rest on.
 //
 // [Order.Disagreements] counts the pairs that two orders put the other way
 // round, [Order.Relabel] renumbers a class, and [Orders] yields all placings of a
-// size.
+// size. A [Ranking] is an order with ties, by one trait, and [Ranking.Against]
+// compares two of them pair by pair; an order is compared with one by
+// [Order.Ranking].
 //
 // # Units
 //
@@ -52,20 +58,20 @@
 //
 // # Zero values
 //
-// The zero Order, Cuts and Official are not set: they print as "unset", are not
-// valid, and a computation that needs them says that they are missing. Limit,
+// The zero Order, Ranking, Cuts and Official are not set: they print as "unset", are
+// not valid, and a computation that needs them says that they are missing. Limit,
 // Words, Mark and Penalty start at 1 with zero not set. The zero Card is a blank
 // one. The zero CardRules are the published rules and raise no score to zero,
 // because no source says to.
 //
-// Order, Cuts, Official, Card and CardRules are small, hold no pointers and
+// Order, Ranking, Cuts, Official, Card and CardRules are small, hold no pointers and
 // compare with ==, so they can be map keys.
 //
 // # Exactness
 //
 // Every score is a sum of whole numbers and so exact, whatever the processor. So
-// is the consensus; only [Panel.Concordance] and [Panel.MeanTau], which describe
-// agreement and decide nothing, are float64.
+// is the consensus; only [Panel.Concordance], [Panel.MeanTau] and [Pairs.TauB], which
+// describe agreement and decide nothing, are float64.
 // Official keeps for each exhibit the sum of the cuts above it; a score is the
 // sum over exhibits of that depth times how far the card moved the exhibit,
 // which equals the sum over pairs and needs no loop over pairs.
@@ -83,8 +89,8 @@
 //
 // # Rounding
 //
-// Nothing is rounded. [Cuts.MeanLoss] and [Official.Mean] end in .0 or .5 and are
-// decimals for that reason. A score below zero stays below zero unless
+// Nothing is rounded. [Official.Mean] ends in .0 or .5 and is a decimal for that
+// reason. A score below zero stays below zero unless
 // CardRules.FloorAtZero asks for more.
 //
 // # Errors
@@ -107,14 +113,15 @@
 //
 // # Encodings
 //
-// Text is written in one canonical spelling: "3-2-1-4", "2-8-2", "3-2-1-4 cuts 2-8-2",
-// "double-marked". It is read in any that has one meaning, as "3214", "3, 2, 1, 4" and
-// "Double marked"; see [ParseOrder], [ParseCuts] and [ParseOfficial]. What is data,
-// Order, Cuts, Official, Card and Mark, has text, and by it JSON, flag.TextVar and
-// log/slog, and database columns of text by Value and Scan. The zero value is empty
-// text, and NULL in a database. What is a setting, Limit, Words and Penalty, has text
-// alone. A decode that fails leaves its receiver as it was. CardRules, Fault, Vote and
-// the results of a panel are plain structs with JSON names in lower case.
+// Text is written in one canonical spelling: "3-2-1-4", "3 1=2 4", "2-8-2",
+// "3-2-1-4 cuts 2-8-2", "double-marked". It is read in any that has one meaning, as
+// "3214", "3, 2, 1, 4" and "Double marked"; see [ParseOrder], [ParseRanking],
+// [ParseCuts] and [ParseOfficial]. What is data, Order, Ranking, Cuts, Official, Card
+// and Mark, has text, and by it JSON, flag.TextVar and log/slog, and database columns
+// of text by Value and Scan. The zero value is empty text, and NULL in a database. What
+// is a setting, Limit, Words and Penalty, has text alone. A decode that fails leaves its
+// receiver as it was. CardRules, Fault, Mistake, Guessing, Vote, Pairs and the results
+// of a panel are plain structs with JSON names in lower case.
 //
 // All types compare with package cmp without options, by an Equal method where fields
 // are hidden.

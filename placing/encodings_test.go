@@ -62,7 +62,15 @@ func TestEncodings(t *testing.T) {
 		},
 		Bad: []string{"3-2-1-4", "3-2-1-4 cuts", "3-2-1-4 cuts 2-8", "3-2-1 cuts 2-8-2", "3-2-1-5 cuts 2-8-2", "3-2-1-4 cuts 2-8-51", "3214 cuts 2810", "3214 2-8-2", "cuts 2", "unset"},
 	})
-	roundtrip.Run(t, "Limit", placing.LimitExact, placing.ParseLimit, roundtrip.Case[placing.Limit]{
+	roundtrip.Run(t, "Ranking", ranking("2 1"), placing.ParseRanking, roundtrip.Case[placing.Ranking]{
+		Texts: map[string]placing.Ranking{"3 1=2 4": ranking("3 1=2 4"), "1=2": ranking("1=2"), "12 11 10 9 8 7 6 5 4 3 2 1": ranking("12 11 10 9 8 7 6 5 4 3 2 1")},
+		Aliases: map[string]placing.Ranking{
+			" 3  1 = 2\t4 ": ranking("3 1=2 4"), "3 2=1 4": ranking("3 1=2 4"), "3,1=2, 4": ranking("3 1=2 4"), "3-1=2-4": ranking("3 1=2 4"), "3 \u2013 1 = 2 \u2013 4": ranking("3 1=2 4"),
+			"3124": ranking("3 1 2 4"), "3-1-2-4": ranking("3 1 2 4"),
+		},
+		Bad: []string{"1", "1 1", "1 3", "0 1", "01 2", "1=", "=1 2", "1==2", "1-2,3", "31=24", "1 2=3-4", "+1 2", "unset"},
+	})
+	roundtrip.Run(t, "Limit", placing.LimitExact, roundtrip.Read[placing.Limit], roundtrip.Case[placing.Limit]{
 		Texts: map[string]placing.Limit{
 			"sum": placing.LimitSum, "colorado": placing.LimitColorado, "maryland": placing.LimitMaryland,
 			"nebraska": placing.LimitNebraska, "exact": placing.LimitExact,
@@ -70,7 +78,7 @@ func TestEncodings(t *testing.T) {
 		Aliases: map[string]placing.Limit{"Sum": placing.LimitSum},
 		Bad:     []string{"unset", "summed", "15"}, Invalid: []placing.Limit{placing.LimitExact + 1},
 	})
-	roundtrip.Run(t, "Words", placing.WordsReasons, placing.ParseWords, roundtrip.Case[placing.Words]{
+	roundtrip.Run(t, "Words", placing.WordsReasons, roundtrip.Read[placing.Words], roundtrip.Case[placing.Words]{
 		Texts:   map[string]placing.Words{"colorado": placing.WordsColorado, "nebraska": placing.WordsNebraska, "reasons": placing.WordsReasons},
 		Aliases: map[string]placing.Words{"Reasons": placing.WordsReasons},
 		Bad:     []string{"unset", "maryland"}, Invalid: []placing.Words{placing.WordsReasons + 1},
@@ -80,7 +88,7 @@ func TestEncodings(t *testing.T) {
 		Aliases: map[string]placing.Mark{"Blank": placing.Blank, "double  Marked": placing.DoubleMarked},
 		Bad:     []string{"unset", "none"}, Invalid: []placing.Mark{placing.Unreadable + 1},
 	})
-	roundtrip.Run(t, "Penalty", placing.Refused, placing.ParsePenalty, roundtrip.Case[placing.Penalty]{
+	roundtrip.Run(t, "Penalty", placing.Refused, roundtrip.Read[placing.Penalty], roundtrip.Case[placing.Penalty]{
 		Texts: map[string]placing.Penalty{"zero points": placing.ZeroPoints, "lowest score": placing.LowestScore, "refused": placing.Refused},
 		Bad:   []string{"unset", "zero", "lowest"}, Invalid: []placing.Penalty{placing.Refused + 1},
 	})

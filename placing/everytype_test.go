@@ -25,5 +25,8 @@ func TestEveryType(t *testing.T) {
 		placing.LimitExact, placing.WordsReasons, placing.Fault{Upper: 3, Lower: 2, Points: 2},
 		&placing.FieldError{}, &placing.ParseError{},
 		panel, placing.Vote{Order: order}, panel.Consensus(), proposal, proposal.Pairs[0],
+		ranking("3 1=2 4"), placing.HalfPlaces(-3), placing.Pairs{Same: -1, Reversed: 5, TiedHere: -9}, placing.Pairs{Same: 3},
+		mustOfficial(t, "3-2-1-4", "2-8-2").Mistakes()[0], mustOfficial(t, "3-2-1-4", "2-8-2").Guessing(),
+		placing.ParseRanking, placing.NewRanking, placing.RankScores, placing.PairName,
 	)
 }

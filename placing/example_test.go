@@ -240,12 +240,6 @@ func ExampleCuts_GreatestLoss() {
 	// 44
 }
 
-func ExampleCuts_MeanLoss() {
-	fmt.Println(placing.MustParseCuts("2-8-3").MeanLoss())
-	// Output:
-	// 23.5
-}
-
 func ExampleCuts_NeverNegative() {
 	fmt.Println(placing.MustParseCuts("5-5-5").NeverNegative())
 	fmt.Println(placing.MustParseCuts("3-8-4").NeverNegative())
@@ -257,14 +251,14 @@ func ExampleCuts_NeverNegative() {
 func ExampleLimit() {
 	cuts := placing.MustParseCuts("3-8-4")
 	for l := range placing.Limits() {
-		fmt.Println(l, l.IsValid(), l.Check(cuts) == nil)
+		fmt.Println(l, l.Check(cuts) == nil)
 	}
 	// Output:
-	// sum true true
-	// colorado true false
-	// maryland true false
-	// nebraska true true
-	// exact true false
+	// sum true
+	// colorado false
+	// maryland false
+	// nebraska true
+	// exact false
 }
 
 func ExampleLimit_Check() {
@@ -293,21 +287,15 @@ func ExampleLimits() {
 	// sum colorado maryland nebraska exact
 }
 
-func ExampleParseLimit() {
-	fmt.Println(placing.ParseLimit("nebraska"))
-	// Output:
-	// nebraska <nil>
-}
-
 func ExampleWords() {
 	for _, w := range []placing.Words{placing.WordsColorado, placing.WordsNebraska, placing.WordsReasons} {
 		words, ok := w.Cut(3)
-		fmt.Println(w, w.IsValid(), words, ok)
+		fmt.Println(w, words, ok)
 	}
 	// Output:
-	// colorado true close, difficult true
-	// nebraska true challenging but sortable true
-	// reasons true logical, recognizable differences true
+	// colorado close, difficult true
+	// nebraska challenging but sortable true
+	// reasons logical, recognizable differences true
 }
 
 func ExampleWords_Cut() {
@@ -322,12 +310,6 @@ func ExampleWords_Cite() {
 	fmt.Println(placing.WordsReasons.Cite())
 	// Output:
 	// common-practice: instr-reasons-scores
-}
-
-func ExampleParseWords() {
-	fmt.Println(placing.ParseWords("nebraska"))
-	// Output:
-	// nebraska <nil>
 }
 
 func ExampleOfficial() {
@@ -420,6 +402,50 @@ func ExampleOfficial_Mean() {
 	// 28
 }
 
+func ExampleOfficial_Guessing() {
+	g := exampleOfficial().Guessing()
+	fmt.Println(g.Above40, "of", g.Placings, "placings are above 40,", g.Above45, "above 45")
+	// Output:
+	// 5 of 24 placings are above 40, 4 above 45
+}
+
+func ExampleGuessing() {
+	for _, cuts := range []string{"2-8-2", "5-5-5"} {
+		o, err := placing.ParseOfficial("1-2-3-4 cuts " + cuts)
+		g := o.Guessing()
+		fmt.Println(cuts, "mean", o.Mean(), "lowest", o.Worst(), "above 40", g.Above40, "of", g.Placings, err)
+	}
+	// Output:
+	// 2-8-2 mean 28 lowest 6 above 40 5 of 24 <nil>
+	// 5-5-5 mean 25 lowest 0 above 40 4 of 24 <nil>
+}
+
+func ExampleOfficial_Mistakes() {
+	for _, m := range exampleOfficial().Mistakes() {
+		fmt.Println(m.Card, m.Score, m.Name)
+	}
+	// Output:
+	// 2-3-1-4 48 top pair switched
+	// 3-1-2-4 42 middle pair switched
+	// 3-2-4-1 48 bottom pair switched
+	// 2-3-4-1 46 top and bottom pair switched
+	// 2-1-4-3 26 first put last
+	// 4-3-2-1 26 last put first
+	// 4-1-2-3 6 turned upside down
+}
+
+func ExampleMistake() {
+	m := exampleOfficial().Mistakes()[0]
+	fmt.Println(m.Name, m.Card, "loses", placing.FullScore-m.Score)
+	// Output:
+	// top pair switched 2-3-1-4 loses 2
+}
+
+func ExamplePairName() {
+	fmt.Println(placing.PairName(2, 4), placing.PairName(4, 6))
+	// Output: middle pair pair 4
+}
+
 func ExampleFault() {
 	lost := 0
 	for f := range exampleOfficial().Faults(placing.MustParseOrder("2-3-4-1")) {
@@ -482,15 +508,9 @@ func ExampleParseMark() {
 }
 
 func ExamplePenalty() {
-	fmt.Println(placing.LowestScore, placing.LowestScore.IsValid(), placing.Penalty(0).IsValid())
+	fmt.Println(placing.LowestScore, placing.Penalty(0))
 	// Output:
-	// lowest score true false
-}
-
-func ExampleParsePenalty() {
-	fmt.Println(placing.ParsePenalty("zero points"))
-	// Output:
-	// zero points <nil>
+	// lowest score unset
 }
 
 func ExampleCardRules() {
@@ -573,9 +593,9 @@ func ExampleConsensus() {
 		placing.Vote{Order: placing.MustParseOrder("2-1-3")},
 	)
 	c := p.Consensus()
-	fmt.Println(c.Order, c.Disagreement, c.Count, c.Equal)
+	fmt.Println(c.Order, c.Disagreement, c.Count)
 	// Output:
-	// 1-2-3 1 1 [1-2-3]
+	// 1-2-3 1 1
 }
 
 func ExampleCutProposal() {

@@ -146,20 +146,24 @@ func FuzzOfficial(f *testing.F) {
 	roundtrip.Fuzz(f, placing.ParseOfficial, o, "3-2-1-4 cuts 2-8-2", "3-2-1-4 cuts 2-8", "1-2 cuts 0", "1-2  cuts 0", " cuts ")
 }
 
+func FuzzRanking(f *testing.F) {
+	roundtrip.Fuzz(f, placing.ParseRanking, ranking("2 1"), "1 2", "3 1=2 4", "1=2=3", "01 2", "1  2", "1= 2", "12 11 10 9 8 7 6 5 4 3 2 1", "1 2 2", "3-1=2-4", "3,1=2,4", "3124")
+}
+
 func FuzzMark(f *testing.F) {
 	roundtrip.Fuzz(f, placing.ParseMark, placing.Unreadable, "blank", "double-marked")
 }
 
 func FuzzPenalty(f *testing.F) {
-	roundtrip.Fuzz(f, placing.ParsePenalty, placing.Refused, "zero points", "lowest score")
+	roundtrip.Fuzz(f, roundtrip.Read[placing.Penalty], placing.Refused, "zero points", "lowest score")
 }
 
 func FuzzLimit(f *testing.F) {
-	roundtrip.Fuzz(f, placing.ParseLimit, placing.LimitExact, "sum", "exact")
+	roundtrip.Fuzz(f, roundtrip.Read[placing.Limit], placing.LimitExact, "sum", "exact")
 }
 
 func FuzzWords(f *testing.F) {
-	roundtrip.Fuzz(f, placing.ParseWords, placing.WordsReasons, "colorado", "reasons")
+	roundtrip.Fuzz(f, roundtrip.Read[placing.Words], placing.WordsReasons, "colorado", "reasons")
 }
 
 func FuzzCard(f *testing.F) {

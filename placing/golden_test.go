@@ -7,6 +7,7 @@ import (
 
 	"example.com/ribface/internal/testkit/golden"
 	"example.com/ribface/placing"
+	"github.com/shopspring/decimal"
 )
 
 // TestGolden sweeps scores, faults, limits, cards, words and reading.
@@ -19,7 +20,7 @@ func TestGolden(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			fmt.Fprintf(&b, "%v, %d, %v, %v:", o, o.Cuts().GreatestLoss(), o.Cuts().MeanLoss(), o.Mean())
+			fmt.Fprintf(&b, "%v, %d, %v, %v:", o, o.Cuts().GreatestLoss(), decimal.New(placing.FullScore, 0).Sub(o.Mean()), o.Mean())
 			for card, s := range o.Scores() {
 				fmt.Fprintf(&b, " %v %d", card, s)
 			}
@@ -59,7 +60,7 @@ func TestGolden(t *testing.T) {
 		}
 	}
 	fmt.Fprintln(&b, "# words")
-	for w := placing.WordsColorado; w.IsValid(); w++ {
+	for w := placing.WordsColorado; w <= placing.WordsReasons; w++ {
 		for cut := range 10 {
 			words, ok := w.Cut(cut)
 			fmt.Fprintf(&b, "%v %d: %q %v\n", w, cut, words, ok)

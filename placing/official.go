@@ -206,10 +206,11 @@ func (o Official) Worst() int {
 }
 
 // Mean returns the mean score over all placings, which is what a guesser gets on
-// average (derived); 0 for the zero Official.
+// average: half way from the full score to the lowest (derived); 0 for the zero
+// Official.
 func (o Official) Mean() decimal.Decimal {
 	if !o.IsValid() {
 		return decimal.Zero
 	}
-	return decimal.New(FullScore, 0).Sub(o.cuts.MeanLoss())
+	return decimal.New(int64(FullScore+o.Worst())*5, -1)
 }

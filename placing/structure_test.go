@@ -22,12 +22,12 @@ func TestEveryValue(t *testing.T) {
 	for i := range 256 {
 		check(
 			roundtrip.Check(placing.Mark(i), i <= 3, placing.ParseMark),
-			roundtrip.Check(placing.Penalty(i), i <= 3, placing.ParsePenalty),
-			roundtrip.Check(placing.Limit(i), i <= 5, placing.ParseLimit),
-			roundtrip.Check(placing.Words(i), i <= 3, placing.ParseWords),
+			roundtrip.Check(placing.Penalty(i), i <= 3, roundtrip.Read[placing.Penalty]),
+			roundtrip.Check(placing.Limit(i), i <= 5, roundtrip.Read[placing.Limit]),
+			roundtrip.Check(placing.Words(i), i <= 3, roundtrip.Read[placing.Words]),
 		)
 		named := i >= 1 && i <= 3
-		if placing.Mark(i).IsValid() != named || placing.Penalty(i).IsValid() != named || placing.Words(i).IsValid() != named || placing.Limit(i).IsValid() != (i >= 1 && i <= 5) {
+		if placing.Mark(i).IsValid() != named {
 			t.Errorf("validity of %d", i)
 		}
 	}
@@ -58,6 +58,7 @@ func TestSizes(t *testing.T) {
 	}{
 		{"Order", unsafe.Sizeof(placing.Order{}), 8},
 		{"Cuts", unsafe.Sizeof(placing.Cuts{}), 12},
+		{"Ranking", unsafe.Sizeof(placing.Ranking{}), 13},
 		{"Mark", unsafe.Sizeof(placing.Mark(0)), 1},
 		{"CardRules", unsafe.Sizeof(placing.CardRules{}), 4},
 	} {
@@ -113,10 +114,11 @@ func TestZeroValues(t *testing.T) {
 		"Order is not set":    !placing.Order{}.IsValid() && placing.Order{}.String() == "unset" && placing.Order{}.Len() == 0 && placing.Order{}.At(1) == 0,
 		"Cuts are not set":    !placing.Cuts{}.IsValid() && placing.Cuts{}.String() == "unset" && placing.Cuts{}.Total() == 0 && placing.Cuts{}.GreatestLoss() == 0,
 		"Official is not set": !placing.Official{}.IsValid() && placing.Official{}.String() == "unset" && placing.Official{}.Worst() == 0 && placing.Official{}.Mean().Equal(decimal.Zero),
+		"Ranking is not set":  !placing.Ranking{}.IsValid() && placing.Ranking{}.String() == "unset" && placing.Ranking{}.Len() == 0 && placing.Ranking{}.Place(1) == 0,
 		"Mark says nothing":   !placing.Mark(0).IsValid() && placing.Mark(0).String() == "unset",
-		"Penalty is left":     !placing.Penalty(0).IsValid() && placing.Penalty(0).String() == "unset",
-		"Limit is not set":    !placing.Limit(0).IsValid() && placing.Limit(0).String() == "unset",
-		"Words are not set":   !placing.Words(0).IsValid() && placing.Words(0).String() == "unset",
+		"Penalty is left":     placing.Penalty(0).String() == "unset",
+		"Limit is not set":    placing.Limit(0).String() == "unset",
+		"Words are not set":   placing.Words(0).String() == "unset",
 	} {
 		if !ok {
 			t.Errorf("zero value: not true that %s", name)
@@ -128,7 +130,7 @@ func TestZeroValues(t *testing.T) {
 func TestMapKeys(t *testing.T) {
 	values := []any{
 		placing.MustParseOrder("1-2"), placing.MustParseOrder("2-1"), placing.MustParseCuts("1"), mustOfficial(t, "1-2", "1"), placing.Card{},
-		placing.Blank, placing.ZeroPoints, placing.CardRules{}, placing.LimitSum, placing.WordsColorado, placing.Fault{},
+		placing.Blank, placing.ZeroPoints, placing.CardRules{}, placing.LimitSum, placing.WordsColorado, placing.Fault{}, ranking("2 1"), placing.Ranking{}, placing.Consensus{},
 	}
 	keys := map[any]int{}
 	for i, v := range values {

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"example.com/ribface/internal/refs/vectors"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/placing"
 )
 
@@ -69,7 +70,7 @@ func TestVectors(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, v := range f.Vectors {
-		limit, err := placing.ParseLimit(vectors.Text(v.In, "limit"))
+		limit, err := roundtrip.Read[placing.Limit](vectors.Text(v.In, "limit"))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -16,7 +16,7 @@ const (
 	WordsReasons                   // bands for 1-2, 3-4 and 5 and over (common practice: instr-reasons-scores)
 )
 
-var wordScales = text.Enum{Kind: "words for cuts", Names: []string{"", "colorado", "nebraska", "reasons"}}
+var wordScales = text.Enum[Words]{Kind: "words for cuts", Names: []string{"", "colorado", "nebraska", "reasons"}}
 
 // band is one band of a scale: the greatest cut in it and the words.
 type band struct {
@@ -36,32 +36,20 @@ var wordCites = [...]cite.Citation{
 	WordsReasons:  {Standing: cite.CommonPractice, IDs: "instr-reasons-scores"},
 }
 
-// IsValid reports whether w is one of the named scales.
-func (w Words) IsValid() bool { return wordScales.IsValid(int(w)) }
-
 // String gives the name of the scale; "unset" for zero.
-func (w Words) String() string { return wordScales.String(int(w)) }
-
-// ParseWords reads the name of a scale, as [Words.String] writes it.
-func ParseWords(s string) (Words, error) {
-	v, err := wordScales.Parse(s)
-	return Words(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (w Words) AppendText(b []byte) ([]byte, error) { return wordScales.Append(b, int(w)) }
+func (w Words) String() string { return wordScales.String(w) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (w Words) MarshalText() ([]byte, error) { return w.AppendText(nil) }
+func (w Words) MarshalText() ([]byte, error) { return wordScales.Marshal(w) }
 
-// UnmarshalText reads what [ParseWords] reads; empty text gives the zero value. On
-// error the receiver is left as it was.
-func (w *Words) UnmarshalText(b []byte) error { return text.Unmarshal(w, b, ParseWords) }
+// UnmarshalText reads what [Words.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (w *Words) UnmarshalText(b []byte) error { return wordScales.Unmarshal(w, b) }
 
 // Cite returns where the scale comes from; the zero Citation for one that is not
 // set.
 func (w Words) Cite() cite.Citation {
-	if !w.IsValid() {
+	if !wordScales.Valid(w) {
 		return cite.Citation{}
 	}
 	return wordCites[w]
@@ -71,7 +59,7 @@ func (w Words) Cite() cite.Citation {
 // words for: 0, over 8 on two of the scales, and any cut on a scale that is not
 // set.
 func (w Words) Cut(points int) (words string, ok bool) {
-	if !w.IsValid() || points < 1 {
+	if !wordScales.Valid(w) || points < 1 {
 		return "", false
 	}
 	for _, b := range wordBands[w] {

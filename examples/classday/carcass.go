@@ -90,7 +90,7 @@ func (w settled) marks(exhibit int) []mark {
 		n, tied, better := w.graded.Len(), false, 0
 		for e := 1; e <= n; e++ {
 			// Rankings start with the fattest and with the heaviest muscled.
-			c := look.Order.Compare(e, exhibit)
+			c := look.Order.Place(e) - look.Order.Place(exhibit)
 			if look.Site.Fat() {
 				c = -c
 			}

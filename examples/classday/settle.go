@@ -306,7 +306,7 @@ func (w settled) missed(m scored) string {
 	var near, far []string
 	for _, f := range m.missed {
 		if place := o.Place(f.Upper); o.Place(f.Lower) == place+1 && o.Len() > 2 {
-			near = append(near, class.PairName(place, o.Len()))
+			near = append(near, placing.PairName(place, o.Len()))
 		} else {
 			far = append(far, w.over(f.Upper, f.Lower))
 		}

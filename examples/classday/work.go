@@ -10,6 +10,7 @@ import (
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
+	"github.com/shopspring/decimal"
 )
 
 // width is the most characters on a line.
@@ -240,18 +241,18 @@ func (w *workOf) cutting() {
 		if s, ok := placing.WordsColorado.Cut(o.Cuts().At(i)); ok {
 			words = ", " + s + " [" + placing.WordsColorado.Cite().String() + "]"
 		}
-		w.say(fmt.Sprintf("%s, %d over %d: %d%s.", class.PairName(i, o.Order().Len()), o.Order().At(i), o.Order().At(i+1), o.Cuts().At(i), words))
+		w.say(fmt.Sprintf("%s, %d over %d: %d%s.", placing.PairName(i, o.Order().Len()), o.Order().At(i), o.Order().At(i+1), o.Cuts().At(i), words))
 	}
 	if !o.Cuts().NeverNegative() {
 		w.say("With these cuts a card can score below zero.")
 	}
 	w.line("")
 	w.line("What the usual mistakes would score:")
-	for _, m := range class.Mistakes(o) {
+	for _, m := range o.Mistakes() {
 		w.line("  %-30s %-28s %3d", m.Name, m.Card, m.Score)
 	}
-	d := class.GuessingOf(o)
-	w.wrap("", "", fmt.Sprintf("One who guesses loses %s points on average. Of all %d placings %d score above 40 and %d above 45; the lowest scores %d.", d.MeanLoss, d.Placings, d.Above40, d.Above45, d.Worst))
+	g := o.Guessing()
+	w.wrap("", "", fmt.Sprintf("One who guesses loses %s points on average. Of all %d placings %d score above 40 and %d above 45; the lowest scores %d.", decimal.New(placing.FullScore, 0).Sub(o.Mean()), g.Placings, g.Above40, g.Above45, o.Worst()))
 }
 
 // officials tells what the officials make of the class.
@@ -439,7 +440,7 @@ func (w *workOf) value() error {
 		}
 		w.wrap(fmt.Sprintf("  %d: ", i+1), "     ", fmt.Sprintf("$%s per cwt, $%s a head; %s.", x.PerCwt().StringFixed(2), cents.StringFixed(2), strings.Join(parts, ", ")))
 	}
-	pairs, err := class.RankingOf(w.placed.Order).Against(v.Order)
+	pairs, err := w.placed.Order.Ranking().Against(v.Order)
 	if err != nil {
 		return err
 	}

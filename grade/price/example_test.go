@@ -340,16 +340,6 @@ func ExampleParseMark() {
 	// mark: "blood splash": unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated
 }
 
-func ExampleParseEdge() {
-	e, err := price.ParseEdge("lower band")
-	fmt.Println(e, err)
-	_, err = price.ParseEdge("lower")
-	fmt.Println(err)
-	// Output:
-	// lower band <nil>
-	// edge: "lower": unknown; allowed: lower band, upper band
-}
-
 func ExampleBand() {
 	b := price.Band[grade.Yield]{From: grade.Grades(4), To: grade.Grades(5), Amount: decimal.RequireFromString("-12.45")}
 	fmt.Println(b, b.Amount)

@@ -201,8 +201,8 @@ func bands[T edged](name string, list []Band[T], edge Edge) ([]band, error) {
 	}
 	field := name + " band"
 	var all []error
-	if !edge.IsValid() {
-		all = append(all, fault.At(name+"_edge", field+" edge", edgeNames.Check("owner", int(edge))))
+	if !edgeNames.Valid(edge) {
+		all = append(all, fault.At(name+"_edge", field+" edge", edgeNames.Check("owner", edge)))
 	}
 	order := make([]int, len(list)) // of the bands by their start
 	for i := range order {
@@ -319,7 +319,7 @@ func (g Grid) Value(a grade.Assessment, given ...Mark) (Value, error) {
 	v.marks = v.read
 	for _, m := range given {
 		if !m.IsValid() {
-			return Value{}, markNames.Check("mark", int(m))
+			return Value{}, markNames.Check("mark", m)
 		}
 		if !p.marks[m].priced {
 			return Value{}, &grade.FieldError{Field: "mark", Value: m.String(), Allowed: allowedMarks(p), Err: ErrNoPrice}

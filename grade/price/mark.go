@@ -25,7 +25,7 @@ const (
 	NonHormoneTreated      // a program
 )
 
-var markNames = text.Enum{Kind: "mark", Names: []string{"", "dairy-type", "bullock or stag", "hardbone", "dark cutter", "over 30 months", "all natural", "non-hormone-treated"}}
+var markNames = text.Enum[Mark]{Kind: "mark", Names: []string{"", "dairy-type", "bullock or stag", "hardbone", "dark cutter", "over 30 months", "all natural", "non-hormone-treated"}}
 
 // Marks yields the marks.
 func Marks() iter.Seq[Mark] {
@@ -39,31 +39,25 @@ func Marks() iter.Seq[Mark] {
 }
 
 // IsValid reports whether m is one of the marks.
-func (m Mark) IsValid() bool { return markNames.IsValid(int(m)) }
+func (m Mark) IsValid() bool { return markNames.Valid(m) }
 
 // String gives the name; "unset" for zero.
-func (m Mark) String() string { return markNames.String(int(m)) }
+func (m Mark) String() string { return markNames.String(m) }
 
 // ParseMark reads the name of a mark, as [Mark.String] writes it.
-func ParseMark(s string) (Mark, error) {
-	v, err := markNames.Parse(s)
-	return Mark(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (m Mark) AppendText(b []byte) ([]byte, error) { return markNames.Append(b, int(m)) }
+func ParseMark(s string) (Mark, error) { return markNames.Parse(s) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (m Mark) MarshalText() ([]byte, error) { return m.AppendText(nil) }
+func (m Mark) MarshalText() ([]byte, error) { return markNames.Marshal(m) }
 
 // UnmarshalText reads a name. On error the receiver is left as it was.
-func (m *Mark) UnmarshalText(b []byte) error { return text.Unmarshal(m, b, ParseMark) }
+func (m *Mark) UnmarshalText(b []byte) error { return markNames.Unmarshal(m, b) }
 
 // Value gives the name for a database.
-func (m Mark) Value() (driver.Value, error) { return text.Value(m) }
+func (m Mark) Value() (driver.Value, error) { return markNames.Value(m) }
 
 // Scan reads a name from a database column that holds text.
-func (m *Mark) Scan(src any) error { return text.Scan(m, markNames.Kind, src) }
+func (m *Mark) Scan(src any) error { return markNames.Scan(m, src) }
 
 // marks is a set of marks, bit by bit.
 type marks uint16
@@ -126,25 +120,14 @@ const (
 	EdgeUpper                 // the band above: 900 lb stands in 900-1,000 lb
 )
 
-var edgeNames = text.Enum{Kind: "edge", Names: []string{"", "lower band", "upper band"}}
-
-// IsValid reports whether e is one of the two owners.
-func (e Edge) IsValid() bool { return edgeNames.IsValid(int(e)) }
+var edgeNames = text.Enum[Edge]{Kind: "edge", Names: []string{"", "lower band", "upper band"}}
 
 // String names the owner; "unset" for zero.
-func (e Edge) String() string { return edgeNames.String(int(e)) }
-
-// ParseEdge reads an owner, as [Edge.String] writes it.
-func ParseEdge(s string) (Edge, error) {
-	v, err := edgeNames.Parse(s)
-	return Edge(v), err
-}
-
-// AppendText appends the owner; the zero value is empty text.
-func (e Edge) AppendText(b []byte) ([]byte, error) { return edgeNames.Append(b, int(e)) }
+func (e Edge) String() string { return edgeNames.String(e) }
 
 // MarshalText gives the owner; the zero value is empty text.
-func (e Edge) MarshalText() ([]byte, error) { return e.AppendText(nil) }
+func (e Edge) MarshalText() ([]byte, error) { return edgeNames.Marshal(e) }
 
-// UnmarshalText reads an owner. On error the receiver is left as it was.
-func (e *Edge) UnmarshalText(b []byte) error { return text.Unmarshal(e, b, ParseEdge) }
+// UnmarshalText reads what [Edge.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (e *Edge) UnmarshalText(b []byte) error { return edgeNames.Unmarshal(e, b) }

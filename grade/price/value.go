@@ -261,7 +261,7 @@ func shareUnits(n int64, err error) (grade.Share, error) {
 
 // divide returns n/d rounded by r; d is over 0.
 func divide(n, d int64, r grade.Rounding) (int64, error) {
-	if !r.IsValid() {
+	if !text.Named(r) {
 		return 0, &grade.FieldError{Field: "rounding", Value: r.String(), Allowed: "down, half up, half even", Err: grade.ErrMissing}
 	}
 	return fixed.Divide(n, d, fixed.Rounding(r)), nil

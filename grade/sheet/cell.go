@@ -95,7 +95,7 @@ func (f *form) marbling(cell string) (grade.Marbling, error) {
 	if !bare(cell) {
 		return grade.ParseMarbling(cell)
 	}
-	if !f.scale.IsValid() {
+	if f.scale == 0 {
 		return 0, &grade.FieldError{Allowed: "a name; for numbers the mapping names the scale", Err: grade.ErrSyntax}
 	}
 	n, err := f.whole(cell)
@@ -141,19 +141,18 @@ func readSex(_ *form, row *Row, cell string) (err error) {
 	return err
 }
 
-var darks = text.Enum{Kind: "dark cut", Names: []string{"", "1/3", "2/3"}, Zero: "no", Also: []text.Alias{{Name: "n", Value: 0}, {Name: "0", Value: 0}, {Name: "third", Value: 1}, {Name: "2 thirds", Value: 2}, {Name: "1 third", Value: 1}}}
+var darks = text.Enum[grade.DarkCut]{Kind: "dark cut", Names: []string{"", "1/3", "2/3"}, Zero: "no", Also: []text.Alias[grade.DarkCut]{{Name: "n", Value: 0}, {Name: "0", Value: 0}, {Name: "third", Value: 1}, {Name: "2 thirds", Value: 2}, {Name: "1 third", Value: 1}}}
 
 func readDark(_ *form, row *Row, cell string) error {
-	if n, err := darks.Parse(cell); err == nil {
-		row.Carcass.Lean.Dark = grade.DarkCut(n)
-		return nil
+	dark, err := darks.Parse(cell)
+	if err != nil {
+		dark, err = grade.ParseDarkCut(cell)
 	}
-	var err error
-	row.Carcass.Lean.Dark, err = grade.ParseDarkCut(cell)
+	row.Carcass.Lean.Dark = dark
 	return err
 }
 
-var yesNo = text.Enum{Kind: "answer", Names: []string{"", "yes"}, Zero: "no", Also: []text.Alias{{Name: "y", Value: 1}, {Name: "n", Value: 0}}}
+var yesNo = text.Enum[uint8]{Kind: "answer", Names: []string{"", "yes"}, Zero: "no", Also: []text.Alias[uint8]{{Name: "y", Value: 1}, {Name: "n", Value: 0}}}
 
 func yesOrNo(cell string) (bool, error) {
 	n, err := yesNo.Parse(cell)

@@ -8,6 +8,7 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/lines"
+	"example.com/ribface/internal/text"
 	"example.com/ribface/internal/text/fixed"
 	"example.com/ribface/maturity"
 )
@@ -47,7 +48,7 @@ var columns = func() []column {
 	weight := measured(func(c *grade.Carcass) *grade.Weight { return &c.Measures.Weight }, grade.WeightUnits, grade.ParseWeight, lo.Weight, hi.Weight)
 	return append([]column{
 		{Column{"id", "id", "", "one line of text"}, "", readID, writeID, []string{"id", "tag", "ear tag", "eartag", "animal", "animal id", "animal number", "carcass", "carcass id", "carcass number", "carcass no", "nr", "no", "no.", "number", "visual id", "vid"}},
-		{Column{"sex", "sex class", "", "steer, heifer, cow, bullock, bull; S, H or C"}, "sex", readSex, writeSex, []string{"sex", "sex class", "gender", "class"}},
+		{Column{"sex", "sex class", "", "steer, heifer, cow, bullock, bull; S, H or C"}, "sex", readSex, func(b []byte, r *Row) ([]byte, error) { return text.AppendName(b, r.Carcass.Sex) }, []string{"sex", "sex class", "gender", "class"}},
 		{Column{"skeletal", "skeletal maturity", "", "A00 to E100"}, "maturity.skeletal", func(f *form, r *Row, cell string) (err error) {
 			r.Carcass.Maturity.Skeletal, err = f.maturity(cell)
 			return err
@@ -70,8 +71,8 @@ var columns = func() []column {
 		{Column{"firmness", "firmness", "", "very soft, soft, moderately soft, slightly soft, slightly firm, moderately firm, firm"}, "lean.firmness", func(_ *form, r *Row, cell string) (err error) {
 			r.Carcass.Lean.Firmness, err = grade.ParseFirmness(cell)
 			return err
-		}, func(b []byte, r *Row) ([]byte, error) { return r.Carcass.Lean.Firmness.AppendText(b) }, []string{"firmness", "lean firmness"}},
-		{Column{"dark", "dark cut", "", "none, one third, two thirds, full; 1/3, 2/3"}, "lean.dark", readDark, func(b []byte, r *Row) ([]byte, error) { return r.Carcass.Lean.Dark.AppendText(b) }, []string{"dark", "dark cut", "dark cutter", "dark cutting"}},
+		}, func(b []byte, r *Row) ([]byte, error) { return text.AppendName(b, r.Carcass.Lean.Firmness) }, []string{"firmness", "lean firmness"}},
+		{Column{"dark", "dark cut", "", "none, one third, two thirds, full; 1/3, 2/3"}, "lean.dark", readDark, func(b []byte, r *Row) ([]byte, error) { return text.AppendName(b, r.Carcass.Lean.Dark) }, []string{"dark", "dark cut", "dark cutter", "dark cutting"}},
 		{Column{"below_cutter", "below Cutter", "", "yes, no"}, "lean.below_cutter", readBelow, writeBelow, []string{"below cutter"}},
 		{Column{"fat_in", "fat", "in", numbers(lo.Fat, hi.Fat)}, "measures.fat", fat.read("in"), fat.write, []string{"fat", "ft", "bf", "backfat", "back fat", "fat thickness", "fat depth", "rib fat", "12th rib fat", "12th rib fat thickness", "12th rib backfat", "subcutaneous fat"}},
 		{Column{"fat_mm", "fat", "mm", numbers(lo.Fat, hi.Fat)}, "measures.fat", fat.read("mm"), nil, nil},
@@ -84,15 +85,15 @@ var columns = func() []column {
 		{Column{"kph_pct", "KPH", "%", numbers(lo.KPH, hi.KPH)}, "measures.kph", kph.read("%"), kph.write, []string{"kph", "kph fat", "kidney pelvic heart fat", "kidney pelvic and heart fat", "kidney pelvic heart"}},
 		{Column{"weight_lb", "weight", "lb", numbers(lo.Weight, hi.Weight)}, "measures.weight", weight.read("lb"), weight.write, []string{"weight", "hcw", "hot carcass weight", "hot weight", "hot carcass wt", "hot wt", "carcass weight", "carcass wt", "hcwt", "wt"}},
 		{Column{"weight_kg", "weight", "kg", numbers(lo.Weight, hi.Weight)}, "measures.weight", weight.read("kg"), nil, nil},
-		{Column{"assumed", "assumed", "", "sex, maturity, kph, weight: what was assumed and not seen"}, "assumed", func(_ *form, r *Row, cell string) error { return r.Assumed.UnmarshalText([]byte(cell)) }, func(b []byte, r *Row) ([]byte, error) { return r.Assumed.AppendText(b) }, nil},
+		{Column{"assumed", "assumed", "", "sex, maturity, kph, weight: what was assumed and not seen"}, "assumed", func(_ *form, r *Row, cell string) error { return r.Assumed.UnmarshalText([]byte(cell)) }, func(b []byte, r *Row) ([]byte, error) { return r.Assumed.append(b) }, nil},
 		{Column{"color", "lean color", "", "very dark red to light cherry red"}, "lean.color", func(_ *form, r *Row, cell string) (err error) {
 			r.Carcass.Lean.Color, err = grade.ParseColor(cell)
 			return err
-		}, func(b []byte, r *Row) ([]byte, error) { return r.Carcass.Lean.Color.AppendText(b) }, []string{"color", "lean color"}},
+		}, func(b []byte, r *Row) ([]byte, error) { return text.AppendName(b, r.Carcass.Lean.Color) }, []string{"color", "lean color"}},
 		{Column{"texture", "lean texture", "", "very coarse to fine"}, "lean.texture", func(_ *form, r *Row, cell string) (err error) {
 			r.Carcass.Lean.Texture, err = grade.ParseTexture(cell)
 			return err
-		}, func(b []byte, r *Row) ([]byte, error) { return r.Carcass.Lean.Texture.AppendText(b) }, []string{"texture", "lean texture"}},
+		}, func(b []byte, r *Row) ([]byte, error) { return text.AppendName(b, r.Carcass.Lean.Texture) }, []string{"texture", "lean texture"}},
 		{Column{"buttons", "buttons", "", "0% to 100% ossified, or white and soft"}, "maturity.buttons", func(_ *form, r *Row, cell string) (err error) {
 			r.Carcass.Maturity.Buttons, err = maturity.ParseButtons(cell)
 			return err
@@ -195,7 +196,7 @@ func (m measure[T]) value(f *form, cell, unit string) (T, error) {
 	if last := cell[len(cell)-1]; last == '.' || last-'0' <= 9 {
 		cell += " " + unit
 	}
-	if f.surplus.IsValid() {
+	if f.surplus != 0 {
 		return m.parse(cell, f.surplus)
 	}
 	return m.parse(cell)
@@ -232,17 +233,6 @@ func writeID(b []byte, row *Row) ([]byte, error) {
 		err = &grade.FieldError{Value: fault.Plain(row.ID), Err: err}
 	}
 	return b, err
-}
-
-func writeSex(b []byte, row *Row) ([]byte, error) {
-	switch s := row.Carcass.Sex; s {
-	case grade.Steer:
-		return append(b, "steer"...), nil
-	case grade.Heifer:
-		return append(b, "heifer"...), nil
-	default:
-		return s.AppendText(b)
-	}
 }
 
 // appendScore appends a maturity as [maturity.Score.AppendText] does, quickly.

@@ -321,36 +321,21 @@ func ExampleFlagKinds() {
 
 // Settings and kinds read and write themselves as text.
 func ExampleFlagKind() {
-	k, err := sheet.ParseFlagKind("weight unit")
-	fmt.Println(k == sheet.WeightUnit, k.IsValid(), err)
-	b, err := k.AppendText([]byte("flag: "))
-	fmt.Println(string(b), err)
-	b, err = k.MarshalText()
+	k := sheet.WeightUnit
+	b, err := k.MarshalText()
 	fmt.Println(string(b), err, k.UnmarshalText([]byte("repeated id")), k)
 	// Output:
-	// true true <nil>
-	// flag: weight unit <nil>
 	// weight unit <nil> <nil> repeated id
 }
 
-func ExampleParseFlagKind() {
-	_, err := sheet.ParseFlagKind("odd")
-	fmt.Println(err)
-	// Output:
-	// flag: "odd": unknown; allowed: repeated id, unusual fat, unusual ribeye, unusual KPH, unusual weight, weight unit, KPH fraction
-}
-
 func ExampleMaturityScale() {
-	s, err := sheet.ParseMaturityScale("letter at 50")
+	s := sheet.LetterAt(50)
 	point, ok := s.Point()
-	fmt.Println(s, s.IsValid(), point, ok, err)
-	b, err := sheet.MaturityNumbers.AppendText(nil)
-	fmt.Println(string(b), err)
-	b, err = s.MarshalText()
+	fmt.Println(s, point, ok)
+	b, err := s.MarshalText()
 	fmt.Println(string(b), err, s.UnmarshalText([]byte("A00 = 100")), s)
 	// Output:
-	// letter at 50 true 50 true <nil>
-	// A00 = 100 <nil>
+	// letter at 50 50 true
 	// letter at 50 <nil> <nil> A00 = 100
 }
 
@@ -368,30 +353,10 @@ func ExampleLetterAt() {
 	// A60
 }
 
-func ExampleParseMaturityScale() {
-	_, err := sheet.ParseMaturityScale("letter")
-	fmt.Println(err)
-	// Output:
-	// maturity scale: "letter": unknown; allowed: "A00 = 100", or "letter at" with points from 0 to 99
-}
-
 func ExampleAssumptions() {
 	a := sheet.AssumedMaturity | sheet.AssumedKPH
-	b, err := a.AppendText(nil)
-	fmt.Println(a, string(b), err)
-	b, err = a.MarshalText()
+	b, err := a.MarshalText()
 	fmt.Println(string(b), err, a.UnmarshalText([]byte("sex")), a)
 	// Output:
-	// maturity kph maturity kph <nil>
 	// maturity kph <nil> <nil> sex
-}
-
-func ExampleParseAssumptions() {
-	a, err := sheet.ParseAssumptions("kph weight")
-	fmt.Println(a == sheet.AssumedKPH|sheet.AssumedWeight, err)
-	_, err = sheet.ParseAssumptions("fat")
-	fmt.Println(err)
-	// Output:
-	// true <nil>
-	// assumed: "fat": unknown; allowed: sex, maturity, kph and weight, with blanks between
 }

@@ -32,7 +32,7 @@ const (
 	flagKinds
 )
 
-var flagNames = text.Enum{Kind: "flag", Names: []string{"", "repeated id", "unusual fat", "unusual ribeye", "unusual KPH", "unusual weight", "weight unit", "KPH fraction"}}
+var flagNames = text.Enum[FlagKind]{Kind: "flag", Names: []string{"", "repeated id", "unusual fat", "unusual ribeye", "unusual KPH", "unusual weight", "weight unit", "KPH fraction"}}
 
 // FlagKinds yields the kinds.
 func FlagKinds() iter.Seq[FlagKind] {
@@ -45,26 +45,15 @@ func FlagKinds() iter.Seq[FlagKind] {
 	}
 }
 
-// IsValid reports whether k is one of the kinds.
-func (k FlagKind) IsValid() bool { return flagNames.IsValid(int(k)) }
-
 // String gives the name, as "repeated id"; "unset" for zero.
-func (k FlagKind) String() string { return flagNames.String(int(k)) }
-
-// ParseFlagKind reads a name, as [FlagKind.String] writes it.
-func ParseFlagKind(s string) (FlagKind, error) {
-	v, err := flagNames.Parse(s)
-	return FlagKind(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (k FlagKind) AppendText(b []byte) ([]byte, error) { return flagNames.Append(b, int(k)) }
+func (k FlagKind) String() string { return flagNames.String(k) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (k FlagKind) MarshalText() ([]byte, error) { return k.AppendText(nil) }
+func (k FlagKind) MarshalText() ([]byte, error) { return flagNames.Marshal(k) }
 
-// UnmarshalText reads a name. On error the receiver is left as it was.
-func (k *FlagKind) UnmarshalText(b []byte) error { return text.Unmarshal(k, b, ParseFlagKind) }
+// UnmarshalText reads what [FlagKind.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (k *FlagKind) UnmarshalText(b []byte) error { return flagNames.Unmarshal(k, b) }
 
 var (
 	lightPounds  = grade.Pounds(500)
@@ -77,7 +66,7 @@ var (
 func flags(m *grade.Measures, kilograms bool) (all []Flag) {
 	for _, note := range m.Unusual() {
 		name, _, _ := strings.Cut(note, " ")
-		kind, _ := ParseFlagKind("unusual " + name) // the notes begin with these names
+		kind, _ := flagNames.Parse("unusual " + name) // the notes begin with these names
 		all = append(all, Flag{kind, note})
 	}
 	switch w := m.Weight; {

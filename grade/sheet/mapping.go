@@ -89,13 +89,13 @@ func (m Mapping) Check() error {
 			facts[c.Field] = heading
 		}
 	}
-	if m.Marbling != 0 && !m.Marbling.IsValid() {
+	if m.Marbling != 0 && !text.Named(m.Marbling) {
 		refuse("marbling", "marbling scale", m.Marbling.String(), "a scale of package grade", grade.ErrUnknown)
 	}
-	if m.Maturity != 0 && !m.Maturity.IsValid() {
+	if m.Maturity != 0 && !m.Maturity.valid() {
 		refuse("maturity", "maturity scale", m.Maturity.String(), maturityAllowed, grade.ErrUnknown)
 	}
-	if m.Surplus != 0 && !m.Surplus.IsValid() {
+	if m.Surplus != 0 && !text.Named(m.Surplus) {
 		refuse("surplus", "rounding", m.Surplus.String(), "a rounding of package grade", grade.ErrUnknown)
 	}
 	lo, hi := grade.CarcassLimits().Least, grade.CarcassLimits().Most
@@ -165,8 +165,8 @@ func LetterAt(point int) MaturityScale {
 	return MaturityScale(firstLetterAt + point)
 }
 
-// IsValid reports whether the scale is MaturityNumbers or one of LetterAt.
-func (s MaturityScale) IsValid() bool {
+// valid reports whether the scale is MaturityNumbers or one of LetterAt.
+func (s MaturityScale) valid() bool {
 	_, ok := s.Point()
 	return ok || s == MaturityNumbers
 }
@@ -194,8 +194,7 @@ func (s MaturityScale) String() string {
 
 const maturityAllowed = `"A00 = 100", or "letter at" with points from 0 to 99`
 
-// ParseMaturityScale reads what [MaturityScale.String] writes.
-func ParseMaturityScale(s string) (MaturityScale, error) {
+func parseMaturityScale(s string) (MaturityScale, error) {
 	in := text.Trim(s)
 	if text.SameWords(in, MaturityNumbers.String()) {
 		return MaturityNumbers, nil
@@ -211,24 +210,21 @@ func ParseMaturityScale(s string) (MaturityScale, error) {
 	return 0, fault.Parse("maturity scale", s, "", maturityAllowed, fault.ErrUnknown)
 }
 
-// AppendText appends the text of [MaturityScale.String]; the zero value is empty text.
-func (s MaturityScale) AppendText(b []byte) ([]byte, error) {
+// MarshalText gives the text of [MaturityScale.String]; the zero value is empty text.
+func (s MaturityScale) MarshalText() ([]byte, error) {
 	if s == 0 {
-		return b, nil
+		return nil, nil
 	}
-	if !s.IsValid() {
-		return b, &grade.FieldError{Field: "maturity scale", Value: s.String(), Allowed: maturityAllowed, Err: grade.ErrUnknown}
+	if !s.valid() {
+		return nil, &grade.FieldError{Field: "maturity scale", Value: s.String(), Allowed: maturityAllowed, Err: grade.ErrUnknown}
 	}
-	return append(b, s.String()...), nil
+	return []byte(s.String()), nil
 }
 
-// MarshalText gives the text of [MaturityScale.String]; the zero value is empty text.
-func (s MaturityScale) MarshalText() ([]byte, error) { return s.AppendText(nil) }
-
-// UnmarshalText reads what [ParseMaturityScale] reads; empty text gives the zero value.
-// On error the receiver is left as it was.
+// UnmarshalText reads what [MaturityScale.String] writes, in any case; empty text gives
+// the zero value. On error the receiver is left as it was.
 func (s *MaturityScale) UnmarshalText(b []byte) error {
-	return text.Unmarshal(s, b, ParseMaturityScale)
+	return text.Unmarshal(s, b, parseMaturityScale)
 }
 
 // Assumptions says which values of a row were assumed and not seen: a set of
@@ -271,8 +267,7 @@ func (a Assumptions) String() string {
 
 const assumptionsAllowed = "sex, maturity, kph and weight, with blanks between"
 
-// ParseAssumptions reads what [Assumptions.String] writes.
-func ParseAssumptions(s string) (Assumptions, error) {
+func parseAssumptions(s string) (Assumptions, error) {
 	var a Assumptions
 	if text.SameWords(s, "none") {
 		return 0, nil
@@ -291,8 +286,11 @@ func ParseAssumptions(s string) (Assumptions, error) {
 	return a, nil
 }
 
-// AppendText appends the names; the zero value is empty text.
-func (a Assumptions) AppendText(b []byte) ([]byte, error) {
+// MarshalText gives the names; the zero value is empty text.
+func (a Assumptions) MarshalText() ([]byte, error) { return a.append(nil) }
+
+// append appends the names, nothing for zero.
+func (a Assumptions) append(b []byte) ([]byte, error) {
 	switch {
 	case a == 0:
 		return b, nil
@@ -302,9 +300,6 @@ func (a Assumptions) AppendText(b []byte) ([]byte, error) {
 	return append(b, a.String()...), nil
 }
 
-// MarshalText gives the names; the zero value is empty text.
-func (a Assumptions) MarshalText() ([]byte, error) { return a.AppendText(nil) }
-
-// UnmarshalText reads what [ParseAssumptions] reads; empty text gives the zero value.
-// On error the receiver is left as it was.
-func (a *Assumptions) UnmarshalText(b []byte) error { return text.Unmarshal(a, b, ParseAssumptions) }
+// UnmarshalText reads what [Assumptions.String] writes, in any case; empty text gives
+// the zero value. On error the receiver is left as it was.
+func (a *Assumptions) UnmarshalText(b []byte) error { return text.Unmarshal(a, b, parseAssumptions) }

@@ -206,7 +206,7 @@ func (s *GradedWriter) Write(g GradedRow) error {
 		if i > 0 {
 			b = append(b, "; "...)
 		}
-		if b, err = f.Kind.AppendText(b); err != nil {
+		if b, err = flagNames.Append(b, f.Kind); err != nil {
 			return s.w.refuse(&RowError{Err: err})
 		}
 	}

@@ -18,6 +18,7 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
 	"example.com/ribface/internal/testkit"
+	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
@@ -147,8 +148,8 @@ func collect(t *testing.T) *cited {
 			ages = append(ages, e, papers, old)
 		}
 	}
-	for tens := maturity.KeepUnits; tens.IsValid(); tens++ {
-		for lean := maturity.OldLeanMayCross; lean.IsValid(); lean++ {
+	for tens := maturity.KeepUnits; tens <= maturity.TensTowardLean; tens++ {
+		for lean := maturity.OldLeanMayCross; lean <= maturity.OldLeanStaysInB; lean++ {
 			for _, e := range ages {
 				for _, byAge := range []bool{false, true} {
 					c.from("maturity: method (Balancing) Steps", maturity.Balancing{Tens: tens, OldLean: lean}.Steps(e, byAge))
@@ -202,7 +203,7 @@ func collect(t *testing.T) *cited {
 		}
 	}
 	// Names of the tables of retail cuts are ids, and so cite.
-	for r := grade.RetailGuide; r.IsValid(); r++ {
+	for r := grade.RetailGuide; text.Named(r); r++ {
 		c.ids[r.String()] = "grade: RetailTable"
 	}
 
@@ -233,7 +234,7 @@ func collect(t *testing.T) *cited {
 	for l := range placing.Limits() {
 		c.from("placing: type Limit", l)
 	}
-	for w := placing.WordsColorado; w.IsValid(); w++ {
+	for w := placing.WordsColorado; text.Named(w); w++ {
 		c.from("placing: type Words", w)
 	}
 
@@ -248,7 +249,7 @@ func collect(t *testing.T) *cited {
 		k := made.Graded.Class()
 		k.Walk = nil
 		for s := range class.Sites() {
-			r, err := class.ParseRanking(order)
+			r, err := placing.ParseRanking(order)
 			must(err)
 			if s.Fat() {
 				k.Walk = append(k.Walk, class.Look{Site: s, Order: r})

@@ -21,6 +21,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/maturity/cite"
 )
 
@@ -136,7 +137,7 @@ func Read(dir, name string) ([]Row, error) {
 // standing that is not stronger than the weakest of them. A row without a source
 // may only be memory, common practice or derived.
 func (r Row) Ground() error {
-	standing, err := cite.ParseStanding(r.Get("standing"))
+	standing, err := roundtrip.Read[cite.Standing](r.Get("standing"))
 	if err != nil {
 		return err
 	}

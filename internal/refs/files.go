@@ -93,7 +93,7 @@ var files = []File{
 	{"price-report-2025-01-06.csv", "", nil, []Test{{Room: "examples/prices", Name: "TestPublishedReports"}}},
 	{"statistics-examples.csv", "", nil, []Test{
 		{Room: "placing", Name: "TestReferencesConsensus", Column: "statistic", Values: []string{"borda", "kemeny"}},
-		{Room: "placing/class", Name: "TestReferencesTau", Column: "statistic", Values: []string{"kendall tau-b"}},
+		{Room: "placing", Name: "TestReferencesTau", Column: "statistic", Values: []string{"kendall tau-b"}},
 		{Room: "placing/season", Name: "TestStatisticsExamples", Column: "statistic", Values: []string{"spearman", "icc", "kendall W", "cohen kappa", "quadratic kappa", "limits of agreement"}},
 	}},
 }

@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/ribface/internal/testkit/roundtrip"
+	"example.com/ribface/internal/text"
 	"example.com/ribface/placing"
 )
 
@@ -202,7 +204,7 @@ func placingFact(r Row) (Verdict, error) {
 }
 
 func cutLimit(r Row) (Verdict, error) {
-	l, err := placing.ParseLimit(r.Get("limit"))
+	l, err := roundtrip.Read[placing.Limit](r.Get("limit"))
 	if err != nil {
 		return 0, err
 	}
@@ -284,7 +286,7 @@ func cardRule(r Row) (Verdict, error) {
 }
 
 func wordsForCut(r Row) (Verdict, error) {
-	for w := placing.WordsColorado; w.IsValid(); w++ {
+	for w := placing.WordsColorado; text.Named(w); w++ {
 		if w.String() != r.Get("scale") {
 			continue
 		}

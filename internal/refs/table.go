@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity/cite"
 )
 
@@ -57,7 +58,7 @@ func Table(dir string) (line, page string, err error) {
 			}
 		}
 	}
-	for s := cite.CommonPractice; s.IsValid(); s++ {
+	for s := cite.CommonPractice; text.Named(s); s++ {
 		start("none "+s.String(), "no source", s.String())
 	}
 	total := count{name: "**total**"}

@@ -13,18 +13,15 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
-var colors = text.Enum{Kind: "color", Names: []string{"", "red", "green"}}
+var colors = text.Enum[color]{Kind: "color", Names: []string{"", "red", "green"}}
 
 // color is an encodable type made of the parts of the package.
-type color int
+type color uint8
 
-func parse(s string) (color, error) {
-	v, err := colors.Parse(s)
-	return color(v), err
-}
-
-func (c *color) UnmarshalText(b []byte) error { return text.Unmarshal(c, b, parse) }
-func (c color) MarshalText() ([]byte, error)  { return colors.Append(nil, int(c)) }
+func (c color) IsValid() bool                 { return colors.Valid(c) }
+func (c color) String() string                { return colors.String(c) }
+func (c *color) UnmarshalText(b []byte) error { return colors.Unmarshal(c, b) }
+func (c color) MarshalText() ([]byte, error)  { return colors.Marshal(c) }
 
 func sameField(t *testing.T, what string, err error, want fault.FieldError) {
 	t.Helper()
@@ -37,15 +34,15 @@ func sameField(t *testing.T, what string, err error, want fault.FieldError) {
 // TestEnum holds every answer about every value around the named ones.
 func TestEnum(t *testing.T) {
 	tests := []struct {
-		v     int
+		v     color
 		valid bool
 		text  string
 	}{
-		{-1, false, "color(-1)"}, {0, false, "unset"}, {1, true, "red"}, {2, true, "green"}, {3, false, "color(3)"},
+		{255, false, "color(255)"}, {0, false, "unset"}, {1, true, "red"}, {2, true, "green"}, {3, false, "color(3)"},
 	}
 	for _, tt := range tests {
-		if got := colors.IsValid(tt.v); got != tt.valid {
-			t.Errorf("IsValid(%d) = %v", tt.v, got)
+		if got := colors.Valid(tt.v); got != tt.valid {
+			t.Errorf("Valid(%d) = %v", tt.v, got)
 		}
 		if diff := cmp.Diff(tt.text, colors.String(tt.v)); diff != "" {
 			t.Errorf("String(%d): (-want +got)\n%s", tt.v, diff)
@@ -91,14 +88,14 @@ func TestEnumParse(t *testing.T) {
 // TestEnumZero holds that a zero with a name prints and parses as it, is listed
 // as allowed, and still has empty text.
 func TestEnumZero(t *testing.T) {
-	e := text.Enum{Kind: "tint", Names: []string{"", "pale"}, Zero: "none"}
-	if e.String(0) != "none" || e.String(1) != "pale" || e.String(2) != "tint(2)" || e.Allowed() != "none, pale" || e.IsValid(0) {
-		t.Errorf("%q, %q, %q, allowed %q, zero valid %v", e.String(0), e.String(1), e.String(2), e.Allowed(), e.IsValid(0))
+	e := text.Enum[uint8]{Kind: "tint", Names: []string{"", "pale"}, Zero: "none"}
+	if e.String(0) != "none" || e.String(1) != "pale" || e.String(2) != "tint(2)" || e.Allowed() != "none, pale" || e.Valid(0) {
+		t.Errorf("%q, %q, %q, allowed %q, zero valid %v", e.String(0), e.String(1), e.String(2), e.Allowed(), e.Valid(0))
 	}
 	if b, err := e.Append([]byte("kept"), 0); string(b) != "kept" || err != nil {
 		t.Errorf("Append of zero: %q, %v", b, err)
 	}
-	for in, want := range map[string]int{"none": 0, "pale": 1} {
+	for in, want := range map[string]uint8{"none": 0, "pale": 1} {
 		if v, err := e.Parse(in); v != want || err != nil {
 			t.Errorf("Parse(%q) = %d, %v", in, v, err)
 		}
@@ -112,8 +109,8 @@ func TestEnumZero(t *testing.T) {
 
 // TestEnumLenient holds the further spellings that are read.
 func TestEnumLenient(t *testing.T) {
-	e := text.Enum{Kind: "tint", Names: []string{"", "very pale", "dark"}, Zero: "no tint", Also: []text.Alias{{Name: "D", Value: 2}, {Name: "1/3", Value: 1}}}
-	for in, want := range map[string]int{"Very Pale": 1, " very-pale\t": 1, "very__pale": 1, "VERY  PALE": 1, "d": 2, " D ": 2, "1/3": 1, "No-Tint": 0, "dark": 2} {
+	e := text.Enum[uint8]{Kind: "tint", Names: []string{"", "very pale", "dark"}, Zero: "no tint", Also: []text.Alias[uint8]{{Name: "D", Value: 2}, {Name: "1/3", Value: 1}}}
+	for in, want := range map[string]uint8{"Very Pale": 1, " very-pale\t": 1, "very__pale": 1, "VERY  PALE": 1, "d": 2, " D ": 2, "1/3": 1, "No-Tint": 0, "dark": 2} {
 		if v, err := e.Parse(in); v != want || err != nil {
 			t.Errorf("Parse(%q) = %d, %v; want %d", in, v, err, want)
 		}
@@ -212,27 +209,11 @@ func TestUnmarshalJSON(t *testing.T) {
 
 // TestUnmarshal holds what empty text does, and that an error changes nothing.
 func TestUnmarshal(t *testing.T) {
-	tests := []struct {
-		name, in string
-		empty    color // after Unmarshal
-		set      color // after UnmarshalSet
-		err, no  bool  // whether Unmarshal and UnmarshalSet refuse
-	}{
-		{"name", "green", 2, 2, false, false},
-		{"empty", "", 0, 1, false, true},
-		{"wrong", "blue", 1, 1, true, true},
-	}
-	for _, tt := range tests {
-		t.Run(tt.name, func(t *testing.T) {
-			got := color(1)
-			if err := text.Unmarshal(&got, []byte(tt.in), parse); got != tt.empty || (err != nil) != tt.err {
-				t.Errorf("Unmarshal: %d, %v", got, err)
-			}
-			got = 1
-			if err := text.UnmarshalSet(&got, []byte(tt.in), parse); got != tt.set || (err != nil) != tt.no {
-				t.Errorf("UnmarshalSet: %d, %v", got, err)
-			}
-		})
+	for in, want := range map[string]color{"green": 2, "": 0, "blue": 1} {
+		got := color(1)
+		if err := text.Unmarshal(&got, []byte(in), colors.Parse); got != want || (err != nil) != (in == "blue") {
+			t.Errorf("Unmarshal of %q: %d, %v", in, got, err)
+		}
 	}
 }
 
@@ -258,6 +239,37 @@ func TestScan(t *testing.T) {
 	}
 	if err := text.Scan(&got, "color", "blue"); !errors.Is(err, fault.ErrUnknown) || got != 1 {
 		t.Errorf("Scan of a wrong name: %d, %v", got, err)
+	}
+}
+
+// TestEnumColumn holds that an enumeration goes into a database and comes back as
+// Scan and Value do it.
+func TestEnumColumn(t *testing.T) {
+	for v := range color(4) {
+		want, wantErr := text.Value(v)
+		if got, err := colors.Value(v); got != want || (err == nil) != (wantErr == nil) {
+			t.Errorf("Value of %v: %v, %v; want %v, %v", v, got, err, want, wantErr)
+		}
+	}
+	for _, src := range []any{"green", []byte("red"), nil, "blue", true, int64(1)} {
+		got, want := color(1), color(1)
+		err, wantErr := colors.Scan(&got, src), text.Scan(&want, "color", src)
+		if got != want || (err == nil) != (wantErr == nil) {
+			t.Errorf("Scan of %v: %v, %v; want %v, %v", src, got, err, want, wantErr)
+		}
+	}
+}
+
+// TestAppendName holds that a name goes behind what is there, and which values have one.
+func TestAppendName(t *testing.T) {
+	for v, want := range []string{"kept ", "kept red", "kept green", "kept "} {
+		b, err := text.AppendName([]byte("kept "), color(v))
+		if string(b) != want || (err != nil) != (v == 3) {
+			t.Errorf("AppendName of %d: %q, %v", v, b, err)
+		}
+		if text.Named(color(v)) != (v == 1 || v == 2) {
+			t.Errorf("Named(%d) is wrong", v)
+		}
 	}
 }
 
@@ -296,7 +308,7 @@ func TestObject(t *testing.T) {
 		`{"color":"green","n":"7"}`: "green 7", `{"COLOR":"green"}`: "green old", `{}`: "red old", " null ": "red old", `{"color":null,"n":""}`: "red ",
 	} {
 		err := read(in)
-		if got := colors.String(int(c)) + " " + string(n); err != nil || got != want {
+		if got := c.String() + " " + string(n); err != nil || got != want {
 			t.Errorf("%s: %s, %v; want %s", in, got, err, want)
 		}
 	}

@@ -55,28 +55,17 @@ const (
 	Derived                            // worked out from values that have one of the other standings
 )
 
-var standings = text.Enum{Kind: "standing", Names: []string{"", "official", "published", "common-practice", "memory", "derived"}}
+var standings = text.Enum[Standing]{Kind: "standing", Names: []string{"", "official", "published", "common-practice", "memory", "derived"}}
 
 // String gives the name of the standing; "unset" for zero.
-func (s Standing) String() string { return standings.String(int(s)) }
-
-// IsValid reports whether the standing is one of the named ones.
-func (s Standing) IsValid() bool { return standings.IsValid(int(s)) }
-
-// ParseStanding reads the name of a standing, as [Standing.String] writes it.
-func ParseStanding(s string) (Standing, error) {
-	v, err := standings.Parse(s)
-	return Standing(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (s Standing) AppendText(b []byte) ([]byte, error) { return standings.Append(b, int(s)) }
+func (s Standing) String() string { return standings.String(s) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (s Standing) MarshalText() ([]byte, error) { return s.AppendText(nil) }
+func (s Standing) MarshalText() ([]byte, error) { return standings.Marshal(s) }
 
-// UnmarshalText reads a name. On error the receiver is left as it was.
-func (s *Standing) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseStanding) }
+// UnmarshalText reads what [Standing.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (s *Standing) UnmarshalText(b []byte) error { return standings.Unmarshal(s, b) }
 
 // Citation is the ground for a rule: a standing and the ids of its sources.
 // It is comparable. The zero value stands for no citation.
@@ -101,11 +90,8 @@ func (c Citation) String() string {
 	}
 }
 
-// ParseCitation reads a citation as [Citation.String] writes it: a standing, a
-// colon, and source ids with commas between, as "official: cfr-54-105"; a
-// standing alone; "common practice, no source", "from memory" or "no source
-// given". The ids need not be known to [Lookup].
-func ParseCitation(s string) (Citation, error) {
+// parseCitation reads what UnmarshalText reads.
+func parseCitation(s string) (Citation, error) {
 	switch s {
 	case Citation{}.String():
 		return Citation{}, nil
@@ -115,7 +101,7 @@ func ParseCitation(s string) (Citation, error) {
 		return Citation{Standing: Memory}, nil
 	}
 	name, ids, _ := strings.Cut(s, ": ")
-	standing, err := ParseStanding(name)
+	standing, err := standings.Parse(name)
 	if err != nil {
 		pe := err.(*fault.ParseError) // Enum.Parse has no other error
 		return Citation{}, fault.Parse("citation", s, name, pe.Allowed, pe.Err)
@@ -145,28 +131,28 @@ func idsWellFormed(ids string) bool {
 
 const idBytes = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789._-"
 
-// AppendText appends what [Citation.String] gives; the zero value is empty text.
+// MarshalText gives what [Citation.String] gives; the zero value is empty text.
 // Source ids without standing, and ids that are not divided by single spaces,
 // give a FieldError.
-func (c Citation) AppendText(b []byte) ([]byte, error) {
+func (c Citation) MarshalText() ([]byte, error) {
 	if c == (Citation{}) {
-		return b, nil
+		return nil, nil
 	}
-	if err := standings.Check("standing of a citation", int(c.Standing)); err != nil {
-		return b, err
+	if err := standings.Check("standing of a citation", c.Standing); err != nil {
+		return nil, err
 	}
 	if !idsWellFormed(c.IDs) {
-		return b, &fault.FieldError{Field: "source ids of a citation", Value: c.IDs, Allowed: "ids divided by single spaces", Err: fault.ErrSyntax}
+		return nil, &fault.FieldError{Field: "source ids of a citation", Value: c.IDs, Allowed: "ids divided by single spaces", Err: fault.ErrSyntax}
 	}
-	return append(b, c.String()...), nil
+	return []byte(c.String()), nil
 }
 
-// MarshalText gives what [Citation.String] gives; the zero value is empty text.
-func (c Citation) MarshalText() ([]byte, error) { return c.AppendText(nil) }
-
-// UnmarshalText reads what [ParseCitation] reads; empty text gives the zero
-// value. On error the receiver is left as it was.
-func (c *Citation) UnmarshalText(b []byte) error { return text.Unmarshal(c, b, ParseCitation) }
+// UnmarshalText reads a citation as [Citation.String] writes it: a standing, a
+// colon, and source ids with commas between, as "official: cfr-54-105"; a
+// standing alone; "common practice, no source", "from memory" or "no source
+// given"; empty text gives the zero value. The ids need not be known to [Lookup]. On
+// error the receiver is left as it was.
+func (c *Citation) UnmarshalText(b []byte) error { return text.Unmarshal(c, b, parseCitation) }
 
 // Sources looks up every id of the citation, in order. Ids that are not known
 // are left out; the library's own citations have none.

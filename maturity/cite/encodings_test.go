@@ -8,7 +8,7 @@ import (
 )
 
 func TestEncodings(t *testing.T) {
-	roundtrip.Run(t, "Standing", cite.Official, cite.ParseStanding, roundtrip.Case[cite.Standing]{
+	roundtrip.Run(t, "Standing", cite.Official, roundtrip.Read[cite.Standing], roundtrip.Case[cite.Standing]{
 		Texts: map[string]cite.Standing{
 			"official": cite.Official, "published": cite.Published, "common-practice": cite.CommonPractice,
 			"memory": cite.Memory, "derived": cite.Derived,
@@ -16,7 +16,7 @@ func TestEncodings(t *testing.T) {
 		Bad:     []string{"unset", "Official!", "official -", "Standing(9)"},
 		Invalid: []cite.Standing{cite.Derived + 1},
 	})
-	roundtrip.Run(t, "Citation", cite.Citation{Standing: cite.Derived}, cite.ParseCitation, roundtrip.Case[cite.Citation]{
+	roundtrip.Run(t, "Citation", cite.Citation{Standing: cite.Derived}, roundtrip.Read[cite.Citation], roundtrip.Case[cite.Citation]{
 		Texts: map[string]cite.Citation{
 			"official: cfr-54-105":                    {Standing: cite.Official, IDs: "cfr-54-105"},
 			"published: bif-yield, ga-ffa-2014":       {Standing: cite.Published, IDs: "bif-yield ga-ffa-2014"},
@@ -44,7 +44,7 @@ func TestEncodings(t *testing.T) {
 func TestCitationOfEverySource(t *testing.T) {
 	for _, s := range cite.Sources() {
 		c := cite.Citation{Standing: s.Standing, IDs: s.ID}
-		got, err := cite.ParseCitation(c.String())
+		got, err := roundtrip.Read[cite.Citation](c.String())
 		if err != nil || got != c {
 			t.Errorf("ParseCitation(%q) = %v, %v", c.String(), got, err)
 		}
@@ -56,7 +56,7 @@ func FuzzParseCitation(f *testing.F) {
 	f.Add("common practice, no source")
 	f.Add("derived")
 	f.Fuzz(func(t *testing.T, s string) {
-		c, err := cite.ParseCitation(s)
+		c, err := roundtrip.Read[cite.Citation](s)
 		if err != nil {
 			if c != (cite.Citation{}) {
 				t.Fatalf("ParseCitation(%q) gives %v with an error", s, c)

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"example.com/ribface/internal/testkit/everytype"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/maturity/cite"
 )
 
@@ -14,6 +15,6 @@ func TestEveryType(t *testing.T) {
 		cite.Official, cite.Standing(99), source,
 		cite.Citation{Standing: cite.Memory}, cite.Citation{Standing: cite.Official, IDs: "cfr-54-105 no-such"}, cite.Citation{Standing: 99, IDs: "  "}, cite.Citation{IDs: "a"},
 		cite.Step{Name: "n", Rule: "r", Given: "g", Result: "s", Cite: cite.Citation{Standing: cite.Memory}}, cite.Step{Cite: cite.Citation{Standing: 99}},
-		cite.ParseStanding, cite.ParseCitation, cite.Lookup, cite.Sources,
+		roundtrip.Read[cite.Standing], roundtrip.Read[cite.Citation], cite.Lookup, cite.Sources,
 	)
 }

@@ -7,20 +7,14 @@ import (
 )
 
 func ExampleStanding() {
-	fmt.Println(cite.Official, cite.Official.IsValid())
-	var unset cite.Standing
-	fmt.Println(unset, unset.IsValid())
+	var s cite.Standing
+	fmt.Println(cite.Official, s, cite.Official < cite.Memory)
+	fmt.Println(s.UnmarshalText([]byte("common-practice")), s)
+	fmt.Println(s.UnmarshalText([]byte("hearsay")))
 	// Output:
-	// official true
-	// unset false
-}
-
-func ExampleParseStanding() {
-	fmt.Println(cite.ParseStanding("common-practice"))
-	fmt.Println(cite.ParseStanding("hearsay"))
-	// Output:
-	// common-practice <nil>
-	// unset standing: "hearsay": unknown; allowed: official, published, common-practice, memory, derived
+	// official unset true
+	// <nil> common-practice
+	// standing: "hearsay": unknown; allowed: official, published, common-practice, memory, derived
 }
 
 func ExampleCitation() {
@@ -42,13 +36,6 @@ func ExampleCitation_Sources() {
 	}
 	// Output:
 	// 7 CFR 54.105, specifications for yield grades of carcass beef | USDA | before 2016
-}
-
-func ExampleParseCitation() {
-	c, err := cite.ParseCitation("published: bif-yield, ga-ffa-2014")
-	fmt.Println(c.Standing, len(c.Sources()), err)
-	// Output:
-	// published 2 <nil>
 }
 
 func ExampleLookup() {

@@ -123,6 +123,8 @@ func (g Graded) path(exhibit int) string {
 	return nth("exhibits", at)
 }
 
+func each(n int) string { return "each exhibit 1 to " + strconv.Itoa(n) + " once" }
+
 // checkRules refuses an edition and balancing rules that are none.
 func (c Class) checkRules() error {
 	var edition error

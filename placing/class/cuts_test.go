@@ -1,7 +1,6 @@
 package class_test
 
 import (
-	"slices"
 	"testing"
 
 	"example.com/ribface/grade"
@@ -85,84 +84,6 @@ func TestCutsKeepTheLimits(t *testing.T) {
 			t.Fatalf("%+v breaks the limit", c)
 		}
 	})
-}
-
-func TestMistakes(t *testing.T) {
-	official, err := placing.NewOfficial(placing.MustParseOrder("3-2-1-4"), placing.MustParseCuts("2-8-2"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	order := placing.MustParseOrder
-	// The first three and 46 are worked in ext-maryland-contests.
-	want := []class.Mistake{
-		{"top pair switched", order("2-3-1-4"), 48, 2},
-		{"middle pair switched", order("3-1-2-4"), 42, 8},
-		{"bottom pair switched", order("3-2-4-1"), 48, 2},
-		{"top and bottom pair switched", order("2-3-4-1"), 46, 4},
-		{"first put last", order("2-1-4-3"), 26, 24},
-		{"last put first", order("4-3-2-1"), 26, 24},
-		{"turned upside down", order("4-1-2-3"), 6, 44},
-	}
-	if diff := cmp.Diff(want, class.Mistakes(official)); diff != "" {
-		t.Errorf("mistakes (-want +got):\n%s", diff)
-	}
-	two, _ := placing.NewOfficial(order("2-1"), placing.MustParseCuts("9"))
-	if diff := cmp.Diff([]class.Mistake{{"the pair switched", order("1-2"), 41, 9}}, class.Mistakes(two)); diff != "" {
-		t.Errorf("a class of two (-want +got):\n%s", diff)
-	}
-	three, _ := placing.NewOfficial(order("1-2-3"), placing.MustParseCuts("3-4"))
-	want = []class.Mistake{
-		{"top pair switched", order("2-1-3"), 47, 3},
-		{"bottom pair switched", order("1-3-2"), 46, 4},
-		{"first put last", order("2-3-1"), 40, 10},
-		{"last put first", order("3-1-2"), 39, 11},
-		{"turned upside down", order("3-2-1"), 36, 14},
-	}
-	if diff := cmp.Diff(want, class.Mistakes(three)); diff != "" {
-		t.Errorf("a class of three (-want +got):\n%s", diff)
-	}
-	if got := class.Mistakes(placing.Official{}); got != nil {
-		t.Errorf("the zero Official: %v", got)
-	}
-	var names []string
-	for i := 1; i < 5; i++ {
-		names = append(names, class.PairName(i, 5))
-	}
-	if !slices.Equal(names, []string{"top pair", "pair 2", "pair 3", "bottom pair"}) {
-		t.Errorf("names %v", names)
-	}
-}
-
-// TestDifficulty counts all placings of small classes one by one.
-func TestDifficulty(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		n := rapid.IntRange(2, 6).Draw(t, "n")
-		cuts := make([]int, n-1)
-		for i := range cuts {
-			cuts[i] = rapid.IntRange(0, 7).Draw(t, "cut")
-		}
-		c, _ := placing.NewCuts(cuts...)
-		o, err := placing.NewOfficial(drawOrder(t, n), c)
-		if err != nil {
-			t.Fatal(err)
-		}
-		want := class.Guessing{MeanLoss: c.MeanLoss(), Worst: o.Worst()}
-		for _, s := range o.Scores() {
-			want.Placings++
-			if s > 40 {
-				want.Above40++
-			}
-			if s > 45 {
-				want.Above45++
-			}
-		}
-		if got := class.GuessingOf(o); !cmp.Equal(want, got) {
-			t.Fatalf("%v: %+v, want %+v", o, got, want)
-		}
-	})
-	if got := class.GuessingOf(placing.Official{}); got != (class.Guessing{}) {
-		t.Errorf("the zero Official: %+v", got)
-	}
 }
 
 // TestObviousBottom has classes whose last pair is firm and whose total leaves little

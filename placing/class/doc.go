@@ -17,8 +17,8 @@
 //     adjusted. Nothing is graded by that until the caller hands it to
 //     [Class.Adjust].
 //   - [Graded.Place] places the class by a [Policy], [Graded.Decide] one pair.
-//   - [Placing.ProposeCuts], [Mistakes] and [GuessingOf] turn the placing into
-//     cuts and say what they would do.
+//   - [Placing.ProposeCuts] proposes cuts for the placing. What cuts would do, the
+//     package placing tells of any official placing.
 //   - [Graded.Reasons] gives the reasons for any order, a committee's or a
 //     member's as well as the policy's: facts first, as data, and
 //     [Reasons.Spoken] as a member would say them. [Graded.Why] does so for one
@@ -34,11 +34,11 @@
 // # The walk
 //
 // A judge compares all exhibits over one site of the carcass before going to the
-// next, from the round down. A [Look] is one site with a [Ranking] of all
-// exhibits, ties allowed, written "3 1=2 4"; [RankScores] takes scores instead. A
-// walk may stop anywhere; [Walk.Missing] says what it lacks and [Site.LookFor] what
-// to look for. Color, texture and firmness of the lean and the chine buttons are
-// part of the carcass.
+// next, from the round down. A [Look] is one site with a [placing.Ranking] of all
+// exhibits, ties allowed, written "3 1=2 4"; [placing.RankScores] takes scores
+// instead. A walk may stop anywhere; [Walk.Missing] says what it lacks and
+// [Site.LookFor] what to look for. Color, texture and firmness of the lean and the
+// chine buttons are part of the carcass.
 //
 // # Policy, margins and cycles
 //
@@ -89,8 +89,8 @@
 //
 // # Encodings
 //
-// Everything goes through encoding/json, by names in lower case. [Ranking] and
-// [Site], which a walk is written in, have text and SQL besides. [Ground], [Trait],
+// Everything goes through encoding/json, by names in lower case. [Site], which a walk
+// is written in, has text and SQL besides. [Ground], [Trait],
 // [Heading] and [Size] are settings and words of the package, with String and text
 // alone. A [Graded] class is written as its [Class] and graded again when it is read;
 // a [Valuation] is refused, since a value rests on a whole grid.

@@ -6,6 +6,7 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
 	"example.com/ribface/internal/testkit/everytype"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
@@ -50,14 +51,14 @@ func TestEveryType(t *testing.T) {
 		four(), four().Exhibits[0], four().Walk, four().Walk[0], class.Look{Site: 99}, class.Walk{{Site: 99}, {}}, class.Exhibit{Number: -1},
 		class.Class{Exhibits: []class.Exhibit{{}, {Number: 7}}, Posted: grade.Pounds(-1)}, g, class.Adjustment{Exhibit: 1, Fat: grade.Inches(-0.1)}, g.Represent()[0], class.Finding{Exhibit: -1, Sites: []class.Site{99, 0}},
 		class.DefaultPolicy(), class.NotesPolicy(), valuePolicy(), odd, nameless, odd.Advantages[0],
-		p, hand, round, p.Decisions[0], round.Cycles[0], splits[0], cuts, class.Mistakes(official)[0], class.GuessingOf(official),
+		p, hand, round, p.Decisions[0], round.Cycles[0], splits[0], cuts,
 		past, records[0], fitting, fitting.Settings[0],
 		reasons, said, reasons.Pairs[0], said.Pairs[0], reasons.Pairs[0].Over[0], reasons.Pairs[0].Over[0].Facts[0], fact, turns[0], value,
-		class.MustParseRanking("3 1=2 4"), class.HalfPlaces(-3), class.Pairs{Same: -1, Reversed: 5, TiedHere: -9}, class.Pairs{Same: 3},
+		class.MustParseRanking("3 1=2 4"),
 		class.ByYield, class.Ground(99), class.TraitSite, class.Trait(99), class.OnMuscling, class.Heading(99), class.Wide, class.Size(99), class.FatRump, class.Site(99),
 
-		class.ParseRanking, class.NewRanking, class.RankScores, class.RankingOf, class.ParseGround, class.ParseTrait, class.ParseSite, class.ParseHeading, class.ParseSize,
-		class.Mistakes, class.GuessingOf, class.PairName, class.Replay, class.Fit, class.Sites, class.Policies, class.ValuePolicy,
+		roundtrip.Read[class.Ground], class.ParseTrait, class.ParseSite, roundtrip.Read[class.Heading], roundtrip.Read[class.Size],
+		class.Replay, class.Fit, class.Sites, class.Policies, class.ValuePolicy,
 
 		official, past.Order, past.Cuts, placing.LimitColorado, grid(t), weekly(), price.ByHead,
 		grade.Tolerances{Fat: grade.Inches(0.1), Marbling: 20}, grade.Tolerances{Marbling: -1}, cite.Citation{},

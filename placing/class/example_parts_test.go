@@ -58,14 +58,6 @@ func ExampleDecision() {
 	// 3 over 1 by quality tier margin 1.322 close false true
 }
 
-func ExampleGuessing() {
-	o, _ := placing.ParseOfficial("1-2-3-4 cuts 5-5-5")
-	d := class.GuessingOf(o)
-	fmt.Println(d.MeanLoss, d.Worst, d.Placings)
-	// Output:
-	// 25 0 24
-}
-
 func ExampleExhibit() {
 	e := exampleClass().Exhibits[0]
 	fmt.Println(e.Number, e.Carcass.Sex, e.Carcass.Marbling)
@@ -92,14 +84,6 @@ func ExampleLook() {
 	fmt.Println(l.Site, l.Order)
 	// Output:
 	// fat over rump 1 3=4 2
-}
-
-func ExampleMistake() {
-	o, _ := placing.ParseOfficial("3-2-1-4 cuts 2-8-2")
-	m := class.Mistakes(o)[0]
-	fmt.Println(m.Name, m.Card, m.Score, m.Lost)
-	// Output:
-	// top pair switched 2-3-1-4 48 2
 }
 
 func ExampleReasons() {
@@ -135,9 +119,9 @@ func ExampleSupport() {
 }
 
 func ExampleHeading() {
-	fmt.Println(class.OnQuality, class.OnQuality.IsValid(), class.Heading(0))
+	fmt.Println(class.OnQuality, class.Heading(0))
 	// Output:
-	// quality true none
+	// quality none
 }
 
 func ExampleSize() {
@@ -151,13 +135,6 @@ func ExampleFinding() {
 	fmt.Println(f.Exhibit, f.Fat, f.More, f.Sites)
 	// Output:
 	// 1 true true [fat over rump fat in brisket]
-}
-
-func ExamplePairs() {
-	p, err := class.MustParseRanking("1 2 3 4").Against(class.MustParseRanking("2 1 3=4"))
-	fmt.Println(p.Same, p.Reversed, p.TiedHere, p.TiedThen, p.TiedBoth, err)
-	// Output:
-	// 4 1 0 1 0 <nil>
 }
 
 func ExamplePolicy_Rules() {
@@ -224,7 +201,7 @@ func ExampleFieldError() {
 }
 
 func ExampleParseError() {
-	_, err := class.ParseRanking("3 2=2 4")
+	_, err := placing.ParseRanking("3 2=2 4")
 	var pe *placing.ParseError
 	if errors.As(err, &pe) {
 		fmt.Println(pe.Kind, "|", pe.Input, "|", pe.Part, "|", pe.Allowed)

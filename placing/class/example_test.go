@@ -2,7 +2,6 @@ package class_test
 
 import (
 	"encoding/json"
-	"errors"
 	"fmt"
 
 	"example.com/ribface/grade"
@@ -227,8 +226,8 @@ func ExamplePolicy_Check() {
 }
 
 func ExampleGround() {
-	fmt.Println(class.ByTier, class.ByMarbling.IsValid(), class.Ground(0))
-	// Output: quality tier true unset
+	fmt.Println(class.ByTier, class.Ground(0))
+	// Output: quality tier unset
 }
 
 func ExampleDecision_String() {
@@ -239,36 +238,6 @@ func ExampleDecision_String() {
 	// 3 over 1 by quality tier, 1 tier better in quality, yield higher by 0.478; margin 1.322
 	// 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.598
 	// 2 over 4 by bottom of the class, 1 tier better in quality, yield lower by 2.196; no yield could turn it
-}
-
-func ExampleMistakes() {
-	o, _ := placing.NewOfficial(placing.MustParseOrder("3-2-1-4"), placing.MustParseCuts("2-8-2"))
-	for _, m := range class.Mistakes(o) {
-		fmt.Println(m.Card, m.Score, m.Name)
-	}
-	// Output:
-	// 2-3-1-4 48 top pair switched
-	// 3-1-2-4 42 middle pair switched
-	// 3-2-4-1 48 bottom pair switched
-	// 2-3-4-1 46 top and bottom pair switched
-	// 2-1-4-3 26 first put last
-	// 4-3-2-1 26 last put first
-	// 4-1-2-3 6 turned upside down
-}
-
-func ExamplePairName() {
-	fmt.Println(class.PairName(2, 4), class.PairName(4, 6))
-	// Output: middle pair pair 4
-}
-
-func ExampleGuessingOf() {
-	o, _ := placing.NewOfficial(placing.MustParseOrder("3-2-1-4"), placing.MustParseCuts("2-8-2"))
-	d := class.GuessingOf(o)
-	fmt.Println("a guesser loses", d.MeanLoss, "of", 50-d.Worst)
-	fmt.Println(d.Above40, "of", d.Placings, "placings are above 40,", d.Above45, "above 45")
-	// Output:
-	// a guesser loses 22 of 44
-	// 5 of 24 placings are above 40, 4 above 45
 }
 
 func ExampleGraded_Reasons() {
@@ -376,64 +345,9 @@ func ExampleGraded_CouldReverse() {
 	// <nil>
 }
 
-func ExampleRanking() {
-	r, err := class.ParseRanking("3 2=1 4")
-	fmt.Println(r, r.Len(), r.IsValid(), err)
-	fmt.Println("exhibit 1 is at place", r.Place(1), "and under 3:", r.Compare(1, 3) > 0)
-	fmt.Println(r.Groups())
-	b, _ := r.MarshalText()
-	fmt.Println(string(b))
-	// Output:
-	// 3 1=2 4 4 true <nil>
-	// exhibit 1 is at place 2.5 and under 3: true
-	// [[3] [1 2] [4]]
-	// 3 1=2 4
-}
-
-func ExampleNewRanking() {
-	r, err := class.NewRanking([]int{3}, []int{1, 2}, []int{4})
-	fmt.Println(r, err)
-	// Output: 3 1=2 4 <nil>
-}
-
-func ExampleRankScores() {
-	r, err := class.RankScores(5, 5, 7, 2)
-	fmt.Println(r, err)
-	// Output: 3 1=2 4 <nil>
-}
-
-func ExampleParseRanking() {
-	_, err := class.ParseRanking("3 1=1 4")
-	fmt.Println(err)
-	// Output: ranking: "3 1=1 4": repeated at "1"; allowed: each exhibit 1 to 4 once
-}
-
 func ExampleMustParseRanking() {
 	fmt.Println(class.MustParseRanking("2 1"))
 	// Output: 2 1
-}
-
-func ExampleRanking_Relabel() {
-	r, err := class.MustParseRanking("3 1=2").Relabel(placing.MustParseOrder("2-3-1"))
-	fmt.Println(r, err)
-	// Output: 1 2=3 <nil>
-}
-
-func ExampleRanking_Against() {
-	p, err := class.MustParseRanking("1 2 3 4").Against(class.MustParseRanking("1 3 2 4"))
-	tau, ok := p.TauB()
-	fmt.Printf("%d the same, %d reversed, tau-b %.4f %v %v\n", p.Same, p.Reversed, tau, ok, err)
-	// Output: 5 the same, 1 reversed, tau-b 0.6667 true <nil>
-}
-
-func ExamplePairs_TauB() {
-	fmt.Println(class.Pairs{Same: 2, Reversed: 1, TiedHere: 1}.TauB())
-	// Output: 0.2886751345948129 true
-}
-
-func ExampleHalfPlaces() {
-	fmt.Println(class.HalfPlaces(5), class.HalfPlaces(-1), class.HalfPlaces(4))
-	// Output: 2.5 -0.5 2
 }
 
 func ExampleWalk() {
@@ -549,15 +463,6 @@ func ExamplePolicy_UnmarshalJSON() {
 	// ties[0] unknown
 	// exchnage unknown
 	// coach
-}
-
-func ExampleParseGround() {
-	fmt.Println(class.ParseGround("yield"))
-	_, err := class.ParseGround("luck")
-	fmt.Println(errors.Is(err, placing.ErrUnknown))
-	// Output:
-	// yield <nil>
-	// true
 }
 
 // examplePast are two invented classes with what a committee made of them.

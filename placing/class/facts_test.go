@@ -318,7 +318,7 @@ func secondReasons(g class.Graded, order placing.Order, p class.Policy) class.Re
 		over := secondFacts(g, u, l)
 		on := secondOn(secondGroups(over, 0), d, u)
 		r.Pairs = append(r.Pairs, class.PairReasons{
-			Name: class.PairName(i, g.Len()), Upper: u, Lower: l, Decision: d, On: on,
+			Name: placing.PairName(i, g.Len()), Upper: u, Lower: l, Decision: d, On: on,
 			Over: secondGroups(over, on), Grants: secondGroups(secondFacts(g, l, u), 0),
 		})
 	}
@@ -362,7 +362,7 @@ func anyClass(r *rand.Rand, most int) class.Class {
 			for i := range scores {
 				scores[i] = r.IntN(n)
 			}
-			order, err := class.RankScores(scores...)
+			order, err := placing.RankScores(scores...)
 			if err != nil {
 				panic(err)
 			}
@@ -586,11 +586,6 @@ func TestTraits(t *testing.T) {
 	}
 	if _, err := class.ParseTrait("hair"); !errors.Is(err, placing.ErrUnknown) {
 		t.Errorf("ParseTrait: %v", err)
-	}
-	for h := range class.OnMuscling + 2 {
-		if h.IsValid() != (h >= class.OnQuality && h <= class.OnMuscling) {
-			t.Errorf("%v", h)
-		}
 	}
 }
 

@@ -160,7 +160,7 @@ func committee(t *testing.T, p class.Policy, seed uint64, classes int) []class.P
 		}
 		c := classOf(carcasses...)
 		for _, s := range []class.Site{class.FatRump, class.FatRib, class.RoundPlumpness} {
-			order, _ := class.RankScores(r.IntN(4), r.IntN(4), r.IntN(4), r.IntN(4))
+			order, _ := placing.RankScores(r.IntN(4), r.IntN(4), r.IntN(4), r.IntN(4))
 			c.Walk = append(c.Walk, class.Look{Site: s, Order: order})
 		}
 		g := graded(t, c)

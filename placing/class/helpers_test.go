@@ -147,12 +147,12 @@ func drawCarcass(t *rapid.T) grade.Carcass {
 	return c
 }
 
-func drawRanking(t *rapid.T, n int) class.Ranking {
+func drawRanking(t *rapid.T, n int) placing.Ranking {
 	scores := make([]int, n)
 	for i := range scores {
 		scores[i] = rapid.IntRange(1, n).Draw(t, "score")
 	}
-	r, err := class.RankScores(scores...)
+	r, err := placing.RankScores(scores...)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -198,7 +198,13 @@ func relabel(t *rapid.T, c class.Class, to placing.Order) class.Class {
 		out.Exhibits = append(out.Exhibits, e)
 	}
 	for _, l := range c.Walk {
-		r, err := l.Order.Relabel(to)
+		groups := l.Order.Groups()
+		for _, g := range groups {
+			for i, e := range g {
+				g[i] = to.At(e)
+			}
+		}
+		r, err := placing.NewRanking(groups...)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -283,7 +283,7 @@ func randomClass(r *rand.Rand) class.Class {
 				for i := range scores {
 					scores[i] = r.IntN(n)
 				}
-				order, _ := class.RankScores(scores...)
+				order, _ := placing.RankScores(scores...)
 				c.Walk = append(c.Walk, class.Look{Site: s, Order: order})
 			}
 		}

@@ -563,7 +563,7 @@ func largest(t testing.TB) (class.Class, placing.Panel) {
 		return list
 	}
 	for s := range class.Sites() {
-		r, err := class.RankScores(shuffled()...)
+		r, err := placing.RankScores(shuffled()...)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -596,7 +596,7 @@ func work(t testing.TB, c class.Class, panel placing.Panel) {
 	if err := errors.Join(err2, err3, err4, err5); err != nil {
 		t.Fatal(err)
 	}
-	if r == nil || len(reasons.Spoken()) != 13 || len(class.Mistakes(official)) != 15 || class.GuessingOf(official).Placings != 479_001_600 || consensus.Count < 1 || theirs.Cuts.Len() != 11 || len(p.Explain()) < 11 {
+	if r == nil || len(reasons.Spoken()) != 13 || len(official.Mistakes()) != 15 || official.Guessing().Placings != 479_001_600 || consensus.Count < 1 || theirs.Cuts.Len() != 11 || len(p.Explain()) < 11 {
 		t.Fatal("the work is not done")
 	}
 }

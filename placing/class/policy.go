@@ -36,29 +36,17 @@ const (
 	ByFirmness                    // the firmer lean, where both were looked at
 )
 
-var grounds = text.Enum{Kind: "ground", Names: []string{"", "quality tier", "yield advantage", "bottom of the class", "lean color", "marbling", "yield", "muscling", "trimness", "Choice against Select", "value", "dark cutting", "texture", "firmness"}}
+var grounds = text.Enum[Ground]{Kind: "ground", Names: []string{"", "quality tier", "yield advantage", "bottom of the class", "lean color", "marbling", "yield", "muscling", "trimness", "Choice against Select", "value", "dark cutting", "texture", "firmness"}}
 
 // String gives the name; "unset" for zero.
-func (g Ground) String() string { return grounds.String(int(g)) }
-
-// IsValid reports whether g is one of the named grounds.
-func (g Ground) IsValid() bool { return grounds.IsValid(int(g)) }
-
-// ParseGround reads the name of a ground, as [Ground.String] writes it, in any case and with
-// blanks, hyphens or underscores between the words.
-func ParseGround(s string) (Ground, error) {
-	v, err := grounds.Parse(s)
-	return Ground(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (g Ground) AppendText(b []byte) ([]byte, error) { return grounds.Append(b, int(g)) }
+func (g Ground) String() string { return grounds.String(g) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (g Ground) MarshalText() ([]byte, error) { return g.AppendText(nil) }
+func (g Ground) MarshalText() ([]byte, error) { return grounds.Marshal(g) }
 
-// UnmarshalText reads a name. On error the receiver is left as it was.
-func (g *Ground) UnmarshalText(b []byte) error { return text.Unmarshal(g, b, ParseGround) }
+// UnmarshalText reads what [Ground.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (g *Ground) UnmarshalText(b []byte) error { return grounds.Unmarshal(g, b) }
 
 // ties reports whether the ground may stand in Policy.Ties.
 func (g Ground) ties() bool {

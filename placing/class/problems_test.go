@@ -29,7 +29,7 @@ func TestGradeTellsAll(t *testing.T) {
 	c.Exhibits[1].Carcass.Lean.Dark = 9
 	c.Exhibits[3].Carcass.FatAdjust = grade.Inches(-1)
 	c.Walk[1].Site = class.FatRump
-	c.Walk[2].Order = class.Ranking{}
+	c.Walk[2].Order = placing.Ranking{}
 	c.Walk[3] = class.Look{Site: 99, Order: class.MustParseRanking("1 2")}
 	_, err := c.Grade()
 	faulttest.All(t, "Grade", err,
@@ -212,16 +212,6 @@ func TestClassJSON(t *testing.T) {
 	if err := json.Unmarshal([]byte(`{"tiers":2,"yield":1.5}`), &u); err != nil || u.Yield != grade.Grades(1.5) {
 		t.Errorf("%+v, %v", u, err)
 	}
-}
-
-func ExampleParseHeading() {
-	h, err := class.ParseHeading("Trimness")
-	fmt.Println(h, err)
-	s, err := class.ParseSize("wide")
-	fmt.Println(s, err)
-	// Output:
-	// trimness <nil>
-	// wide <nil>
 }
 
 func ExampleClass_UnmarshalJSON() {

@@ -33,29 +33,23 @@ const (
 	TraitSite                      // fat or muscling at a site of the walk
 )
 
-var traits = text.Enum{Kind: "trait", Names: []string{"", "quality grade", "dark cutting", "marbling", "yield", "fat over the rib", "ribeye", "kidney, pelvic and heart fat", "weight", "skeletal maturity", "chine buttons", "lean maturity", "lean color", "lean texture", "firmness", "site"}}
+var traits = text.Enum[Trait]{Kind: "trait", Names: []string{"", "quality grade", "dark cutting", "marbling", "yield", "fat over the rib", "ribeye", "kidney, pelvic and heart fat", "weight", "skeletal maturity", "chine buttons", "lean maturity", "lean color", "lean texture", "firmness", "site"}}
 
 // IsValid reports whether t is one of the named traits.
-func (t Trait) IsValid() bool { return traits.IsValid(int(t)) }
+func (t Trait) IsValid() bool { return traits.Valid(t) }
 
 // String gives the name; "unset" for zero.
-func (t Trait) String() string { return traits.String(int(t)) }
+func (t Trait) String() string { return traits.String(t) }
 
 // ParseTrait reads the name of a trait, as [Trait.String] writes it, in any case and with
 // blanks, hyphens or underscores between the words.
-func ParseTrait(s string) (Trait, error) {
-	v, err := traits.Parse(s)
-	return Trait(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (t Trait) AppendText(b []byte) ([]byte, error) { return traits.Append(b, int(t)) }
+func ParseTrait(s string) (Trait, error) { return traits.Parse(s) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (t Trait) MarshalText() ([]byte, error) { return t.AppendText(nil) }
+func (t Trait) MarshalText() ([]byte, error) { return traits.Marshal(t) }
 
 // UnmarshalText reads a name. On error the receiver is left as it was.
-func (t *Trait) UnmarshalText(b []byte) error { return text.Unmarshal(t, b, ParseTrait) }
+func (t *Trait) UnmarshalText(b []byte) error { return traits.Unmarshal(t, b) }
 
 // Heading is what a pair is placed on, and what its reasons are grouped by.
 // Trimness, muscling and quality are the published headings (mu-beef-carcass-2015);
@@ -71,29 +65,17 @@ const (
 	OnMuscling                      // ribeye, and muscling over the sites
 )
 
-var headings = text.Enum{Kind: "heading", Names: []string{"", "quality", "cutability", "trimness", "muscling"}, Zero: "none"}
-
-// IsValid reports whether h is one of the four headings.
-func (h Heading) IsValid() bool { return headings.IsValid(int(h)) }
+var headings = text.Enum[Heading]{Kind: "heading", Names: []string{"", "quality", "cutability", "trimness", "muscling"}, Zero: "none"}
 
 // String gives the name; "none" for zero.
-func (h Heading) String() string { return headings.String(int(h)) }
-
-// ParseHeading reads the name of a heading, as [Heading.String] writes it, in any case and with
-// blanks, hyphens or underscores between the words.
-func ParseHeading(s string) (Heading, error) {
-	v, err := headings.Parse(s)
-	return Heading(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (h Heading) AppendText(b []byte) ([]byte, error) { return headings.Append(b, int(h)) }
+func (h Heading) String() string { return headings.String(h) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (h Heading) MarshalText() ([]byte, error) { return h.AppendText(nil) }
+func (h Heading) MarshalText() ([]byte, error) { return headings.Marshal(h) }
 
-// UnmarshalText reads a name. On error the receiver is left as it was.
-func (h *Heading) UnmarshalText(b []byte) error { return text.Unmarshal(h, b, ParseHeading) }
+// UnmarshalText reads what [Heading.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (h *Heading) UnmarshalText(b []byte) error { return headings.Unmarshal(h, b) }
 
 // Size is how large a difference is to the eye. The zero Size is a difference that
 // nobody sees, which is a fact and is never spoken.
@@ -106,29 +88,17 @@ const (
 	Wide
 )
 
-var sizes = text.Enum{Kind: "size", Names: []string{"", "slight", "plain", "wide"}, Zero: "unseen"}
-
-// IsValid reports whether s is one of the three sizes that are seen.
-func (s Size) IsValid() bool { return sizes.IsValid(int(s)) }
+var sizes = text.Enum[Size]{Kind: "size", Names: []string{"", "slight", "plain", "wide"}, Zero: "unseen"}
 
 // String gives the name; "unseen" for zero.
-func (s Size) String() string { return sizes.String(int(s)) }
-
-// ParseSize reads the name of a size, as [Size.String] writes it, in any case and with
-// blanks, hyphens or underscores between the words.
-func ParseSize(s string) (Size, error) {
-	v, err := sizes.Parse(s)
-	return Size(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (s Size) AppendText(b []byte) ([]byte, error) { return sizes.Append(b, int(s)) }
+func (s Size) String() string { return sizes.String(s) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (s Size) MarshalText() ([]byte, error) { return s.AppendText(nil) }
+func (s Size) MarshalText() ([]byte, error) { return sizes.Marshal(s) }
 
-// UnmarshalText reads a name. On error the receiver is left as it was.
-func (s *Size) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseSize) }
+// UnmarshalText reads what [Size.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (s *Size) UnmarshalText(b []byte) error { return sizes.Unmarshal(s, b) }
 
 // Fact is one comparison of two exhibits: in this trait the one is better than
 // the other, with what each has. It is built from the data alone.
@@ -193,7 +163,7 @@ type Support struct {
 // PairReasons are the reasons for one pair of neighbors: a general statement,
 // what supports it, and grants (published: usu-reasons-slides).
 type PairReasons struct {
-	Name     string   `json:"name,omitzero"` // "top pair", see PairName
+	Name     string   `json:"name,omitzero"` // "top pair", see placing.PairName
 	Upper    int      `json:"upper"`         // stands over Lower in the order asked about
 	Lower    int      `json:"lower"`         // the other
 	Decision Decision `json:"decision"`      // what the policy says of the pair, also where it says the opposite
@@ -553,7 +523,7 @@ func (g Graded) Reasons(order placing.Order, p Policy) (Reasons, error) {
 		if err != nil {
 			return Reasons{}, err
 		}
-		r.Pairs = append(r.Pairs, g.reasonsFor(PairName(i, n), u, l, d))
+		r.Pairs = append(r.Pairs, g.reasonsFor(placing.PairName(i, n), u, l, d))
 	}
 	r.Last = g.Criticisms(order.At(n))
 	return r, nil

@@ -5,6 +5,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/maturity/cite"
+	"example.com/ribface/placing"
 )
 
 // Finding is where one exhibit is not what its rib shows: fatter or trimmer over
@@ -69,14 +70,16 @@ func (g Graded) Represent() []Finding {
 	if g.Len() == 0 {
 		return nil
 	}
-	fat, ribeye := make([]int64, g.Len()), make([]int64, g.Len())
+	fat, ribeye := make([]int, g.Len()), make([]int, g.Len())
 	for i, e := range g.exhibits {
 		need, _ := e.Carcass.Measures.Weight.RequiredRibeye()
-		fat[i] = e.Carcass.Measures.Fat.Units()
-		ribeye[i] = e.Carcass.Measures.Ribeye.Units() - need.Units()
+		fat[i] = int(e.Carcass.Measures.Fat.Units())
+		ribeye[i] = int(e.Carcass.Measures.Ribeye.Units() - need.Units())
 	}
+	byFat, _ := placing.RankScores(fat...)
+	byRibeye, _ := placing.RankScores(ribeye...)
 	var all []Finding
-	fats, muscles := g.given.Walk.moves(rank(fat), true), g.given.Walk.moves(rank(ribeye), false)
+	fats, muscles := g.given.Walk.moves(byFat, true), g.given.Walk.moves(byRibeye, false)
 	for e := range g.Len() {
 		for _, m := range [...][]move{fats, muscles} {
 			if m[e].way != 0 && !m[e].passed(m) {
@@ -92,18 +95,18 @@ type move struct {
 	exhibit    int
 	fat        bool
 	more, less []Site
-	rib        HalfPlaces // its place at the rib, times the sites
-	shift      HalfPlaces // places it moves up, added up over the sites
-	way        int        // +1 or -1 where that comes to one place or more a site
+	rib        placing.HalfPlaces // its place at the rib, times the sites
+	shift      placing.HalfPlaces // places it moves up, added up over the sites
+	way        int                // +1 or -1 where that comes to one place or more a site
 }
 
 // moves returns the moves of all exhibits, exhibit 1 first.
-func (w Walk) moves(rib Ranking, fat bool) []move {
+func (w Walk) moves(rib placing.Ranking, fat bool) []move {
 	all := make([]move, rib.Len())
 	for i := range all {
 		m := &all[i]
 		m.exhibit, m.fat = i+1, fat
-		looks := HalfPlaces(0)
+		looks := placing.HalfPlaces(0)
 		for s := range Sites() {
 			order, ok := w.At(s)
 			if !ok || s.Fat() != fat {

@@ -165,7 +165,9 @@ func TestRepresentHolds(t *testing.T) {
 					continue
 				}
 				looks++
-				by := ahead(f.Exhibit, rib(f.Fat)) - ahead(f.Exhibit, func(a, b int) int { return -order.Compare(a, b) })
+				by := ahead(f.Exhibit, rib(f.Fat)) - ahead(f.Exhibit, func(a, b int) int {
+					return min(max(int(order.Place(b)-order.Place(a)), -1), 1)
+				})
 				shift += by
 				if by > 0 == f.More && by != 0 {
 					sites = append(sites, s)

@@ -103,7 +103,7 @@ func (l *listener) once(fact string) error {
 
 func (l *listener) site(s class.Site, who, other int) error {
 	r, ok := l.g.Class().Walk.At(s)
-	if better := r.Compare(who, other); !ok || s.Fat() && better <= 0 || !s.Fat() && better >= 0 {
+	if better := r.Place(who) - r.Place(other); !ok || s.Fat() && better <= 0 || !s.Fat() && better >= 0 {
 		return fmt.Errorf("%v does not speak for %d over %d", s, who, other)
 	}
 	return l.once(s.String())
@@ -369,7 +369,7 @@ func (l *listener) last(text string, who int) error {
 	site := func(s class.Site) error {
 		r, ok := l.g.Class().Walk.At(s)
 		return alone(func(o int) bool {
-			c := r.Compare(who, o)
+			c := r.Place(who) - r.Place(o)
 			return ok && (s.Fat() && c < 0 || !s.Fat() && c > 0)
 		}, s.String())
 	}

@@ -12,13 +12,13 @@ import (
 
 // Valuation is what a price grid makes of a class.
 type Valuation struct {
-	Values []price.Value `json:"values"` // exhibit 1 first
-	Order  Ranking       `json:"order"`  // the most valuable first; exhibits of equal value are level
+	Values []price.Value   `json:"values"` // exhibit 1 first
+	Order  placing.Ranking `json:"order"`  // the most valuable first; exhibits of equal value are tied
 }
 
 // ByValue prices every exhibit on the grid and ranks the class by the comparison,
 // price.ByHead or price.ByCwt. A placing is compared with it by
-// [RankingOf] and [Ranking.Against]. Marks that cannot be seen on a carcass are
+// [placing.Order.Ranking] and [placing.Ranking.Against]. Marks that cannot be seen on a carcass are
 // given by exhibit number, and may be nil. The zero Graded, an exhibit for which the
 // grid has no price, marks for an exhibit that is not in the class, and no comparison
 // give a [*placing.FieldError]; [placing.Problems] lists them all.
@@ -44,16 +44,6 @@ func (g Graded) ByValue(grid price.Grid, compare func(a, b price.Value) int, mar
 	if err := fault.Join(problems...); err != nil {
 		return Valuation{}, err
 	}
-	v.Order, _ = NewRanking(price.Order(v.Values, compare)...)
+	v.Order, _ = placing.NewRanking(price.Order(v.Values, compare)...)
 	return v, nil
-}
-
-// RankingOf returns a placing as a ranking without ties; the zero Ranking for the
-// zero Order.
-func RankingOf(o placing.Order) Ranking {
-	r := Ranking{n: uint8(o.Len())}
-	for e := 1; e <= o.Len(); e++ {
-		r.group[e-1] = uint8(o.Place(e))
-	}
-	return r
 }

@@ -60,12 +60,6 @@ func TestByValue(t *testing.T) {
 	if !errors.Is(err, price.ErrNoPrice) || !errors.As(err, &fe) || fe.Field != "exhibit 1: weight" {
 		t.Errorf("no price: %v", err)
 	}
-	if got := class.RankingOf(placing.MustParseOrder("3-1-2")); got != class.MustParseRanking("3 1 2") {
-		t.Errorf("RankingOf = %v", got)
-	}
-	if got := class.RankingOf(placing.Order{}); got.IsValid() {
-		t.Errorf("RankingOf the zero Order = %v", got)
-	}
 }
 
 func ExampleGraded_ByValue() {
@@ -80,14 +74,9 @@ func ExampleGraded_ByValue() {
 		return
 	}
 	fmt.Println(v.Order, v.Values[0].PerHead())
-	pairs, _ := class.RankingOf(examplePlacing().Order).Against(v.Order)
+	pairs, _ := examplePlacing().Order.Ranking().Against(v.Order)
 	fmt.Println(pairs.Same, "pairs as placed,", pairs.Reversed, "the other way,", pairs.TiedThen, "of equal value")
 	// Output:
 	// 1=3 2 4 2400
 	// 5 pairs as placed, 0 the other way, 1 of equal value
-}
-
-func ExampleRankingOf() {
-	fmt.Println(class.RankingOf(placing.MustParseOrder("3-1-2-4")))
-	// Output: 3 1 2 4
 }

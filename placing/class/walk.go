@@ -8,6 +8,7 @@ import (
 	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity/cite"
+	"example.com/ribface/placing"
 )
 
 // Site is a place of the carcass at which a judge compares all exhibits of a
@@ -45,7 +46,7 @@ const (
 	MuscleClod     // clod
 )
 
-var sites = text.Enum{Kind: "site", Names: []string{"",
+var sites = text.Enum[Site]{Kind: "site", Names: []string{"",
 	"fat over round", "fat over inside round", "fat over rump", "fat over hip", "fat in cod or udder", "fat in flank", "fat over loin edge", "fat over rib", "fat over plate", "fat over clod", "fat over shoulder", "fat over neck", "fat in brisket",
 	"plumpness of round", "length of round", "width of round", "cushion of round", "muscling of loin", "muscling of rib", "muscling of clod"}}
 
@@ -117,40 +118,44 @@ func (s Site) LookFor() (sentence string, from cite.Citation) {
 }
 
 // IsValid reports whether s is one of the named sites.
-func (s Site) IsValid() bool { return sites.IsValid(int(s)) }
+func (s Site) IsValid() bool { return sites.Valid(s) }
 
 // String gives the name, as "fat over rump"; "unset" for zero.
-func (s Site) String() string { return sites.String(int(s)) }
+func (s Site) String() string { return sites.String(s) }
 
 // ParseSite reads the name of a site, as [Site.String] writes it, in any case and with
 // blanks, hyphens or underscores between the words.
-func ParseSite(s string) (Site, error) {
-	v, err := sites.Parse(s)
-	return Site(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (s Site) AppendText(b []byte) ([]byte, error) { return sites.Append(b, int(s)) }
+func ParseSite(s string) (Site, error) { return sites.Parse(s) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (s Site) MarshalText() ([]byte, error) { return s.AppendText(nil) }
+func (s Site) MarshalText() ([]byte, error) { return sites.Marshal(s) }
 
 // UnmarshalText reads a name. On error the receiver is left as it was.
-func (s *Site) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseSite) }
+func (s *Site) UnmarshalText(b []byte) error { return sites.Unmarshal(s, b) }
 
 // Value gives the name for a database; NULL for the zero Site.
-func (s Site) Value() (driver.Value, error) { return text.Value(s) }
+func (s Site) Value() (driver.Value, error) { return sites.Value(s) }
 
 // Scan reads a name from a database column that holds text; NULL gives the zero Site.
 // On error the receiver is left as it was.
-func (s *Site) Scan(src any) error { return text.Scan(s, sites.Kind, src) }
+func (s *Site) Scan(src any) error { return sites.Scan(s, src) }
 
 // Look is what a judge found at one site: all exhibits, the fattest or the
-// heaviest muscled first, with ties. [RankScores] makes the ranking of a judge who
-// gives scores.
+// heaviest muscled first, with ties. [placing.RankScores] makes the ranking of a judge
+// who gives scores.
 type Look struct {
-	Site  Site    `json:"site"`
-	Order Ranking `json:"order"`
+	Site  Site            `json:"site"`
+	Order placing.Ranking `json:"order"`
+}
+
+// MustParseRanking is [placing.ParseRanking] for hard-coded text, since a walk is
+// written with it; it panics on an error.
+func MustParseRanking(s string) placing.Ranking {
+	r, err := placing.ParseRanking(s)
+	if err != nil {
+		panic(err)
+	}
+	return r
 }
 
 // Walk is the looks a judge took over the carcasses of a class. A walk may be
@@ -169,7 +174,7 @@ func (w Walk) Check(n int) error {
 	var seen [MuscleClod + 1]bool
 	for i, l := range w {
 		look, path := "look "+strconv.Itoa(i+1), nth("", i)
-		switch err := sites.Check(look+": site", int(l.Site)); {
+		switch err := sites.Check(look+": site", l.Site); {
 		case err != nil:
 			problems = append(problems, fault.At(path+".site", "", err))
 		case seen[l.Site]:
@@ -191,13 +196,13 @@ func (w Walk) Check(n int) error {
 }
 
 // At returns the ranking at a site; ok is false where nobody looked.
-func (w Walk) At(s Site) (r Ranking, ok bool) {
+func (w Walk) At(s Site) (r placing.Ranking, ok bool) {
 	for _, l := range w {
 		if l.Site == s {
 			return l.Order, true
 		}
 	}
-	return Ranking{}, false
+	return placing.Ranking{}, false
 }
 
 // Missing returns the sites that were not looked at, in the order of the walk;
@@ -213,7 +218,7 @@ func (w Walk) Missing() []Site {
 }
 
 // total adds up the places of an exhibit over the sites of fat or of muscling.
-func (w Walk) total(exhibit int, fat bool) (sum HalfPlaces, looked int) {
+func (w Walk) total(exhibit int, fat bool) (sum placing.HalfPlaces, looked int) {
 	for _, l := range w {
 		if l.Site.Fat() == fat {
 			sum += l.Order.Place(exhibit)

@@ -414,7 +414,7 @@ func (c *Contest) Hand(h HandScore) (Item, error) {
 	case h.Score.IsSet() && h.Mark != 0:
 		return refuse("score", both(h.Component, h.Score.String(), h.Mark))
 	case h.Mark != 0:
-		if _, err := h.Mark.AppendText(nil); err != nil {
+		if _, err := h.Mark.MarshalText(); err != nil {
 			return refuse("mark", err)
 		}
 		return c.item(h.Member, p, h.Class, 0, whole(0), of)

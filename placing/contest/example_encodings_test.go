@@ -7,36 +7,6 @@ import (
 	"example.com/ribface/placing/contest"
 )
 
-func ExampleParseKind() {
-	k, err := contest.ParseKind("by hand")
-	fmt.Println(k, err)
-	_, err = contest.ParseKind("oral")
-	fmt.Println(err)
-	// Output:
-	// by hand <nil>
-	// kind of component: "oral": unknown; allowed: placing, quality, yield, by hand
-}
-
-func ExampleParseYieldStep() {
-	y, err := contest.ParseYieldStep("thirds")
-	fmt.Println(y, err)
-	_, err = contest.ParseYieldStep("halves")
-	fmt.Println(err)
-	// Output:
-	// thirds <nil>
-	// yield step: "halves": unknown; allowed: whole grades, thirds, tenths
-}
-
-func ExampleParseShortTeam() {
-	s, err := contest.ParseShortTeam("missing members score 0")
-	fmt.Println(s, err)
-	_, err = contest.ParseShortTeam("excused")
-	fmt.Println(err)
-	// Output:
-	// missing members score 0 <nil>
-	// rule for short teams: "excused": unknown; allowed: missing members score 0, barred
-}
-
 func ExampleParsePoints() {
 	p, err := contest.ParsePoints("7.25")
 	fmt.Println(p, err)

@@ -21,28 +21,17 @@ const (
 	KindHand                    // scores that people give: reasons, questions, examination, identification
 )
 
-var kinds = text.Enum{Kind: "kind of component", Names: []string{"", "placing", "quality", "yield", "by hand"}}
-
-// IsValid reports whether k is one of the named kinds.
-func (k Kind) IsValid() bool { return kinds.IsValid(int(k)) }
+var kinds = text.Enum[Kind]{Kind: "kind of component", Names: []string{"", "placing", "quality", "yield", "by hand"}}
 
 // String gives the name; "unset" for zero.
-func (k Kind) String() string { return kinds.String(int(k)) }
-
-// ParseKind reads the name of a kind, as [Kind.String] writes it.
-func ParseKind(s string) (Kind, error) {
-	v, err := kinds.Parse(s)
-	return Kind(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (k Kind) AppendText(b []byte) ([]byte, error) { return kinds.Append(b, int(k)) }
+func (k Kind) String() string { return kinds.String(k) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (k Kind) MarshalText() ([]byte, error) { return k.AppendText(nil) }
+func (k Kind) MarshalText() ([]byte, error) { return kinds.Marshal(k) }
 
-// UnmarshalText reads a name. On error the receiver is left as it was.
-func (k *Kind) UnmarshalText(b []byte) error { return text.Unmarshal(k, b, ParseKind) }
+// UnmarshalText reads what [Kind.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (k *Kind) UnmarshalText(b []byte) error { return kinds.Unmarshal(k, b) }
 
 // Component is a part of a contest that is totaled, and may be ranked and used to
 // break ties, on its own.
@@ -90,34 +79,17 @@ const (
 	Barred                       // listed after the ranked teams and not ranked (published: ok-ffa-livestock); see [Tally.Standings] for the order
 )
 
-var shortTeams = text.Enum{Kind: "rule for short teams", Names: []string{"", "barred"}, Zero: "missing members score 0"}
-
-// IsValid reports whether s is one of the two rules.
-func (s ShortTeam) IsValid() bool { return s <= Barred }
+var shortTeams = text.Enum[ShortTeam]{Kind: "rule for short teams", Names: []string{"", "barred"}, Zero: "missing members score 0"}
 
 // String gives the rule in words.
-func (s ShortTeam) String() string { return shortTeams.String(int(s)) }
+func (s ShortTeam) String() string { return shortTeams.String(s) }
 
-// ParseShortTeam reads a rule, as [ShortTeam.String] writes it.
-func ParseShortTeam(s string) (ShortTeam, error) {
-	v, err := shortTeams.Parse(s)
-	return ShortTeam(v), err
-}
+// MarshalText gives the rule in words; the zero value is empty text.
+func (s ShortTeam) MarshalText() ([]byte, error) { return shortTeams.Marshal(s) }
 
-// AppendText appends the rule in words.
-func (s ShortTeam) AppendText(b []byte) ([]byte, error) {
-	if s == ScoredShort {
-		return append(b, shortTeams.Zero...), nil
-	}
-	return shortTeams.Append(b, int(s))
-}
-
-// MarshalText gives the rule in words.
-func (s ShortTeam) MarshalText() ([]byte, error) { return s.AppendText(nil) }
-
-// UnmarshalText reads what [ParseShortTeam] reads. On error the receiver is left as
-// it was.
-func (s *ShortTeam) UnmarshalText(b []byte) error { return text.UnmarshalSet(s, b, ParseShortTeam) }
+// UnmarshalText reads what [ShortTeam.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (s *ShortTeam) UnmarshalText(b []byte) error { return shortTeams.Unmarshal(s, b) }
 
 // Format is the form of a contest: what is scored, who counts and how ties are
 // broken. The zero Format has no components and is refused.
@@ -188,7 +160,7 @@ func (f Format) Check() error {
 			add(path+".name", field, err)
 		}
 		names[c.Name] = true
-		add(path+".kind", field, kinds.Check("kind", int(c.Kind)))
+		add(path+".kind", field, kinds.Check("kind", c.Kind))
 		add(path, field, checkValue("value", "value", c.Value))
 		if len(c.Classes) > maxComponents {
 			add(path+".classes", field, &fault.FieldError{Field: "classes", Value: strconv.Itoa(len(c.Classes)), Allowed: "at most 200", Err: fault.ErrRange})
@@ -219,8 +191,8 @@ func (f Format) Check() error {
 	if f.Counting < 0 || f.TeamMembers > 0 && f.Counting > f.TeamMembers {
 		add("counting", "", &fault.FieldError{Field: "counting members", Value: strconv.Itoa(f.Counting), Allowed: "0 to the members of a team", Err: fault.ErrRange})
 	}
-	if !f.Short.IsValid() {
-		add("short", "", shortTeams.Check("rule for short teams", int(f.Short)))
+	if f.Short != ScoredShort {
+		add("short", "", shortTeams.Check("rule for short teams", f.Short))
 	}
 	all = append(all, f.checkTies("ties", "tie-break", f.Ties), f.checkTies("team_ties", "tie-break for teams", f.TeamTies))
 	return fault.Join(all...)

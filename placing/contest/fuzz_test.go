@@ -7,10 +7,12 @@ import (
 	"example.com/ribface/placing/contest"
 )
 
-func FuzzParseKind(f *testing.F) { roundtrip.Fuzz(f, contest.ParseKind, contest.KindYield, "by hand") }
+func FuzzParseKind(f *testing.F) {
+	roundtrip.Fuzz(f, roundtrip.Read[contest.Kind], contest.KindYield, "by hand")
+}
 
 func FuzzParseYieldStep(f *testing.F) {
-	roundtrip.Fuzz(f, contest.ParseYieldStep, contest.Tenths, "whole grades")
+	roundtrip.Fuzz(f, roundtrip.Read[contest.YieldStep], contest.Tenths, "whole grades")
 }
 
 func FuzzParsePoints(f *testing.F) {
@@ -18,5 +20,5 @@ func FuzzParsePoints(f *testing.F) {
 }
 
 func FuzzParseShortTeam(f *testing.F) {
-	roundtrip.Fuzz(f, contest.ParseShortTeam, contest.Barred, "missing members score 0")
+	roundtrip.Fuzz(f, roundtrip.Read[contest.ShortTeam], contest.Barred, "missing members score 0")
 }

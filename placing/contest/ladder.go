@@ -191,7 +191,7 @@ func ChartQualities(e grade.Edition, groups ...maturity.Group) []grade.Quality {
 // markScore returns what a mark scores on an item whose lowest score is given.
 func markScore(r placing.CardRules, m placing.Mark, lowest Points) (Points, error) {
 	if !m.IsValid() {
-		_, err := m.AppendText(nil)
+		_, err := m.MarshalText()
 		if m == 0 {
 			err = &fault.FieldError{Field: "answer", Allowed: "an answer or a mark", Err: fault.ErrMissing}
 		}
@@ -205,7 +205,7 @@ func markScore(r placing.CardRules, m placing.Mark, lowest Points) (Points, erro
 	case placing.Refused:
 		return Points{}, &fault.FieldError{Field: "answer", Value: m.String(), Allowed: "one answer", Err: fault.ErrMissing}
 	default:
-		_, err := p.AppendText(nil)
+		_, err := p.MarshalText()
 		return Points{}, err
 	}
 }
@@ -298,28 +298,17 @@ const (
 	Tenths // of a grade, rounded (published: ga-ffa-2014 to the nearest tenth)
 )
 
-var yieldSteps = text.Enum{Kind: "yield step", Names: []string{"", "whole grades", "thirds", "tenths"}}
-
-// IsValid reports whether s is one of the named steps.
-func (s YieldStep) IsValid() bool { return yieldSteps.IsValid(int(s)) }
+var yieldSteps = text.Enum[YieldStep]{Kind: "yield step", Names: []string{"", "whole grades", "thirds", "tenths"}}
 
 // String gives the name; "unset" for zero.
-func (s YieldStep) String() string { return yieldSteps.String(int(s)) }
-
-// ParseYieldStep reads the name of a step, as [YieldStep.String] writes it.
-func ParseYieldStep(s string) (YieldStep, error) {
-	v, err := yieldSteps.Parse(s)
-	return YieldStep(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (s YieldStep) AppendText(b []byte) ([]byte, error) { return yieldSteps.Append(b, int(s)) }
+func (s YieldStep) String() string { return yieldSteps.String(s) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (s YieldStep) MarshalText() ([]byte, error) { return s.AppendText(nil) }
+func (s YieldStep) MarshalText() ([]byte, error) { return yieldSteps.Marshal(s) }
 
-// UnmarshalText reads a name. On error the receiver is left as it was.
-func (s *YieldStep) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseYieldStep) }
+// UnmarshalText reads what [YieldStep.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (s *YieldStep) UnmarshalText(b []byte) error { return yieldSteps.Unmarshal(s, b) }
 
 // YieldRule says how an estimate of a yield grade is scored. An answer n steps from
 // the key loses n times Each, up to the value of the item; or, with a table Off, the
@@ -352,9 +341,9 @@ func TaughtThirds() (YieldRule, cite.Citation) {
 // where one is needed, a table that falls, passes the value or stands beside Each, or
 // a ladder that goes with something else.
 func (r YieldRule) Check() error {
-	step := fault.At("step", "", yieldSteps.Check("yield step", int(r.Step)))
+	step := fault.At("step", "", yieldSteps.Check("yield step", r.Step))
 	var rounding error
-	if (r.Step == Thirds || r.Step == Tenths) && !r.Rounding.IsValid() {
+	if (r.Step == Thirds || r.Step == Tenths) && !text.Named(r.Rounding) {
 		rounding = &fault.FieldError{Path: "rounding", Field: "rounding", Value: r.Rounding.String(), Allowed: "down, half up, half even", Err: fault.ErrMissing}
 	}
 	if r.Ladder.IsValid() {

@@ -61,7 +61,7 @@ func whole(n int) Points { return PointsUnits(int64(n) * OnePoint) }
 func ParsePoints(s string, surplus ...grade.Rounding) (Points, error) {
 	r := fixed.Exact
 	if len(surplus) > 0 {
-		if r = fixed.Rounding(surplus[0]); !surplus[0].IsValid() {
+		if r = fixed.Rounding(surplus[0]); !text.Named(surplus[0]) {
 			return Points{}, &fault.FieldError{Field: "rounding", Value: surplus[0].String(), Allowed: "down, half up, half even", Err: fault.ErrUnknown}
 		}
 	}

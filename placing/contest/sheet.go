@@ -11,6 +11,7 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/lines"
+	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 )
@@ -162,7 +163,7 @@ func answer[T any, V value](title, fact, path, unit string, written bool, at fun
 		v, mark := at(row)
 		switch {
 		case *v == none:
-			return mark.AppendText(b)
+			return text.AppendName(b, *mark)
 		case *mark != 0:
 			return b, both(fact, (*v).String(), *mark)
 		}

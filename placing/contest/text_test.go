@@ -13,17 +13,17 @@ import (
 )
 
 func TestText(t *testing.T) {
-	roundtrip.Run(t, "Kind", contest.KindHand, contest.ParseKind, roundtrip.Case[contest.Kind]{
+	roundtrip.Run(t, "Kind", contest.KindHand, roundtrip.Read[contest.Kind], roundtrip.Case[contest.Kind]{
 		Texts: map[string]contest.Kind{"placing": contest.KindPlacing, "quality": contest.KindQuality, "yield": contest.KindYield, "by hand": contest.KindHand},
 		Bad:   []string{"?", "unset"}, Invalid: []contest.Kind{5},
 	})
-	roundtrip.Run(t, "YieldStep", contest.Tenths, contest.ParseYieldStep, roundtrip.Case[contest.YieldStep]{
+	roundtrip.Run(t, "YieldStep", contest.Tenths, roundtrip.Read[contest.YieldStep], roundtrip.Case[contest.YieldStep]{
 		Texts: map[string]contest.YieldStep{"whole grades": contest.WholeGrades, "thirds": contest.Thirds, "tenths": contest.Tenths},
 		Bad:   []string{"?", "unset"}, Invalid: []contest.YieldStep{4},
 	})
-	roundtrip.Run(t, "ShortTeam", contest.Barred, contest.ParseShortTeam, roundtrip.Case[contest.ShortTeam]{
-		Texts: map[string]contest.ShortTeam{"missing members score 0": contest.ScoredShort, "barred": contest.Barred},
-		Bad:   []string{"?", "unset"}, Invalid: []contest.ShortTeam{2},
+	roundtrip.Run(t, "ShortTeam", contest.Barred, roundtrip.Read[contest.ShortTeam], roundtrip.Case[contest.ShortTeam]{
+		Texts: map[string]contest.ShortTeam{"barred": contest.Barred}, Aliases: map[string]contest.ShortTeam{"missing members score 0": contest.ScoredShort},
+		Bad: []string{"?", "unset"}, Invalid: []contest.ShortTeam{2},
 	})
 	roundtrip.Run(t, "Points", pts(1), parsePoints, roundtrip.Case[contest.Points]{
 		Texts:   map[string]contest.Points{"42.5": contest.PointsOf(42.5), "-3": pts(-3), "0": pts(0)},
@@ -31,9 +31,6 @@ func TestText(t *testing.T) {
 		Numbers: map[int64]contest.Points{0: pts(0), 41: pts(41), -3: pts(-3)},
 		Bad:     []string{"?", "unset", "1,5", "1.00001"},
 	})
-	if contest.Kind(0).IsValid() || contest.Kind(5).IsValid() || contest.YieldStep(0).IsValid() || contest.YieldStep(4).IsValid() || contest.ShortTeam(2).IsValid() {
-		t.Error("a value without a name is valid")
-	}
 	if got := contest.ShortTeam(2).String(); got != "rule for short teams(2)" {
 		t.Errorf("got %q", got)
 	}

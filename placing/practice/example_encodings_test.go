@@ -7,26 +7,6 @@ import (
 	"example.com/ribface/placing/practice"
 )
 
-func ExampleParseDifficulty() {
-	d, err := practice.ParseDifficulty("easy")
-	fmt.Println(d, err)
-	_, err = practice.ParseDifficulty("fiendish")
-	fmt.Println(err)
-	// Output:
-	// easy <nil>
-	// difficulty: "fiendish": unknown; allowed: hard, medium, easy
-}
-
-func ExampleParseShape() {
-	s, err := practice.ParseShape("clear steps")
-	fmt.Println(s, err)
-	_, err = practice.ParseShape("round")
-	fmt.Println(err)
-	// Output:
-	// clear steps <nil>
-	// shape: "round": unknown; allowed: close middle, close pairs, clear steps
-}
-
 // A setting has a text, which is also what stands in JSON.
 func Example_encodings() {
 	v := practice.Hard

@@ -121,7 +121,7 @@ func ExampleFieldError() {
 }
 
 func ExampleParseError() {
-	_, err := practice.ParseShape("round")
+	err := new(practice.Shape).UnmarshalText([]byte("round"))
 	var pe *placing.ParseError
 	fmt.Println(errors.As(err, &pe), pe.Kind, pe.Input, errors.Is(err, placing.ErrUnknown))
 	// Output:

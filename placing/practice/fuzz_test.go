@@ -8,9 +8,9 @@ import (
 )
 
 func FuzzParseDifficulty(f *testing.F) {
-	roundtrip.Fuzz(f, practice.ParseDifficulty, practice.Hard, "easy")
+	roundtrip.Fuzz(f, roundtrip.Read[practice.Difficulty], practice.Hard, "easy")
 }
 
 func FuzzParseShape(f *testing.F) {
-	roundtrip.Fuzz(f, practice.ParseShape, practice.ClosePairs, "clear steps")
+	roundtrip.Fuzz(f, roundtrip.Read[practice.Shape], practice.ClosePairs, "clear steps")
 }

@@ -30,32 +30,20 @@ const (
 	Easy                         // 13 or more; not in a class of eight or more
 )
 
-var difficulties = text.Enum{Kind: "difficulty", Names: []string{"", "hard", "medium", "easy"}}
+var difficulties = text.Enum[Difficulty]{Kind: "difficulty", Names: []string{"", "hard", "medium", "easy"}}
 
 // bands are the least and greatest totals of each difficulty.
 var bands = [...]struct{ least, most int }{{0, placing.FullScore}, Hard: {0, 8}, Medium: {9, 12}, Easy: {13, placing.FullScore}}
 
-// IsValid reports whether d is one of the named difficulties; the zero value is
-// not.
-func (d Difficulty) IsValid() bool { return difficulties.IsValid(int(d)) }
-
 // String gives the name; "unset" for zero.
-func (d Difficulty) String() string { return difficulties.String(int(d)) }
-
-// ParseDifficulty reads the name of a difficulty, as [Difficulty.String] writes it.
-func ParseDifficulty(s string) (Difficulty, error) {
-	v, err := difficulties.Parse(s)
-	return Difficulty(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (d Difficulty) AppendText(b []byte) ([]byte, error) { return difficulties.Append(b, int(d)) }
+func (d Difficulty) String() string { return difficulties.String(d) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (d Difficulty) MarshalText() ([]byte, error) { return d.AppendText(nil) }
+func (d Difficulty) MarshalText() ([]byte, error) { return difficulties.Marshal(d) }
 
-// UnmarshalText reads a name. On error the receiver is left as it was.
-func (d *Difficulty) UnmarshalText(b []byte) error { return text.Unmarshal(d, b, ParseDifficulty) }
+// UnmarshalText reads what [Difficulty.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (d *Difficulty) UnmarshalText(b []byte) error { return difficulties.Unmarshal(d, b) }
 
 // Shape is which pairs of a class of four are close. The zero Shape is any.
 type Shape uint8
@@ -68,28 +56,17 @@ const (
 	ClearSteps                   // clear steps throughout: the cuts are at most one apart
 )
 
-var shapes = text.Enum{Kind: "shape", Names: []string{"", "close middle", "close pairs", "clear steps"}}
-
-// IsValid reports whether s is one of the named shapes; the zero value is not.
-func (s Shape) IsValid() bool { return shapes.IsValid(int(s)) }
+var shapes = text.Enum[Shape]{Kind: "shape", Names: []string{"", "close middle", "close pairs", "clear steps"}}
 
 // String gives the name; "unset" for zero.
-func (s Shape) String() string { return shapes.String(int(s)) }
-
-// ParseShape reads the name of a shape, as [Shape.String] writes it.
-func ParseShape(s string) (Shape, error) {
-	v, err := shapes.Parse(s)
-	return Shape(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (s Shape) AppendText(b []byte) ([]byte, error) { return shapes.Append(b, int(s)) }
+func (s Shape) String() string { return shapes.String(s) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (s Shape) MarshalText() ([]byte, error) { return s.AppendText(nil) }
+func (s Shape) MarshalText() ([]byte, error) { return shapes.Marshal(s) }
 
-// UnmarshalText reads a name. On error the receiver is left as it was.
-func (s *Shape) UnmarshalText(b []byte) error { return text.Unmarshal(s, b, ParseShape) }
+// UnmarshalText reads what [Shape.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (s *Shape) UnmarshalText(b []byte) error { return shapes.Unmarshal(s, b) }
 
 // fits reports whether the cuts have the shape.
 func (s Shape) fits(c placing.Cuts) bool {
@@ -230,10 +207,10 @@ func (s Spec) fill() (Spec, error) {
 		return Spec{}, err
 	}
 	if s.Difficulty > Easy {
-		return Spec{}, difficulties.Check("difficulty", int(s.Difficulty))
+		return Spec{}, difficulties.Check("difficulty", s.Difficulty)
 	}
 	if s.Shape > ClearSteps {
-		return Spec{}, shapes.Check("shape", int(s.Shape))
+		return Spec{}, shapes.Check("shape", s.Shape)
 	}
 	if s.Shape != 0 && s.Exhibits != 4 {
 		return Spec{}, &fault.FieldError{Field: "shape", Value: s.Shape.String(), Allowed: "none but in a class of four", Err: fault.ErrRange}

@@ -19,28 +19,17 @@ const (
 	Quadratic                     // by its square
 )
 
-var weightings = text.Enum{Kind: "weights", Names: []string{"", "unweighted", "linear", "quadratic"}}
-
-// IsValid reports whether w is one of the named weights.
-func (w Weights) IsValid() bool { return weightings.IsValid(int(w)) }
+var weightings = text.Enum[Weights]{Kind: "weights", Names: []string{"", "unweighted", "linear", "quadratic"}}
 
 // String gives the name; "unset" for zero.
-func (w Weights) String() string { return weightings.String(int(w)) }
-
-// ParseWeights reads the name of weights, as [Weights.String] writes it.
-func ParseWeights(s string) (Weights, error) {
-	v, err := weightings.Parse(s)
-	return Weights(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (w Weights) AppendText(b []byte) ([]byte, error) { return weightings.Append(b, int(w)) }
+func (w Weights) String() string { return weightings.String(w) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (w Weights) MarshalText() ([]byte, error) { return w.AppendText(nil) }
+func (w Weights) MarshalText() ([]byte, error) { return weightings.Marshal(w) }
 
-// UnmarshalText reads a name. On error the receiver is left as it was.
-func (w *Weights) UnmarshalText(b []byte) error { return text.Unmarshal(w, b, ParseWeights) }
+// UnmarshalText reads what [Weights.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (w *Weights) UnmarshalText(b []byte) error { return weightings.Unmarshal(w, b) }
 
 // Agreement counts how two judges, or a judge and the key, put exhibits into
 // ordered categories, such as grades. It is made by [NewAgreement]; the zero

@@ -7,26 +7,6 @@ import (
 	"example.com/ribface/placing/season"
 )
 
-func ExampleParseReason() {
-	r, err := season.ParseReason("no spread")
-	fmt.Println(r, err)
-	_, err = season.ParseReason("shy")
-	fmt.Println(err)
-	// Output:
-	// no spread <nil>
-	// reason: "shy": unknown; allowed: too few, no spread
-}
-
-func ExampleParseWeights() {
-	w, err := season.ParseWeights("quadratic")
-	fmt.Println(w, err)
-	_, err = season.ParseWeights("cubic")
-	fmt.Println(err)
-	// Output:
-	// quadratic <nil>
-	// weights: "cubic": unknown; allowed: unweighted, linear, quadratic
-}
-
 func ExampleParseTrait() {
 	t, err := season.ParseTrait("ribeye")
 	fmt.Println(t, err)

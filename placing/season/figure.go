@@ -29,28 +29,17 @@ const (
 	NoSpread                   // all values alike, so that the figure has no meaning
 )
 
-var reasons = text.Enum{Kind: "reason", Names: []string{"", "too few", "no spread"}}
-
-// IsValid reports whether r is one of the named reasons; the zero value is not.
-func (r Reason) IsValid() bool { return reasons.IsValid(int(r)) }
+var reasons = text.Enum[Reason]{Kind: "reason", Names: []string{"", "too few", "no spread"}}
 
 // String gives the reason in words; "unset" for zero.
-func (r Reason) String() string { return reasons.String(int(r)) }
-
-// ParseReason reads a reason, as [Reason.String] writes it.
-func ParseReason(s string) (Reason, error) {
-	v, err := reasons.Parse(s)
-	return Reason(v), err
-}
-
-// AppendText appends the reason; the zero value is empty text.
-func (r Reason) AppendText(b []byte) ([]byte, error) { return reasons.Append(b, int(r)) }
+func (r Reason) String() string { return reasons.String(r) }
 
 // MarshalText gives the reason; the zero value is empty text.
-func (r Reason) MarshalText() ([]byte, error) { return r.AppendText(nil) }
+func (r Reason) MarshalText() ([]byte, error) { return reasons.Marshal(r) }
 
-// UnmarshalText reads a reason. On error the receiver is left as it was.
-func (r *Reason) UnmarshalText(b []byte) error { return text.Unmarshal(r, b, ParseReason) }
+// UnmarshalText reads what [Reason.String] writes, in any case; empty text gives the
+// zero value. On error the receiver is left as it was.
+func (r *Reason) UnmarshalText(b []byte) error { return reasons.Unmarshal(r, b) }
 
 // Figure is a statistic, or the reason why there is none. It is comparable with
 // ==. The zero Figure is the value 0 of no observations, which no function of this

@@ -8,11 +8,11 @@ import (
 )
 
 func FuzzParseReason(f *testing.F) {
-	roundtrip.Fuzz(f, season.ParseReason, season.NoSpread, "too few")
+	roundtrip.Fuzz(f, roundtrip.Read[season.Reason], season.NoSpread, "too few")
 }
 
 func FuzzParseWeights(f *testing.F) {
-	roundtrip.Fuzz(f, season.ParseWeights, season.Linear, "quadratic")
+	roundtrip.Fuzz(f, roundtrip.Read[season.Weights], season.Linear, "quadratic")
 }
 
 func FuzzParseTrait(f *testing.F) {

@@ -42,7 +42,7 @@ type trait struct {
 	pair    func(card, key contest.Facts) (Pair, bool)
 }
 
-var traitNames = text.Enum{Kind: "trait", Names: []string{"", "skeletal", "lean", "maturity", "marbling", "quality", "fat", "preliminary", "ribeye", "KPH", "weight", "yield"}}
+var traitNames = text.Enum[Trait]{Kind: "trait", Names: []string{"", "skeletal", "lean", "maturity", "marbling", "quality", "fat", "preliminary", "ribeye", "KPH", "weight", "yield"}}
 
 // both pairs two answers that are given.
 func both[T ~int16 | ~int32 | ~int64 | ~uint8](card, key T) (Pair, bool) {
@@ -85,7 +85,7 @@ var traits = [...]trait{
 }
 
 // IsValid reports whether t is one of the named traits.
-func (t Trait) IsValid() bool { return traitNames.IsValid(int(t)) }
+func (t Trait) IsValid() bool { return traitNames.Valid(t) }
 
 // Unit returns the unit of the trait's errors, as "sq in"; empty for a trait that
 // is not valid.
@@ -97,22 +97,16 @@ func (t Trait) Unit() string {
 }
 
 // String gives the name; "unset" for zero.
-func (t Trait) String() string { return traitNames.String(int(t)) }
+func (t Trait) String() string { return traitNames.String(t) }
 
 // ParseTrait reads the name of a trait, as [Trait.String] writes it.
-func ParseTrait(s string) (Trait, error) {
-	v, err := traitNames.Parse(s)
-	return Trait(v), err
-}
-
-// AppendText appends the name; the zero value is empty text.
-func (t Trait) AppendText(b []byte) ([]byte, error) { return traitNames.Append(b, int(t)) }
+func ParseTrait(s string) (Trait, error) { return traitNames.Parse(s) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (t Trait) MarshalText() ([]byte, error) { return t.AppendText(nil) }
+func (t Trait) MarshalText() ([]byte, error) { return traitNames.Marshal(t) }
 
 // UnmarshalText reads a name. On error the receiver is left as it was.
-func (t *Trait) UnmarshalText(b []byte) error { return text.Unmarshal(t, b, ParseTrait) }
+func (t *Trait) UnmarshalText(b []byte) error { return traitNames.Unmarshal(t, b) }
 
 // Season follows the members over many contests, in one pass. Make one with
 // [NewSeason]; the zero Season has no rungs and refuses every card. It holds a

@@ -14,29 +14,29 @@ import (
 )
 
 // looks reads the second column of a walk, by its name.
-var looks = map[string]func(names []string, cell string) (class.Ranking, error){
-	"ranking": func(names []string, cell string) (class.Ranking, error) {
+var looks = map[string]func(names []string, cell string) (placing.Ranking, error){
+	"ranking": func(names []string, cell string) (placing.Ranking, error) {
 		numbers, err := Numbers(names, cell)
 		if err != nil {
-			return class.Ranking{}, err
+			return placing.Ranking{}, err
 		}
-		return class.ParseRanking(numbers)
+		return placing.ParseRanking(numbers)
 	},
-	"scores": func(_ []string, cell string) (class.Ranking, error) { return parseScores(cell) },
+	"scores": func(_ []string, cell string) (placing.Ranking, error) { return parseScores(cell) },
 }
 
 // parseScores reads the scores of the exhibits, that of the first first, with
 // spaces between.
-func parseScores(s string) (class.Ranking, error) {
+func parseScores(s string) (placing.Ranking, error) {
 	var scores []int
 	for part := range strings.FieldsSeq(s) {
 		n, err := strconv.Atoi(part)
 		if err != nil {
-			return class.Ranking{}, fmt.Errorf("scores: %q: no whole number; allowed: one score for each exhibit, that of 1 first, as 7 9 7 4", part)
+			return placing.Ranking{}, fmt.Errorf("scores: %q: no whole number; allowed: one score for each exhibit, that of 1 first, as 7 9 7 4", part)
 		}
 		scores = append(scores, n)
 	}
-	return class.RankScores(scores...)
+	return placing.RankScores(scores...)
 }
 
 // ReadWalk reads the walk over a class of n exhibits: a CSV sheet with the columns

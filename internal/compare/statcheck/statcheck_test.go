@@ -7,7 +7,6 @@ import (
 
 	"example.com/ribface/internal/compare/statcheck"
 	"example.com/ribface/placing"
-	"example.com/ribface/placing/class"
 	"example.com/ribface/placing/contest"
 	"example.com/ribface/placing/season"
 	"gonum.org/v1/gonum/mat"
@@ -108,11 +107,11 @@ func TestTau(t *testing.T) {
 
 func tauB(t *testing.T, a, b []int) (float64, bool) {
 	t.Helper()
-	x, err := class.RankScores(a...)
+	x, err := placing.RankScores(a...)
 	if err != nil {
 		t.Fatal(err)
 	}
-	y, err := class.RankScores(b...)
+	y, err := placing.RankScores(b...)
 	if err != nil {
 		t.Fatal(err)
 	}

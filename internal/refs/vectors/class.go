@@ -9,6 +9,7 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/refs"
 	"example.com/ribface/maturity/cite"
+	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
 	"example.com/ribface/placing/practice"
 	"github.com/shopspring/decimal"
@@ -50,7 +51,7 @@ func ClassOf(in Object) (class.Class, error) {
 	}
 	for _, o := range List(in, "walk") {
 		r := &reader{o: o}
-		c.Walk = append(c.Walk, class.Look{Site: get(r, "site", class.ParseSite), Order: get(r, "order", class.ParseRanking)})
+		c.Walk = append(c.Walk, class.Look{Site: get(r, "site", class.ParseSite), Order: get(r, "order", placing.ParseRanking)})
 		if r.err != nil {
 			return c, r.err
 		}
@@ -168,7 +169,7 @@ func drawnClass(s *sweep) class.Class {
 			for i := range scores {
 				scores[i] = s.next(n)
 			}
-			if r, err := class.RankScores(scores...); err == nil {
+			if r, err := placing.RankScores(scores...); err == nil {
 				c.Walk = append(c.Walk, class.Look{Site: site, Order: r})
 			}
 		}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity"
 	"github.com/shopspring/decimal"
 )
@@ -347,7 +348,7 @@ var retailFile = File{
 			return nil, err
 		}
 		out := Object{"percent": share.String()}
-		for t := grade.RetailGuide; t.IsValid(); t++ {
+		for t := grade.RetailGuide; text.Named(t); t++ {
 			class := ""
 			if n, ok := t.Class(share); ok {
 				class = strconv.Itoa(n)

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/placing"
 )
 
@@ -105,7 +106,7 @@ var limitFile = File{
 	Source: "ext-colorado-1-619 ext-maryland-contests ext-nebraska-g2092",
 	solve: func(v Vector) (Object, error) {
 		r := &reader{o: v.In}
-		l, cuts := get(r, "limit", placing.ParseLimit), get(r, "cuts", placing.ParseCuts)
+		l, cuts := get(r, "limit", roundtrip.Read[placing.Limit]), get(r, "cuts", placing.ParseCuts)
 		if r.err != nil {
 			return nil, r.err
 		}
@@ -139,7 +140,7 @@ var spreadFile = File{
 	Source: "",
 	solve: func(v Vector) (Object, error) {
 		r := &reader{o: v.In}
-		total, limit := get(r, "total", strconv.Atoi), get(r, "limit", placing.ParseLimit)
+		total, limit := get(r, "total", strconv.Atoi), get(r, "limit", roundtrip.Read[placing.Limit])
 		var weights []int64
 		for w := range strings.FieldsSeq(Text(v.In, "weights")) {
 			n, err := strconv.ParseInt(w, 10, 64)

@@ -7,7 +7,6 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
-	"example.com/ribface/placing/class"
 	"example.com/ribface/placing/contest"
 )
 
@@ -33,7 +32,7 @@ var readers = []struct {
 	{"yield", spelled(func(s string) (grade.Yield, error) { return grade.ParseYield(s) })},
 	{"order", spelled(placing.ParseOrder)},
 	{"cuts", spelled(placing.ParseCuts)},
-	{"ranking", spelled(class.ParseRanking)},
+	{"ranking", spelled(placing.ParseRanking)},
 	{"points", spelled(func(s string) (contest.Points, error) { return contest.ParsePoints(s) })},
 }
 

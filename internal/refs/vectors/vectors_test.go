@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"example.com/ribface/internal/refs"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/maturity/cite"
 	"github.com/google/go-cmp/cmp"
 )
@@ -103,7 +104,7 @@ func TestReadBack(t *testing.T) {
 					t.Errorf("%s, vector %d: no source %s", name, i+1, id)
 				}
 			}
-			if _, err := cite.ParseStanding(v.Standing); v.Standing != "" && err != nil {
+			if _, err := roundtrip.Read[cite.Standing](v.Standing); v.Standing != "" && err != nil {
 				t.Errorf("%s, vector %d: %v", name, i+1, err)
 			}
 			if v.From == "" {

@@ -27,7 +27,6 @@ type Text interface {
 	comparable
 	fmt.Stringer
 	encoding.TextMarshaler
-	AppendText([]byte) ([]byte, error)
 }
 
 // Pointer is what a pointer to an encodable value can do.
@@ -35,6 +34,18 @@ type Pointer[T any] interface {
 	*T
 	encoding.TextMarshaler
 	encoding.TextUnmarshaler
+}
+
+// Read is the parser of a setting, which has UnmarshalText and no other.
+func Read[T any, P interface {
+	*T
+	encoding.TextUnmarshaler
+}](s string) (v T, err error) {
+	if s == "" {
+		return v, fault.Parse("setting", s, "", "a name", fault.ErrSyntax)
+	}
+	err = P(&v).UnmarshalText([]byte(s))
+	return v, err
 }
 
 // Value checks that a value that can be written comes back from every encoding
@@ -45,12 +56,14 @@ func Value[T Text, P Pointer[T]](v T, parse func(string) (T, error)) error {
 		return fmt.Errorf("MarshalText of %v: %w", v, err)
 	}
 	written := string(b)
-	// A short slice with room behind it: the text goes behind what is there, and
-	// the slice handed in keeps its bytes.
-	room := append(make([]byte, 0, 128), "kept "...)
-	grown, err := v.AppendText(room)
-	if err != nil || string(grown) != "kept "+written || string(room) != "kept " {
-		return fmt.Errorf("AppendText of %v behind %q: %q, %v; want %q", v, room, grown, err, "kept "+written)
+	if a, ok := any(v).(encoding.TextAppender); ok {
+		// A short slice with room behind it: the text goes behind what is there, and
+		// the slice handed in keeps its bytes.
+		room := append(make([]byte, 0, 128), "kept "...)
+		grown, err := a.AppendText(room)
+		if err != nil || string(grown) != "kept "+written || string(room) != "kept " {
+			return fmt.Errorf("AppendText of %v behind %q: %q, %v; want %q", v, room, grown, err, "kept "+written)
+		}
 	}
 	var zero T
 	if v != zero && v.String() != written {
@@ -123,8 +136,10 @@ func Unwritable[T Text](v T, parse func(string) (T, error)) error {
 	if b != nil || !isFieldError(err) {
 		return fmt.Errorf("MarshalText of the invalid %v: %q, %v; want a FieldError", v, b, err)
 	}
-	if b, err = v.AppendText([]byte("kept")); string(b) != "kept" || !isFieldError(err) {
-		return fmt.Errorf("AppendText of the invalid %v: %q, %v; want what was there and a FieldError", v, b, err)
+	if a, ok := any(v).(encoding.TextAppender); ok {
+		if b, err = a.AppendText([]byte("kept")); string(b) != "kept" || !isFieldError(err) {
+			return fmt.Errorf("AppendText of the invalid %v: %q, %v; want what was there and a FieldError", v, b, err)
+		}
 	}
 	if c, ok := any(v).(driver.Valuer); ok {
 		if got, err := c.Value(); got != nil || !isFieldError(err) {

@@ -16,10 +16,10 @@ import (
 
 // Scale describes one scale.
 type Scale struct {
-	Kind  string       // for errors: "maturity", "marbling"
-	Short []string     // spelling of each group, from 1; index 0 unused
-	Long  []string     // second spelling of each group, from 1; may be nil
-	Extra []text.Alias // further spellings that parse
+	Kind  string              // for errors: "maturity", "marbling"
+	Short []string            // spelling of each group, from 1; index 0 unused
+	Long  []string            // second spelling of each group, from 1; may be nil
+	Extra []text.Alias[uint8] // further spellings that parse
 }
 
 // At returns the point so many units into a group.
@@ -138,7 +138,7 @@ func (s *Scale) group(name string) int {
 	}
 	for _, a := range s.Extra {
 		if text.SameWords(name, a.Name) {
-			return a.Value
+			return int(a.Value)
 		}
 	}
 	return 0

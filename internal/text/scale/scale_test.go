@@ -16,7 +16,7 @@ var water = scale.Scale{
 	Kind:  "wetness",
 	Short: []string{"", "Dry", "Da", "We"},
 	Long:  []string{"", "Bone Dry", "Damp", "Wet"},
-	Extra: []text.Alias{{Name: "Dm", Value: 2}},
+	Extra: []text.Alias[uint8]{{Name: "Dm", Value: 2}},
 }
 
 // TestAt holds the points of the scale and what becomes of impossible ones.

@@ -1,25 +1,25 @@
-package class
+package placing
 
 import (
 	"cmp"
 	"database/sql/driver"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
 	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/text"
-	"example.com/ribface/placing"
 )
 
-// Ranking is an order of all exhibits of a class in one respect, with ties: what
-// a judge notes who compares all exhibits over one place of the carcass. It is
-// comparable with ==. The zero Ranking is not set.
+// Ranking is an order of all exhibits of a class in one respect, with ties: what a
+// judge notes who compares all of them by one trait. A placing has no ties and is an
+// [Order]. A Ranking is comparable with ==. The zero Ranking is not set.
 type Ranking struct {
 	n uint8
 	// group is, for exhibit e at e-1, the number of its group of ties from the
 	// top, from 1.
-	group [placing.MaxExhibits]uint8
+	group [MaxExhibits]uint8
 }
 
 // NewRanking returns the ranking of the groups from the top, each group holding
@@ -30,58 +30,56 @@ func NewRanking(groups ...[]int) (Ranking, error) {
 	for _, g := range groups {
 		n += len(g)
 	}
-	if n < placing.MinExhibits || n > placing.MaxExhibits {
-		return Ranking{}, &fault.FieldError{Field: "ranking", Value: text.Count(n, "exhibit"), Allowed: "2 to 12 exhibits", Err: fault.ErrRange}
+	if n < MinExhibits || n > MaxExhibits {
+		return Ranking{}, &FieldError{Field: "ranking", Value: text.Count(n, "exhibit"), Allowed: "2 to 12 exhibits", Err: ErrRange}
 	}
 	r := Ranking{n: uint8(n)}
 	for i, g := range groups {
 		if len(g) == 0 {
-			return Ranking{}, &fault.FieldError{Field: "ranking", Value: "group " + strconv.Itoa(i+1) + " is empty", Allowed: "one exhibit or more in each group", Err: fault.ErrMissing}
+			return Ranking{}, &FieldError{Field: "ranking", Value: "group " + strconv.Itoa(i+1) + " is empty", Allowed: "one exhibit or more in each group", Err: ErrMissing}
 		}
 		for _, e := range g {
 			if err := r.put(e, i+1); err != nil {
-				return Ranking{}, &fault.FieldError{Field: "ranking", Value: "exhibit " + strconv.Itoa(e), Allowed: each(n), Err: err}
+				return Ranking{}, &FieldError{Field: "ranking", Value: "exhibit " + strconv.Itoa(e), Allowed: each(n), Err: err}
 			}
 		}
 	}
 	return r, nil
 }
 
-func each(n int) string { return "each exhibit 1 to " + strconv.Itoa(n) + " once" }
-
 func (r *Ranking) put(e, group int) error {
 	switch {
 	case e < 1 || e > int(r.n):
-		return fault.ErrRange
+		return ErrRange
 	case r.group[e-1] != 0:
-		return fault.ErrRepeated
+		return ErrRepeated
 	}
 	r.group[e-1] = uint8(group)
 	return nil
 }
 
 // RankScores returns the ranking by whole-number scores, those of exhibit 1
-// first: the highest score is at the top and equal scores tie. It takes any
-// scale whose higher scores are the fatter or the heavier muscled. A number of
-// scores other than 2 to 12 gives a [*placing.FieldError].
+// first: the highest score is at the top and equal scores tie. A number of scores
+// other than 2 to 12 gives a [*FieldError].
 func RankScores(scores ...int) (Ranking, error) {
-	if len(scores) < placing.MinExhibits || len(scores) > placing.MaxExhibits {
-		return Ranking{}, &fault.FieldError{Field: "scores", Value: text.Count(len(scores), "score"), Allowed: "2 to 12, one for each exhibit", Err: fault.ErrRange}
+	if len(scores) < MinExhibits || len(scores) > MaxExhibits {
+		return Ranking{}, &FieldError{Field: "scores", Value: text.Count(len(scores), "score"), Allowed: "2 to 12, one for each exhibit", Err: ErrRange}
 	}
-	return rank(scores), nil
+	r := Ranking{n: uint8(len(scores))}
+	levels := slices.Compact(slices.Sorted(slices.Values(scores)))
+	for e, v := range scores {
+		at, _ := slices.BinarySearch(levels, v)
+		r.group[e] = uint8(len(levels) - at)
+	}
+	return r, nil
 }
 
-// rank ranks by values, the highest at the top.
-func rank[T cmp.Ordered](values []T) Ranking {
-	r := Ranking{n: uint8(len(values))}
-	for e, v := range values {
-		above := map[T]bool{}
-		for _, w := range values {
-			if w > v {
-				above[w] = true
-			}
-		}
-		r.group[e] = uint8(len(above) + 1)
+// Ranking returns the order as a ranking without ties; the zero Ranking for the zero
+// Order.
+func (o Order) Ranking() Ranking {
+	r := Ranking{n: uint8(o.Len())}
+	for p := 1; p <= o.Len(); p++ {
+		r.group[o.At(p)-1] = uint8(p)
 	}
 	return r
 }
@@ -90,15 +88,15 @@ func rank[T cmp.Ordered](values []T) Ranking {
 var dashes = strings.NewReplacer("\u2010", "-", "\u2011", "-", "\u2013", "-")
 
 // ParseRanking reads a ranking written from the top with single spaces between
-// and an equals sign for a tie, as "3 1=2 4": 3 is first, 1 and 2 are level, 4 is
+// and an equals sign for a tie, as "3 1=2 4": 3 is first, 1 and 2 are tied, 4 is
 // last. Tied exhibits may stand in any order. More blanks, also around the equals
 // sign, are passed over; commas, hyphens or dashes may stand for the spaces, but no
 // two kinds in one text; for up to nine exhibits without a tie there may be nothing
 // between, as "3124". No signs, no leading zeros.
 func ParseRanking(s string) (Ranking, error) {
 	const allowed = "2 to 12 exhibit numbers from the top, each once, a space or = for level between, as 3 1=2 4"
-	if o, err := placing.ParseOrder(s); err == nil {
-		return RankingOf(o), nil
+	if o, err := ParseOrder(s); err == nil {
+		return o.Ranking(), nil
 	}
 	in := dashes.Replace(s)
 	var groups []string
@@ -112,8 +110,8 @@ func ParseRanking(s string) (Ranking, error) {
 		groups = strings.Split(strings.ReplaceAll(in, " = ", "="), " ")
 	}
 	n := len(groups) + strings.Count(in, "=")
-	if n > placing.MaxExhibits {
-		return Ranking{}, fault.Parse("ranking", s, "", allowed, fault.ErrRange)
+	if n > MaxExhibits {
+		return Ranking{}, fault.Parse("ranking", s, "", allowed, ErrRange)
 	}
 	r := Ranking{n: uint8(n)}
 	for i, g := range groups {
@@ -121,26 +119,17 @@ func ParseRanking(s string) (Ranking, error) {
 			part = text.Trim(part)
 			e, err := strconv.Atoi(part)
 			if err != nil || strconv.Itoa(e) != part {
-				return Ranking{}, fault.Parse("ranking", s, part, allowed, fault.ErrSyntax)
+				return Ranking{}, fault.Parse("ranking", s, part, allowed, ErrSyntax)
 			}
 			if err := r.put(e, i+1); err != nil {
 				return Ranking{}, fault.Parse("ranking", s, part, each(n), err)
 			}
 		}
 	}
-	if n < placing.MinExhibits {
-		return Ranking{}, fault.Parse("ranking", s, "", allowed, fault.ErrRange)
+	if n < MinExhibits {
+		return Ranking{}, fault.Parse("ranking", s, "", allowed, ErrRange)
 	}
 	return r, nil
-}
-
-// MustParseRanking is [ParseRanking] for hard-coded text; it panics on an error.
-func MustParseRanking(s string) Ranking {
-	r, err := ParseRanking(s)
-	if err != nil {
-		panic(err)
-	}
-	return r
 }
 
 // Len returns the number of exhibits; 0 for the zero Ranking.
@@ -171,15 +160,6 @@ func (r Ranking) Groups() [][]int {
 	return all
 }
 
-// Compare returns -1, 0 or +1 as exhibit a is over, level with or under exhibit
-// b. An exhibit that is not in the ranking gives 0.
-func (r Ranking) Compare(a, b int) int {
-	if a < 1 || a > r.Len() || b < 1 || b > r.Len() {
-		return 0
-	}
-	return cmp.Compare(r.group[a-1], r.group[b-1])
-}
-
 // HalfPlaces counts places of a ranking in halves, since tied exhibits share the
 // middle of their places: two that tie for the second are both at place 2 1/2,
 // which is 5 half places. The zero HalfPlaces is no place at all.
@@ -204,23 +184,10 @@ func (r Ranking) Place(exhibit int) HalfPlaces {
 		return 0
 	}
 	h := HalfPlaces(1)
-	for e := 1; e <= r.Len(); e++ {
-		h += HalfPlaces(1 - r.Compare(e, exhibit))
+	for _, g := range r.group[:r.n] {
+		h += HalfPlaces(1 + cmp.Compare(r.group[exhibit-1], g))
 	}
 	return h
-}
-
-// Relabel returns the ranking in which every exhibit e has become to.At(e), as
-// when a class gets new numbers. Another size gives a [*placing.FieldError].
-func (r Ranking) Relabel(to placing.Order) (Ranking, error) {
-	if r.Len() != to.Len() || !r.IsValid() {
-		return Ranking{}, &fault.FieldError{Field: "new numbers", Value: to.String(), Allowed: "an order of " + strconv.Itoa(r.Len()) + " exhibits", Err: fault.ErrRange}
-	}
-	s := Ranking{n: r.n}
-	for e := 1; e <= r.Len(); e++ {
-		s.group[to.At(e)-1] = r.group[e-1]
-	}
-	return s, nil
 }
 
 // Pairs counts what two rankings make of every pair of exhibits. The zero Pairs
@@ -228,21 +195,21 @@ func (r Ranking) Relabel(to placing.Order) (Ranking, error) {
 type Pairs struct {
 	Same     int `json:"same"`      // both put the pair the same way round
 	Reversed int `json:"reversed"`  // they put it opposite ways round
-	TiedHere int `json:"tied_here"` // level in the first ranking alone
-	TiedThen int `json:"tied_then"` // level in the second alone
-	TiedBoth int `json:"tied_both"` // level in both
+	TiedHere int `json:"tied_here"` // tied in the first ranking alone
+	TiedThen int `json:"tied_then"` // in the second alone
+	TiedBoth int `json:"tied_both"` // in both
 }
 
 // Against compares two rankings pair by pair. Rankings of different sizes, or
-// not set, give a [*placing.FieldError].
+// not set, give a [*FieldError].
 func (r Ranking) Against(s Ranking) (Pairs, error) {
 	if r.Len() != s.Len() || !r.IsValid() {
-		return Pairs{}, &fault.FieldError{Field: "ranking", Value: s.String(), Allowed: "a ranking of " + strconv.Itoa(r.Len()) + " exhibits", Err: fault.ErrRange}
+		return Pairs{}, &FieldError{Field: "ranking", Value: s.String(), Allowed: "a ranking of " + strconv.Itoa(r.Len()) + " exhibits", Err: ErrRange}
 	}
 	var p Pairs
-	for a := 1; a < r.Len(); a++ {
-		for b := a + 1; b <= r.Len(); b++ {
-			switch x, y := r.Compare(a, b), s.Compare(a, b); {
+	for a := range r.Len() {
+		for b := a + 1; b < r.Len(); b++ {
+			switch x, y := cmp.Compare(r.group[a], r.group[b]), cmp.Compare(s.group[a], s.group[b]); {
 			case x == 0 && y == 0:
 				p.TiedBoth++
 			case x == 0:
@@ -263,8 +230,8 @@ func (r Ranking) Against(s Ranking) (Pairs, error) {
 // (P - Q) / sqrt((P+Q+T)(P+Q+U)), where P are the pairs the same way round, Q
 // those reversed, T and U those tied in the one alone (published:
 // stat-kendalltau-doc): 1 for the same ranking, -1 for the opposite one. It is a
-// statistic and no part of any placing. ok is false where one of the rankings has
-// all exhibits level.
+// statistic and no part of any  ok is false where one of the rankings has
+// all exhibits tied.
 func (p Pairs) TauB() (tau float64, ok bool) {
 	pq := p.Same + p.Reversed
 	a, b := pq+p.TiedHere, pq+p.TiedThen

@@ -2,6 +2,7 @@ package placing_test
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/ribface/placing"
 )
@@ -60,7 +61,7 @@ func ExamplePanel_Consensus() {
 		placing.Vote{Order: placing.MustParseOrder("3-2-1")},
 	)
 	c = p.Consensus()
-	fmt.Println(c.Count, c.Equal)
+	fmt.Println(c.Count, slices.Collect(p.Best()))
 	// Output:
 	// 3-1-2-4 at odds on 2 pairs in all; equal orders: 1
 	// 6 [1-2-3 1-3-2 2-1-3 2-3-1 3-1-2 3-2-1]
