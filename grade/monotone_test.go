@@ -13,9 +13,9 @@ import (
 
 // quality grades a carcass that has bone and lean at one score.
 func quality(t *testing.T, e grade.Edition, s grade.Sex, overall maturity.Score, m grade.Marbling, lean grade.Lean) grade.Quality {
-	t.Helper()
 	q, err := e.Quality(grade.Carcass{Sex: s, Maturity: maturity.Evidence{Skeletal: overall, Lean: overall}, Marbling: m, Lean: lean})
 	if err != nil {
+		t.Helper() // asked for every carcass it would take longer than the grade
 		t.Fatal(err)
 	}
 	return q

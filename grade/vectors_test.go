@@ -18,6 +18,15 @@ func TestVectors(t *testing.T) {
 	dark := map[string]int{"": 0, "one third": 1, "two thirds": 2, "full": 3}
 	degrees := strings.NewReplacer("Practically Devoid", "PD", "Devoid", "De", "Slightly Abundant", "SlAb", "Slight", "Sl", "Traces", "Tr",
 		"Moderately Abundant", "MAb", "Abundant", "Ab", "Modest", "Mt", "Moderate", "Md", "Small", "Sm")
+	type place struct {
+		edition, sex string
+		age          int
+	}
+	type column struct {
+		grades []slowGrade
+		units  int
+	}
+	columns := map[place]column{} // many vectors are of one
 	for _, name := range []string{"quality", "quality-lean"} {
 		f, err := vectors.Read("../testdata/vectors", name)
 		if err != nil {
@@ -37,8 +46,13 @@ func TestVectors(t *testing.T) {
 				if q.sex == "bullock" { // graded by the lines of A where the bone is A or B00, whatever the age comes to
 					age = int(maturity.MustParse(text("skeletal")) - maturity.A.At(0))
 				}
-				column, units := slowColumn(charts[edition], q.sex, age)
-				if want := q.grade(column, units); vectors.Text(v.Out, "quality") != want {
+				at := place{edition, q.sex, age}
+				c, ok := columns[at]
+				if !ok {
+					c.grades, c.units = slowColumn(charts[edition], q.sex, age)
+					columns[at] = c
+				}
+				if want := q.grade(c.grades, c.units); vectors.Text(v.Out, "quality") != want {
 					t.Errorf("edition %s, %v: %v, slowly %s", edition, v.In, v.Out, want)
 				}
 			}

@@ -6,11 +6,13 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"os"
 	"os/exec"
 	"strings"
 	"testing"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/internal/testkit"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -84,10 +86,19 @@ func TestFilter(t *testing.T) {
 	}
 }
 
-// TestWasm builds the page and grades a carcass in node, where node is installed.
+// TestWasm builds the page and grades a carcass in node, where node is installed. A
+// sample compiles the program for wasm and leaves the linking, packing and running.
 func TestWasm(t *testing.T) {
 	if testing.Short() {
 		t.Skip("builds for wasm")
+	}
+	if !testkit.Exhaustive() {
+		c := exec.Command("go", "build", "-trimpath", "-o", os.DevNull, ".")
+		c.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+		if b, err := c.CombinedOutput(); err != nil {
+			t.Errorf("%v\n%s", err, b)
+		}
+		return
 	}
 	if _, err := exec.LookPath("node"); err != nil {
 		t.Skip("no node")

@@ -641,7 +641,7 @@ func TestRowsCanBeTakenUpAgain(t *testing.T) {
 // TestGradeOrder holds that the rows of many blocks come in order whatever the cores,
 // that leaving ends it, and that a context does.
 func TestGradeOrder(t *testing.T) {
-	const rows = 20_000
+	const rows = 8_000 // ten blocks
 	in := string(benchSheet(t, rows))
 	for _, cores := range []int{1, 2, 5} {
 		defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(cores))
@@ -1179,7 +1179,7 @@ func TestMemoryIsFlat(t *testing.T) {
 		}
 		return m.HeapAlloc
 	}
-	rows := 30_000
+	rows := 10_000 // a leak of 26 bytes a row shows
 	if testkit.Exhaustive() {
 		rows = 150_000
 	}

@@ -17,6 +17,7 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
+	"example.com/ribface/internal/testkit"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
@@ -177,6 +178,10 @@ func collect(t *testing.T) *cited {
 	adjust, err := grade.ParseThickness("0.1 in")
 	must(err)
 	var graded []grade.Assessment
+	step := grade.Marbling(300) // a sample; the rest is other numbers in the same steps
+	if testkit.Exhaustive() {
+		step = 100
+	}
 	for e := range grade.Editions() {
 		c.from("grade: method (Edition) From", e)
 		for l := range e.Lines() {
@@ -185,7 +190,7 @@ func collect(t *testing.T) *cited {
 		for sex := range grade.Sexes() {
 			for i := 0; i < len(ages); i += 7 {
 				age := ages[i]
-				for m := grade.Devoid.At(70); m <= grade.Abundant.At(70); m += 100 {
+				for m := grade.Devoid.At(70); m <= grade.Abundant.At(70); m += step {
 					for _, lean := range []grade.Lean{{}, {Firmness: grade.VerySoft}, {Firmness: grade.Firm, Dark: grade.DarkFull}, {BelowCutter: true}} {
 						k := grade.Carcass{Sex: sex, Maturity: age, Marbling: m, Lean: lean, Measures: measures, FatAdjust: adjust}
 						a, err := e.Assess(k)

@@ -2,6 +2,7 @@ package class_test
 
 import (
 	"errors"
+	"reflect"
 	"slices"
 	"testing"
 
@@ -232,8 +233,10 @@ func TestPostedStandsIn(t *testing.T) {
 				}
 			}
 		}
-		if diff := cmp.Diff(told[0], told[1]); diff != "" {
-			t.Fatalf("with the weights and without (-with +without):\n%s", diff)
+		if !reflect.DeepEqual(told[0], told[1]) { // asked first, for it is ten times as fast
+			if diff := cmp.Diff(told[0], told[1]); diff != "" {
+				t.Fatalf("with the weights and without (-with +without):\n%s", diff)
+			}
 		}
 	})
 }

@@ -3,6 +3,7 @@ package class_test
 import (
 	"errors"
 	"math/rand/v2"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -388,7 +389,7 @@ func anyOrder(r *rand.Rand, n int) placing.Order {
 func TestReasonsTwice(t *testing.T) {
 	classes := 100_000
 	if !testkit.Exhaustive() {
-		classes = 1_000
+		classes = 400
 	}
 	r := rand.New(rand.NewPCG(12, 1))
 	policies := []class.Policy{class.DefaultPolicy(), class.DefaultPolicy(), class.NotesPolicy(), class.CutabilityPolicy()}
@@ -484,8 +485,10 @@ func TestReasonsFollowTheNumbers(t *testing.T) {
 				a.Last[i].BetterValue = b.Last[i].BetterValue
 			}
 		}
-		if d := diffReasons(a, b); d != "" {
-			t.Fatalf("(-renumbered +got):\n%s", d)
+		if !reflect.DeepEqual(a, b) { // asked first, for it is ten times as fast
+			if d := diffReasons(a, b); d != "" {
+				t.Fatalf("(-renumbered +got):\n%s", d)
+			}
 		}
 	})
 }

@@ -297,7 +297,7 @@ func randomClass(r *rand.Rand) class.Class {
 func TestSecondImplementation(t *testing.T) {
 	classes := 100_000
 	if !testkit.Exhaustive() {
-		classes = 2_000
+		classes = 1_000
 	}
 	r := rand.New(rand.NewPCG(12, 3))
 	grounds, cycles, firm, close := map[class.Ground]int{}, 0, 0, 0

@@ -451,7 +451,7 @@ func (l *listener) last(text string, who int) error {
 func TestSpokenIsTrue(t *testing.T) {
 	classes := 5_000
 	if !testkit.Exhaustive() {
-		classes = 300
+		classes = 150
 	}
 	r := rand.New(rand.NewPCG(12, 3))
 	for range classes {

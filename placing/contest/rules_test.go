@@ -122,8 +122,12 @@ func TestEveryQualityHasARung(t *testing.T) {
 		narrow := contest.QualityRule{Ladder: card}
 		said := narrow.LeavesOut(e)
 		n := 0
+		met := map[grade.Quality]bool{}
 		everyQuality(e, func(q grade.Quality) {
-			n++
+			if n++; met[q] {
+				return
+			}
+			met[q] = true
 			if _, _, err := full.Loss(q, q); err != nil {
 				t.Fatalf("%v: %v", e, err)
 			}

@@ -7,13 +7,15 @@ package main
 import (
 	"log"
 	"os"
+
+	"example.com/ribface/internal/docs"
 )
 
 //go:generate go run .
 
 func main() {
 	log.SetFlags(0)
-	list, err := List("../../..")
+	list, err := docs.API("../../..")
 	if err != nil {
 		log.Fatal(err)
 	}

@@ -3,6 +3,7 @@ package vectors
 import (
 	"fmt"
 	"strconv"
+	"sync"
 
 	"example.com/ribface/examples/prices"
 	"example.com/ribface/grade"
@@ -16,10 +17,10 @@ import (
 
 // policies are the named policies; value stands on the published grid of 2025-01-06
 // with an invented base of 300.
-func policies() ([]class.Policy, error) {
+var policies = sync.OnceValues(func() ([]class.Policy, error) {
 	terms, err := prices.Read("", decimal.New(300, 0))
 	return append(class.Policies(), class.ValuePolicy(terms)), err
-}
+})
 
 func policyNamed(name string) (class.Policy, error) {
 	all, err := policies()

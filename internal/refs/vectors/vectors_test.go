@@ -25,6 +25,22 @@ const (
 // mostBytes keeps the folder small enough to take along.
 const mostBytes = 2_000_000
 
+var kept = map[string]File{}
+
+// keptFile reads a file of the folder, once for all tests.
+func keptFile(t *testing.T, name string) File {
+	t.Helper()
+	f, ok := kept[name]
+	if !ok {
+		var err error
+		if f, err = Read(folder, name); err != nil {
+			t.Fatal(err)
+		}
+		kept[name] = f
+	}
+	return f
+}
+
 // The files are those that the tables give today, and no others lie beside them.
 func TestFilesAreFresh(t *testing.T) {
 	files, err := Make(testdata)
@@ -38,14 +54,14 @@ func TestFilesAreFresh(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		kept, err := os.ReadFile(filepath.Join(folder, f.Name+".json"))
+		text, err := os.ReadFile(filepath.Join(folder, f.Name+".json"))
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !bytes.Equal(made, kept) {
+		if !bytes.Equal(made, text) {
 			t.Errorf("%s.json is stale; run go generate ./internal/refs/vectors", f.Name)
 		}
-		size += len(kept)
+		size += len(text)
 		want = append(want, f.Name+".json")
 	}
 	if size > mostBytes {
@@ -69,10 +85,7 @@ func TestFilesAreFresh(t *testing.T) {
 // from, and names sources that there are.
 func TestReadBack(t *testing.T) {
 	for _, name := range Names() {
-		f, err := Read(folder, name)
-		if err != nil {
-			t.Fatal(err)
-		}
+		f := keptFile(t, name)
 		if f.About == "" || f.Rule == "" {
 			t.Errorf("%s: says nothing of itself", name)
 		}
@@ -109,10 +122,7 @@ func TestReadBack(t *testing.T) {
 // found.
 func TestFindsDifferences(t *testing.T) {
 	for _, name := range Names() {
-		f, err := Read(folder, name)
-		if err != nil {
-			t.Fatal(err)
-		}
+		f := keptFile(t, name)
 		v := f.Vectors[0]
 		for k := range v.Out {
 			changed := Object{}
@@ -159,13 +169,7 @@ func floor(x *big.Rat, places int64) *big.Rat {
 // Yields, shortcut, required ribeye, retail cuts and conversions are those of fractions,
 // worked out from the rule alone.
 func TestFractions(t *testing.T) {
-	read := func(name string) []Vector {
-		f, err := Read(folder, name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return f.Vectors
-	}
+	read := func(name string) []Vector { return keptFile(t, name).Vectors }
 	equal := func(v Vector, name string, want *big.Rat) {
 		t.Helper()
 		if number4(t, v.Out, name).Cmp(want) != 0 {
@@ -232,10 +236,7 @@ func TestFractions(t *testing.T) {
 // Points are the sums of weights that the reference rows give, line by line, and thirds
 // those of fractions.
 func TestPointsBySums(t *testing.T) {
-	f, err := Read(folder, "points")
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := keptFile(t, "points")
 	rows, err := refs.Read(testdata+"/references", "grade-deductions.csv")
 	if err != nil {
 		t.Fatal(err)

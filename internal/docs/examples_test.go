@@ -1,11 +1,10 @@
-package exampled_test
+package docs
 
 import (
 	"os"
 	"path/filepath"
 	"testing"
 
-	"example.com/ribface/internal/docs/exampled"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -18,12 +17,12 @@ const mostUnshown = 0
 
 const leastWords, mostWords = 800, 1500
 
-// TestModule fails when an exported name of a public package has no
+// TestEveryNameIsShown fails when an exported name of a public package has no
 // documentation, when a symbol has no Example, when an Example has no checked
 // output, or when a main package has too short or too long a page. Run it with -v
 // to read the counts.
-func TestModule(t *testing.T) {
-	pkgs, err := exampled.Module("../../..")
+func TestEveryNameIsShown(t *testing.T) {
+	pkgs, err := Packages(root)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -122,11 +121,11 @@ func ExampleG() {
 			t.Fatal(err)
 		}
 	}
-	got, err := exampled.Module(root)
+	got, err := Packages(root)
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := []exampled.Package{{
+	want := []Package{{
 		Dir: "a", Words: 5, Symbols: 9, Own: 2,
 		Undocumented: []string{"T: D", "G", "T.O"},
 		Unshown:      []string{"G", "U", "U.M"},

@@ -1,4 +1,7 @@
-package main
+// Package docs holds what is printed of the module to the module: the programs of the
+// README and what they print, the list of the exported API, documentation and an
+// Example for every exported name, the table of mutation survivors.
+package docs
 
 import (
 	"bytes"
@@ -15,33 +18,39 @@ import (
 	"strings"
 )
 
-// List gives the exported symbols of every public package of the module whose
+// API gives the exported symbols of every public package of the module whose
 // root is given, one to a line, sorted. Commands and packages under internal or
 // examples are left out. It asks the go command for the compiled packages and
 // reads what they export.
-func List(root string) (string, error) {
-	packages, err := list(root, "-f", "{{if ne .Name \"main\"}}{{.ImportPath}} {{.Module.Path}}{{end}}")
-	if err != nil {
+func API(root string) (string, error) {
+	c := exec.Command("go", "list", "-export", "-deps", "-f", "{{.ImportPath}}\t{{.Export}}\t{{with .Module}}{{if .Main}}{{.Path}}{{end}}{{end}}\t{{.Name}}", "./...")
+	c.Dir = root
+	out, err := c.Output()
+	if exit := (*exec.ExitError)(nil); errors.As(err, &exit) {
+		return "", fmt.Errorf("go list: %w: %s", err, bytes.TrimSpace(exit.Stderr))
+	} else if err != nil {
 		return "", err
 	}
-	exports, err := list(root, "-export", "-deps", "-f", "{{.ImportPath}} {{.Export}}")
-	if err != nil {
-		return "", err
+	exports, public := map[string]string{}, map[string]string{} // by package: the file, the module
+	for line := range strings.Lines(string(out)) {
+		words := strings.Split(strings.TrimSuffix(line, "\n"), "\t")
+		p, module := words[0], words[2]
+		exports[p] = words[1]
+		first, _, _ := strings.Cut(strings.TrimPrefix(p, module+"/"), "/")
+		if module != "" && words[3] != "main" && first != "internal" && first != "examples" {
+			public[p] = module
+		}
 	}
 	load := importer.ForCompiler(token.NewFileSet(), "gc", func(p string) (io.ReadCloser, error) {
 		return os.Open(exports[p])
 	})
 	var lines []string
-	for p, module := range packages {
-		short := strings.TrimPrefix(p, module+"/")
-		if first, _, _ := strings.Cut(short, "/"); first == "internal" || first == "examples" {
-			continue
-		}
+	for p, module := range public {
 		pkg, err := load.Import(p)
 		if err != nil {
 			return "", err
 		}
-		lines = append(lines, symbols(pkg, short, module)...)
+		lines = append(lines, symbols(pkg, strings.TrimPrefix(p, module+"/"), module)...)
 	}
 	slices.Sort(lines)
 	return strings.Join(slices.Compact(lines), "\n") + "\n", nil
@@ -49,25 +58,6 @@ func List(root string) (string, error) {
 
 // Sum is the short mark of a list that the changelog carries.
 func Sum(list string) string { return fmt.Sprintf("%x", sha256.Sum256([]byte(list)))[:12] }
-
-// list runs go list over all packages of the module and returns the two words of
-// each line.
-func list(root string, args ...string) (map[string]string, error) {
-	c := exec.Command("go", append(append([]string{"list"}, args...), "./...")...)
-	c.Dir = root
-	out, err := c.Output()
-	if exit := (*exec.ExitError)(nil); errors.As(err, &exit) {
-		return nil, fmt.Errorf("go list: %w: %s", err, bytes.TrimSpace(exit.Stderr))
-	}
-	words := map[string]string{}
-	for line := range strings.Lines(string(out)) {
-		first, second, _ := strings.Cut(strings.TrimSpace(line), " ")
-		if first != "" {
-			words[first] = second
-		}
-	}
-	return words, err
-}
 
 // symbols writes the exported symbols of one package. Packages of the module are
 // named by their path in it, others by their whole path.

@@ -1,4 +1,4 @@
-package readme
+package docs
 
 import (
 	"os"
@@ -10,7 +10,7 @@ import (
 // Every row of the table of mutation survivors names a file that there is and functions
 // in it.
 func TestMutationSurvivors(t *testing.T) {
-	table, err := os.ReadFile("../../../testdata/mutation-survivors.md")
+	table, err := os.ReadFile(root + "/testdata/mutation-survivors.md")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -27,7 +27,7 @@ func TestMutationSurvivors(t *testing.T) {
 			t.Errorf("no file with a function: %s", line)
 		}
 		for _, p := range places {
-			code, err := os.ReadFile("../../../" + p[1])
+			code, err := os.ReadFile(root + "/" + p[1])
 			if err != nil {
 				t.Error(err)
 				continue

@@ -1,12 +1,4 @@
-// Package exampled counts the exported symbols of the module's public packages,
-// those without documentation and those without a checked Example.
-//
-// Functions, types and methods count; constants and variables count for their
-// documentation alone, since an Example of their type shows them. A function or
-// type has an Example when one with checked output bears its name or uses it; a
-// method when its type has one. The methods of package fmt and of the encodings need
-// none: one Example of a package shows them all.
-package exampled
+package docs
 
 import (
 	"fmt"
@@ -21,7 +13,14 @@ import (
 	"strings"
 )
 
-// Package is what was found in one package.
+// Package is what was found in one package: how many exported symbols there are, which
+// have no documentation and which no checked Example.
+//
+// Functions, types and methods count; constants and variables count for their
+// documentation alone, since an Example of their type shows them. A function or
+// type has an Example when one with checked output bears its name or uses it; a
+// method when its type has one. The methods of package fmt and of the encodings need
+// none: one Example of a package shows them all.
 type Package struct {
 	Dir          string   // relative to the root of the module
 	Words        int      // of the package comment
@@ -32,9 +31,9 @@ type Package struct {
 	Unchecked    []string // Examples without checked output, which never run
 }
 
-// Module reads every public package under root: all but those under internal,
+// Packages reads every public package under root: all but those under internal,
 // examples and testdata, and those of nested modules.
-func Module(root string) ([]Package, error) {
+func Packages(root string) ([]Package, error) {
 	var out []Package
 	err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
 		if err != nil || !d.IsDir() {

@@ -1,4 +1,4 @@
-package everytype
+package testkit_test
 
 import (
 	"errors"
@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/ribface/internal/testkit/everytype"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -35,14 +36,14 @@ func fake(t *testing.T, source string) string {
 }
 
 func TestTypes(t *testing.T) {
-	got, err := Types(fake(t, source))
+	got, err := everytype.Types(fake(t, source))
 	if err != nil {
 		t.Fatal(err)
 	}
 	if d := cmp.Diff([]string{"Alias", "Generic", "Good"}, got); d != "" {
 		t.Errorf("(-want +got)\n%s", d)
 	}
-	if _, err := Types(t.TempDir()); err == nil {
+	if _, err := everytype.Types(t.TempDir()); err == nil {
 		t.Error("no error without files")
 	}
 }
@@ -120,15 +121,15 @@ func TestBroken(t *testing.T) {
 		{Nil{&one}, "Value() panics"},
 		{Pointer{1}, "Value of a nil pointer() panics"},
 		{Argument{1}, "Of([]) panics"},
-		{Prints{1}, "%v of a everytype.Prints panics"},
-		{Hidden{1}, "cmp.Diff of everytype.Hidden panics"},
-		{Silent{1}, "cmp.Diff of the same everytype.Silent"},
+		{Prints{1}, "%v of a testkit_test.Prints panics"},
+		{Hidden{1}, "cmp.Diff of testkit_test.Hidden panics"},
+		{Silent{1}, "cmp.Diff of the same testkit_test.Silent"},
 		{Upper{1}, `Name has the JSON name ""`},
 		{Untagged{1}, `Name has the JSON name "theName"`},
 		{Lossy{1}, "comes back as another value"},
 		{Unread{1}, "is not read back: no"},
 		{Loop{1}, "All() panics: turn"},
-		{Failing{1}, "JSON of everytype.Failing panics: json"},
+		{Failing{1}, "JSON of testkit_test.Failing panics: json"},
 		{func(n int) int { return 1 / n }, "panics: runtime error: integer divide by zero"},
 	} {
 		name := strings.TrimPrefix(fmt.Sprintf("%T", tt.value), "*")
@@ -140,7 +141,7 @@ func TestBroken(t *testing.T) {
 		if name == "Good" {
 			values = append(values, Good{})
 		}
-		said := errors.Join(Check(fake(t, "package fake\n\ntype "+name+" int\n"), values...)...)
+		said := errors.Join(everytype.Check(fake(t, "package fake\n\ntype "+name+" int\n"), values...)...)
 		switch {
 		case tt.want == "" && said != nil:
 			t.Errorf("%T: %v", tt.value, said)
@@ -148,7 +149,7 @@ func TestBroken(t *testing.T) {
 			t.Errorf("%T: %v; want %q in it", tt.value, said, tt.want)
 		}
 	}
-	if errs := Check(fake(t, "package fake\n\ntype Good int\ntype Other int\n"), Good{}); len(errs) != 1 || !strings.Contains(errs[0].Error(), "no value of the exported type Other") {
+	if errs := everytype.Check(fake(t, "package fake\n\ntype Good int\ntype Other int\n"), Good{}); len(errs) != 1 || !strings.Contains(errs[0].Error(), "no value of the exported type Other") {
 		t.Errorf("a type without value: %v", errs)
 	}
 }
