@@ -2,6 +2,7 @@ package grade
 
 import (
 	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/text"
 	"example.com/ribface/maturity"
 )
 
@@ -26,7 +27,7 @@ type Assessment struct {
 // Assess grades the carcass under the edition with the default balancing rules.
 // See [Rules.Assess].
 func (e Edition) Assess(c Carcass) (a Assessment, err error) {
-	err = Rules{Edition: e}.assess(&c, &a)
+	err = Rules{Edition: e}.assess(&c, &a, nil)
 	return a, err
 }
 
@@ -51,14 +52,15 @@ func (r Rules) Overall(ev maturity.Evidence) (maturity.Score, error) {
 // [*FieldError] with its path in the carcass, as "measures.fat"; [Problems] lists
 // them. The Assessment is then the zero value.
 func (r Rules) Assess(c Carcass) (a Assessment, err error) {
-	err = r.assess(&c, &a)
+	err = r.assess(&c, &a, nil)
 	return a, err
 }
 
-// assess grades c into a zero a, which an error leaves as it is.
-func (r Rules) assess(c *Carcass, a *Assessment) error {
-	var f finding
-	if !r.judge(c, &f) {
+// assess grades c into a, which an error leaves as it is; t takes down each step, and
+// a nil t takes down nothing.
+func (r Rules) assess(c *Carcass, a *Assessment, t *trail) error {
+	overall, q, ok := r.judge(c, t)
+	if !ok {
 		return r.Check(*c)
 	}
 	m := c.Measures
@@ -72,7 +74,10 @@ func (r Rules) assess(c *Carcass, a *Assessment) error {
 	if err != nil {
 		return r.Check(*c)
 	}
-	a.Carcass, a.Rules, a.Maturity, a.Quality, a.Yield = *c, r, f.overall, f.quality, y
+	if t != nil {
+		t.yield(m, y)
+	}
+	a.Carcass, a.Rules, a.Maturity, a.Quality, a.Yield = *c, r, overall, q, y
 	return nil
 }
 
@@ -85,31 +90,26 @@ func (r Rules) Check(c Carcass) error {
 
 // checkQuality is Check without the measures.
 func (r Rules) checkQuality(c *Carcass) error {
-	var edition, sex, marbling, firmness, dark, color, texture error
-	if !r.Edition.IsValid() {
-		edition = editionNames.Check("edition", r.Edition)
-	}
-	if !c.Sex.IsValid() {
-		sex = fault.At("sex", "", sexes.Check("sex class", c.Sex))
-	}
 	age := r.Maturity.Check()
 	if err := c.Maturity.Check(r.Edition.ByAge()); err != nil {
 		age = fault.Join(age, fault.At("maturity", "", err))
 	}
-	if !c.Marbling.IsValid() {
-		marbling = fault.At("marbling", "", c.Marbling.Check("marbling"))
+	return fault.Join(
+		editionNames.Check("edition", r.Edition),
+		fault.At("sex", "", sexes.Check("sex class", c.Sex)),
+		age,
+		fault.At("marbling", "", c.Marbling.Check("marbling")),
+		seen("lean.firmness", &firmnesses, c.Lean.Firmness),
+		seen("lean.dark", &darkCuts, c.Lean.Dark),
+		seen("lean.color", &colors, c.Lean.Color),
+		seen("lean.texture", &textures, c.Lean.Texture),
+	)
+}
+
+// seen checks a finding that need not be there.
+func seen[T ~uint8](path string, e *text.Enum[T], v T) error {
+	if v == 0 {
+		return nil
 	}
-	if c.Lean.Firmness > Firm {
-		firmness = fault.At("lean.firmness", "", firmnesses.Check("firmness", c.Lean.Firmness))
-	}
-	if c.Lean.Dark > DarkFull {
-		dark = fault.At("lean.dark", "", darkCuts.Check("dark cut", c.Lean.Dark))
-	}
-	if c.Lean.Color > LightCherryRed {
-		color = fault.At("lean.color", "", colors.Check(colors.Kind, c.Lean.Color))
-	}
-	if c.Lean.Texture > Fine {
-		texture = fault.At("lean.texture", "", textures.Check(textures.Kind, c.Lean.Texture))
-	}
-	return fault.Join(edition, sex, age, marbling, firmness, dark, color, texture)
+	return fault.At(path, "", e.Check(e.Kind, v))
 }

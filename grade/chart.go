@@ -25,12 +25,7 @@ type Line struct {
 }
 
 // On returns the line at so many units into the group.
-func (l Line) On(units int) Marbling {
-	if l.Rises {
-		return l.At + Marbling(units)
-	}
-	return l.At
-}
+func (l Line) On(units int) Marbling { return edge{at: l.At, rises: l.Rises}.on(units) }
 
 // Lines yields every line of the edition's grade chart, group by group from the
 // youngest, in each group from the best grade down, in each grade from its lowest
@@ -86,15 +81,28 @@ type row struct {
 	firmCite cite.Citation
 }
 
-// part returns the part of the grade that marbling m falls in.
-func (r *row) part(m Marbling, units int) Part {
+// quality returns the part of the grade that marbling m falls in.
+func (r *row) quality(m Marbling, units int) Quality {
+	q := Quality(r.grade) << 2
 	switch {
 	case r.high.at != 0 && m >= r.high.on(units):
-		return High
+		return q | Quality(High)
 	case r.average.at != 0 && m >= r.average.on(units):
-		return Average
+		return q | Quality(Average)
 	default:
-		return r.first
+		return q | Quality(r.first)
+	}
+}
+
+// startOf returns the edge at which the part starts.
+func (r *row) startOf(p Part) *edge {
+	switch p {
+	case r.first:
+		return &r.min
+	case Average:
+		return &r.average
+	default:
+		return &r.high
 	}
 }
 
@@ -114,7 +122,7 @@ var young = func() (all [len(editions)]column) {
 		rows := editions[e].chart[maturity.A]
 		for m := Devoid.At(0); m < scaleEnd; m++ {
 			at := slices.IndexFunc(rows, func(r row) bool { return m >= r.min.at })
-			all[e].row[m], all[e].quality[m] = uint8(at), rows[at].grade.Part(rows[at].part(m, 0))
+			all[e].row[m], all[e].quality[m] = uint8(at), rows[at].quality(m, 0)
 		}
 	}
 	return all

@@ -1,6 +1,9 @@
 package grade
 
-import "example.com/ribface/maturity"
+import (
+	"example.com/ribface/maturity"
+	"example.com/ribface/maturity/cite"
+)
 
 // Quality returns the quality grade of the carcass under the edition with the
 // default balancing rules. Its measures are not looked at. See [Rules.Quality].
@@ -36,121 +39,121 @@ func (e Edition) Quality(c Carcass) (Quality, error) { return Rules{Edition: e}.
 // standard (official: cfr-post1975-p24) and gets NoGrade. The errors are those of
 // [Rules.Assess] but for the measures.
 func (r Rules) Quality(c Carcass) (Quality, error) {
-	var f finding
-	if !r.judge(&c, &f) {
+	_, q, ok := r.judge(&c, nil)
+	if !ok {
 		return 0, r.checkQuality(&c)
 	}
-	return f.quality, nil
+	return q, nil
 }
 
-// finding is what judge found, with enough of the way for an explanation.
-type finding struct {
-	overall maturity.Score
-	quality Quality
-	group   maturity.Group // the column of the chart that was read
-	units   int            // units into it
-	byLine  *row           // the best row met by marbling alone and open to the class; nil for none
-	met     *row           // the row met by firmness too
-	before  Quality        // the quality before dark cutting
-}
+// none is the quality of a carcass that is eligible for no grade.
+const none = Quality(NoGrade) << 2
 
 // oldestBullock is the greatest skeletal score of a bullock.
 const oldestBullock = maturity.Score(200)
 
-// judge finds the quality grade of c into a zero f; ok is false for evidence that
-// [Rules.Check] refuses, which then tells of it.
-func (r Rules) judge(c *Carcass, f *finding) (ok bool) {
+// judge finds the overall maturity and the quality grade of c, and t takes down each
+// step; a nil t takes down nothing. ok is false for evidence that [Rules.Check]
+// refuses, which then tells of it.
+func (r Rules) judge(c *Carcass, t *trail) (overall maturity.Score, q Quality, ok bool) {
 	lean := &c.Lean
 	if !c.Sex.IsValid() || !c.Marbling.IsValid() || lean.Firmness > Firm || lean.Dark > DarkFull || lean.Color > LightCherryRed || lean.Texture > Fine {
-		return false
+		return 0, 0, false
 	}
-	var err error
-	if f.overall, err = r.Overall(c.Maturity); err != nil {
-		return false
+	overall, err := r.Overall(c.Maturity)
+	if err != nil {
+		return 0, 0, false
 	}
-	f.group = f.overall.Group()
-	f.units = f.overall.Number() - int(f.group.At(0))
-	f.quality, f.before = Quality(NoGrade)<<2, Quality(NoGrade)<<2
-	switch {
-	case c.Sex == Bullock && c.Maturity.Skeletal > oldestBullock:
-		return true
-	case c.Sex == Bullock:
-		f.group, f.units = maturity.A, 0
-	}
-	rows := editions[r.Edition].chart[f.group]
-	if f.group == maturity.A {
-		// Every line of A is flat, so that marbling alone finds the row, unless the sex
-		// class or the firmness closes it.
-		young := &young[r.Edition]
-		met := &rows[young.row[c.Marbling]]
-		if openTo[c.Sex]>>met.grade&1 != 0 && (c.Lean.Firmness == 0 || c.Lean.Firmness >= met.firm) {
-			f.byLine, f.met, f.before = met, met, young.quality[c.Marbling]
-			f.quality = f.before
-			if c.Lean.Dark != 0 {
-				f.quality = darken(rows, int(young.row[c.Marbling]), c, f.units, f.before)
-			}
-			return true
+	group, open := overall.Group(), openTo[c.Sex]
+	if c.Sex == Bullock {
+		group = maturity.A
+		if c.Maturity.Skeletal > oldestBullock {
+			open = 0
 		}
 	}
-	var byLine, met *row
-	at, m, units, firm, open := 0, c.Marbling, f.units, c.Lean.Firmness, openTo[c.Sex]
-	for i := range rows {
-		row := &rows[i]
-		if m < row.min.on(units) || open>>row.grade&1 == 0 {
-			continue
+	if t != nil {
+		t.class(overall, open)
+	}
+	if open == 0 {
+		return overall, none, true
+	}
+	rows, at, units := editions[r.Edition].chart[group], 0, 0
+	if group == maturity.A { // where every line is flat
+		at, q = int(young[r.Edition].row[c.Marbling]), young[r.Edition].quality[c.Marbling]
+	} else {
+		units = int(overall - group.At(0))
+		for c.Marbling < rows[at].min.on(units) {
+			at++
 		}
-		if byLine == nil {
-			byLine = row
+		q = rows[at].quality(c.Marbling, units)
+	}
+	for open>>rows[at].grade&1 == 0 {
+		at++
+		q = rows[at].quality(c.Marbling, units)
+	}
+	byLine, met := &rows[at], &rows[at]
+	if t != nil {
+		t.marbling(byLine, q, units)
+	}
+	if lean.Firmness != 0 && lean.Firmness < met.firm {
+		for at < len(rows) && (lean.Firmness < rows[at].firm || open>>rows[at].grade&1 == 0) {
+			at++
 		}
-		if firm != 0 && firm < row.firm {
-			continue
+		met, q = nil, none // a bullock too soft for Utility
+		if at < len(rows) {
+			met = &rows[at]
+			q = met.quality(c.Marbling, units)
 		}
-		met, at = row, i
-		break
 	}
-	f.byLine, f.met = byLine, met
-	if f.met == nil {
-		return true // a bull, or a bullock too soft for Utility
+	if t != nil {
+		t.firmness(byLine, met, q)
 	}
-	g := f.met.grade
-	if g == Cutter && c.Lean.BelowCutter {
-		g = Canner
+	if lean.BelowCutter && q.Grade() == Cutter {
+		q = Quality(Canner) << 2
+		if t != nil {
+			t.belowCutter(q)
+		}
 	}
-	f.before = Quality(g)<<2 | Quality(f.met.part(c.Marbling, f.units))
-	f.quality = f.before
-	if c.Lean.Dark != 0 {
-		f.quality = darken(rows, at, c, f.units, f.before)
+	if lean.Dark != 0 {
+		q = darken(rows, at, c, units, q, t)
 	}
-	return true
+	return overall, q, true
 }
 
 // span is the width of a grade that has no line above it: three degrees (derived:
 // cfr-1965-53-p25, where each further degree is a third of Prime and of Commercial).
 const span = 300
 
-// darken returns the quality of rows[at] after the reduction for a dark cutter.
+// darken returns the quality q, of rows[at], after the reduction for a dark cutter.
 //
 // Places are counted in parts of 6*width of the grade, so that every step of the
 // reduction (thirds of a grade or of half a grade) is a whole number of parts.
-func darken(rows []row, at int, c *Carcass, units int, before Quality) Quality {
-	var sixths int
-	thirds := false
-	switch rows[at].grade {
+func darken(rows []row, at int, c *Carcass, units int, q Quality, t *trail) Quality {
+	sixths, thirds, rule := 0, false, "no reduction below Standard and Commercial"
+	switch q.Grade() {
 	case Prime, Choice, Select, Good:
-		sixths, thirds = 2*int(c.Lean.Dark), true
+		sixths, thirds, rule = 2*int(c.Lean.Dark), true, "Prime, Choice and Select lose up to one full grade; "
 	case Standard, Commercial:
-		sixths = int(c.Lean.Dark)
-	default:
-		return before
+		sixths, rule = int(c.Lean.Dark), "Standard and Commercial lose up to half a grade; "
 	}
-	lo, width := bounds(rows, at, units)
-	place := 6*int(min(c.Marbling-lo, width-1)) - sixths*int(width)
-	if place < 0 {
-		// The grade below is open to every class that the grade itself is open to.
-		at++
-		place += 6 * int(width)
+	before := q
+	if sixths != 0 {
+		lo, width := bounds(rows, at, units)
+		place := 6*int(min(c.Marbling-lo, width-1)) - sixths*int(width)
+		if place < 0 {
+			// The grade below is open to every class that the grade itself is open to.
+			at++
+			place += 6 * int(width)
+		}
+		q = rows[at].grade.Part(partAt(rows, at, place, 6*int(width), units, thirds))
 	}
-	return rows[at].grade.Part(partAt(rows, at, place, 6*int(width), units, thirds))
+	if t != nil {
+		if sixths != 0 {
+			rule += c.Lean.Dark.String() + " of it here"
+		}
+		t.add("dark cutter", rule, before.String(), q.String(), citeDark)
+	}
+	return q
 }
 
 // partAt returns the part of rows[at] at the place num/den of its width; with thirds,
@@ -185,4 +188,71 @@ func bounds(rows []row, i, units int) (lo, width Marbling) {
 		return lo, span
 	}
 	return lo, rows[i-1].min.on(units) - lo
+}
+
+// trail takes down what judge and the yield equation do. A nil trail takes down
+// nothing.
+type trail struct {
+	carcass *Carcass
+	edition Edition
+	where   string // the marbling, and the column it is read in
+	steps   []cite.Step
+}
+
+// class takes down what the sex class may have, and where its marbling is read.
+func (t *trail) class(overall maturity.Score, open uint16) {
+	c := t.carcass
+	t.where = c.Marbling.String() + " in " + overall.String()
+	rule, given, result, from := "open to every grade", c.Sex.String(), "all grades", citeSexes
+	switch {
+	case c.Sex == Bull:
+		rule, result, from = "bulls are open to no quality grade", none.String(), citeBull
+	case open == 0:
+		rule, from = "a bullock's skeleton is not past the line between A and B", citeOldBull
+		given, result = given+", skeletal "+c.Maturity.Skeletal.String(), none.String()
+	case c.Sex == Bullock:
+		t.where = c.Marbling.String() + " in column A"
+		rule, result, from = "Prime, Choice, Select, Standard and Utility, by the lines of A", "graded in column A", citeBullock
+	case c.Sex == Cow:
+		rule, result, from = "cows are not eligible for Prime", "all but Prime", citeCow
+	}
+	t.add("sex class", rule, given, result, from)
+}
+
+// marbling takes down the best row that marbling alone meets, and the edge from which
+// its part q runs.
+func (t *trail) marbling(byLine *row, q Quality, units int) {
+	from := byLine.startOf(q.Part())
+	rule, result := byLine.grade.String()+" needs "+byLine.min.on(units).String()+" or more, edition "+t.edition.String(), q.String()
+	if from == &byLine.min {
+		t.add("marbling", rule, t.where, result, from.cite)
+		return
+	}
+	t.add("marbling", rule, t.where, byLine.grade.String(), byLine.min.cite)
+	t.add("part of the grade", result+" starts at "+from.on(units).String(), t.where, result, from.cite)
+}
+
+// firmness takes down the row that firmness meets too; nil for none.
+func (t *trail) firmness(byLine, met *row, q Quality) {
+	firm := t.carcass.Lean.Firmness
+	rule, given, from := byLine.grade.String()+" needs "+byLine.firm.String()+" or firmer", firm.String(), byLine.firmCite
+	switch {
+	case firm == 0:
+		rule, given, from = "the chart takes firmness to go with marbling", "not looked at", citeAssumed
+	case met == nil:
+		rule, from = "no grade open to the class is met", citeFirst
+	case met != byLine:
+		rule += "; the next grade down that is met"
+	case met.firm == 0:
+		rule, from = met.grade.String()+" has no known least firmness", citeFirst
+	}
+	t.add("firmness", rule, given, q.String(), from)
+}
+
+func (t *trail) add(name, rule, given, result string, from cite.Citation) {
+	t.steps = append(t.steps, cite.Step{Name: name, Rule: rule, Given: given, Result: result, Cite: from})
+}
+
+func (t *trail) belowCutter(q Quality) {
+	t.add("below Cutter", "the judge's own finding; no minimum is published", "below Cutter", q.String(), citeCanner)
 }

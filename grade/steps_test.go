@@ -94,11 +94,14 @@ func TestSteps(t *testing.T) {
 			`overall maturity: skeletal A50, lean A50 -> A50 (skeletal and lean at most 40 units apart: their mean; common-practice: quiz-quality-concepts)`,
 			`sex class: bull -> No grade (bulls are open to no quality grade; published: export-classes, meatmentor-102)`,
 		}, nil, nil},
-		{"bullock too soft for all", "no grade is met", func(c *grade.Carcass) { c.Sex, c.Lean.Firmness = grade.Bullock, grade.VerySoft }, []string{
+		{"dark bullock too soft for all", "no grade is met, and nothing is lost to dark cutting", func(c *grade.Carcass) {
+			c.Sex, c.Lean = grade.Bullock, grade.Lean{Firmness: grade.VerySoft, Dark: grade.DarkThird}
+		}, []string{
 			`overall maturity: skeletal A50, lean A50 -> A50 (skeletal and lean at most 40 units apart: their mean; common-practice: quiz-quality-concepts)`,
 			`sex class: bullock -> graded in column A (Prime, Choice, Select, Standard and Utility, by the lines of A; published: export-classes, tamu-ansc627-2015, meatmentor-102)`,
 			`marbling: Sm40 in column A -> Low Choice (Choice needs Sm00 or more, edition 2017; published: reprint-bullock-choice, ext-tamu-quality-es)`,
 			`firmness: very soft -> No grade (no grade open to the class is met; official: cfr-1965-53-general)`,
+			`dark cutter: No grade -> No grade (no reduction below Standard and Commercial; official: cfr-1965-53-p26)`,
 		}, nil, nil},
 		{"below Cutter", "the finding has its own step, and nothing is lost to dark cutting", func(c *grade.Carcass) {
 			c.Maturity.Skeletal, c.Maturity.Lean, c.Marbling = maturity.E.At(50), maturity.E.At(50), grade.Traces.At(0)
