@@ -118,20 +118,29 @@ func ParseTeeth(s string) (Teeth, error) {
 	return Incisors(int(n)), nil
 }
 
-// AppendText appends the count in words; the zero value is empty text.
-func (t Teeth) AppendText(b []byte) ([]byte, error) {
-	switch {
-	case t == 0:
-		return b, nil
-	case !t.IsValid():
-		return b, &FieldError{Field: "teeth", Value: t.String(), Allowed: "0 to 8", Err: ErrRange}
-	default:
-		return append(b, t.String()...), nil
-	}
+// MarshalText gives the count in words; the zero value is empty text.
+func (t Teeth) MarshalText() ([]byte, error) { return words(t, t.check) }
+
+func (t Teeth) check() error {
+	return &FieldError{Field: "teeth", Value: t.String(), Allowed: "0 to 8", Err: ErrRange}
 }
 
-// MarshalText gives the count in words; the zero value is empty text.
-func (t Teeth) MarshalText() ([]byte, error) { return t.AppendText(nil) }
+// words gives the text of a value, nothing for zero, and an error for one that is not
+// valid.
+func words[T interface {
+	comparable
+	IsValid() bool
+	String() string
+}](v T, refuse func() error) ([]byte, error) {
+	var zero T
+	switch {
+	case v == zero:
+		return nil, nil
+	case !v.IsValid():
+		return nil, refuse()
+	}
+	return []byte(v.String()), nil
+}
 
 // UnmarshalText reads what [ParseTeeth] reads; empty text gives the zero value.
 // On error the receiver is left as it was.
@@ -194,7 +203,7 @@ func (e Evidence) Check(byAge bool) error {
 		buttons = fault.At("buttons", "", e.Buttons.check())
 	}
 	if e.Teeth < 0 || e.Teeth > 9 {
-		teeth = &FieldError{Path: "teeth", Field: "teeth", Value: e.Teeth.String(), Allowed: "0 to 8", Err: ErrRange}
+		teeth = fault.At("teeth", "", e.Teeth.check())
 	}
 	if e.Papers < 0 || e.Papers > greatestMonths {
 		papers = &FieldError{Path: "papers", Field: "papers", Value: e.Papers.String(), Allowed: "1 to 600 months, 0 for none", Err: ErrRange}
@@ -228,33 +237,21 @@ const (
 // carcass of 30 months or more. Both need lean.
 //
 // The errors are those of [Evidence.Check].
-func (r Balancing) ByAge(e Evidence) (Score, error) {
-	if e.plain() && r.named() {
-		return r.balance(e.Skeletal, e.Lean, oldestScore, nil), nil
-	}
-	if err := fault.Join(e.Check(true), r.Check()); err != nil {
-		return 0, err
-	}
-	if !e.Under30() || e.Skeletal >= firstD {
-		return r.balance(e.Skeletal, e.Lean, oldestScore, nil), nil
-	}
-	lean := e.Lean
-	if lean == 0 {
-		lean = e.Skeletal
-	}
-	return r.balance(e.Skeletal, lean, lastA, nil), nil
-}
+func (r Balancing) ByAge(e Evidence) (Score, error) { return r.by(e, true) }
 
 // ByBone returns the overall maturity from skeletal and lean alone, as before 18
 // December 2017; teeth and papers are checked and then left aside. The errors
 // are those of [Evidence.Check].
-func (r Balancing) ByBone(e Evidence) (Score, error) {
-	if !e.plain() || !r.named() {
-		if err := fault.Join(e.Check(false), r.Check()); err != nil {
-			return 0, err
-		}
+func (r Balancing) ByBone(e Evidence) (Score, error) { return r.by(e, false) }
+
+func (r Balancing) by(e Evidence, byAge bool) (Score, error) {
+	if e.plain() && r.named() {
+		return r.balance(e.Skeletal, e.Lean, oldestScore, nil), nil
 	}
-	return r.balance(e.Skeletal, e.Lean, oldestScore, nil), nil
+	if err := fault.Join(e.Check(byAge), r.Check()); err != nil {
+		return 0, err
+	}
+	return r.overall(e, byAge, nil), nil
 }
 
 // plain reports whether the evidence is bone and lean alone, both possible, and
@@ -272,24 +269,49 @@ func (r Balancing) Steps(e Evidence, byAge bool) []cite.Step {
 	if e.Check(byAge) != nil || !r.named() {
 		return nil
 	}
-	var steps []cite.Step
-	given := "teeth " + e.Teeth.String() + ", papers " + e.Papers.String()
+	var t trail
+	r.overall(e, byAge, &t)
+	return t.steps
+}
+
+// overall finds the overall maturity of evidence that checks; t takes down each step,
+// a nil t nothing.
+func (r Balancing) overall(e Evidence, byAge bool, t *trail) Score {
 	switch {
 	case e.Teeth == 0 && e.Papers == 0:
 	case !byAge:
-		steps = append(steps, cite.Step{Name: "age by teeth or papers", Rule: "in use from 18 December 2017 only", Given: given, Result: "left aside", Cite: citeAge})
+		t.age(e, "in use from 18 December 2017 only", "left aside", citeAge)
 	case !e.Under30():
-		steps = append(steps, cite.Step{Name: "age by teeth or papers", Rule: "30 months or more: skeletal and lean decide", Given: given, Result: "balanced", Cite: citeAgeOne})
+		t.age(e, "30 months or more: skeletal and lean decide", "balanced", citeAgeOne)
 	case e.Skeletal >= firstD:
-		steps = append(steps, cite.Step{Name: "age by teeth or papers", Rule: "a skeleton in D or E is not opened to the young grades by an age under 30 months", Given: given + ", skeletal " + e.Skeletal.String(), Result: "balanced", Cite: citeOldDE})
+		t.age(e, oldBone, "balanced", citeOldDE)
 	default:
-		steps = append(steps, cite.Step{Name: "age by teeth or papers", Rule: "two permanent incisors or fewer, or papers under 30 months: group A", Given: given, Result: "A", Cite: citeUnder})
-		s, _ := r.ByAge(e)
-		return append(steps, cite.Step{Name: "overall maturity", Rule: "units within A do not move a line; the balanced score where it lies in A, else A99", Given: "skeletal " + e.Skeletal.String() + ", lean " + e.Lean.String(), Result: s.String(), Cite: cite.Citation{Standing: cite.Derived}})
+		t.age(e, "two permanent incisors or fewer, or papers under 30 months: group A", "A", citeUnder)
+		lean := e.Lean
+		if lean == 0 {
+			lean = e.Skeletal
+		}
+		s := r.balance(e.Skeletal, lean, lastA, nil)
+		if t != nil {
+			t.add("units within A do not move a line; the balanced score where it lies in A, else A99", "skeletal "+e.Skeletal.String()+", lean "+e.Lean.String(), s, cite.Citation{Standing: cite.Derived})
+		}
+		return s
 	}
-	t := trail{steps: steps}
-	r.balance(e.Skeletal, e.Lean, oldestScore, &t)
-	return t.steps
+	return r.balance(e.Skeletal, e.Lean, oldestScore, t)
+}
+
+const oldBone = "a skeleton in D or E is not opened to the young grades by an age under 30 months"
+
+// age takes down what teeth and papers did.
+func (t *trail) age(e Evidence, rule, result string, c cite.Citation) {
+	if t == nil {
+		return
+	}
+	given := "teeth " + e.Teeth.String() + ", papers " + e.Papers.String()
+	if rule == oldBone {
+		given += ", skeletal " + e.Skeletal.String()
+	}
+	t.steps = append(t.steps, cite.Step{Name: "age by teeth or papers", Rule: rule, Given: given, Result: result, Cite: c})
 }
 
 // IsValid reports whether m is an age that papers may state, 1 to 600 months.
@@ -323,20 +345,12 @@ func ParseMonths(s string) (Months, error) {
 	return Months(n), nil
 }
 
-// AppendText appends the age in words; the zero value is empty text.
-func (m Months) AppendText(b []byte) ([]byte, error) {
-	switch {
-	case m == 0:
-		return b, nil
-	case !m.IsValid():
-		return b, &FieldError{Field: "age", Value: m.String(), Allowed: monthsAllowed, Err: ErrRange}
-	default:
-		return append(b, m.String()...), nil
-	}
-}
-
 // MarshalText gives the age in words; the zero value is empty text.
-func (m Months) MarshalText() ([]byte, error) { return m.AppendText(nil) }
+func (m Months) MarshalText() ([]byte, error) { return words(m, m.check) }
+
+func (m Months) check() error {
+	return &FieldError{Field: "age", Value: m.String(), Allowed: monthsAllowed, Err: ErrRange}
+}
 
 // UnmarshalText reads what [ParseMonths] reads; empty text gives the zero value.
 // On error the receiver is left as it was.

@@ -113,20 +113,8 @@ func ParseButtons(s string) (Buttons, error) {
 	return Ossified(int(n)), nil
 }
 
-// AppendText appends what was seen; the zero value is empty text.
-func (b Buttons) AppendText(to []byte) ([]byte, error) {
-	switch {
-	case b == 0:
-		return to, nil
-	case !b.IsValid():
-		return to, b.check()
-	default:
-		return append(to, b.String()...), nil
-	}
-}
-
 // MarshalText gives what was seen; the zero value is empty text.
-func (b Buttons) MarshalText() ([]byte, error) { return b.AppendText(nil) }
+func (b Buttons) MarshalText() ([]byte, error) { return words(b, b.check) }
 
 // UnmarshalText reads what [ParseButtons] reads; empty text gives the zero value.
 // On error the receiver is left as it was.

@@ -20,7 +20,7 @@ func TestEveryType(t *testing.T) {
 		maturity.Balancing{Tens: maturity.TensTowardLean}, maturity.Balancing{Tens: 99, OldLean: 99},
 		maturity.Evidence{Skeletal: maturity.A.At(60), Lean: maturity.A.At(40), Teeth: maturity.Incisors(2), Buttons: maturity.Ossified(10), Papers: 29}, maturity.Evidence{Skeletal: 7, Lean: -7, Teeth: -9, Papers: -1},
 		maturity.Evidence{Skeletal: maturity.E.At(100), Teeth: maturity.Incisors(0)},
-		maturity.OssificationPoints()[1], maturity.OssificationPoint{Score: 7, Percent: -1},
+		maturity.OssificationPoint{Score: 7, Percent: -1},
 		&maturity.FieldError{Field: "teeth", Err: maturity.ErrRange}, &maturity.ParseError{Kind: "teeth", Err: errors.New("odd")},
 
 		maturity.Balance, maturity.FromOssification, maturity.OssificationPoints, maturity.Groups, maturity.Incisors,

@@ -336,14 +336,14 @@ func ExampleFromOssification() {
 }
 
 func ExampleOssificationPoint() {
-	p := maturity.OssificationPoints()[1]
+	p := slices.Collect(maturity.OssificationPoints())[1]
 	fmt.Println(p.Score, p.Percent, p.Cite)
 	// Output:
 	// B00 10 published: uni-grading-slides
 }
 
 func ExampleOssificationPoints() {
-	for _, p := range maturity.OssificationPoints() {
+	for p := range maturity.OssificationPoints() {
 		fmt.Printf("%v at %d%% (%v)\n", p.Score, p.Percent, p.Cite)
 	}
 	// Output:

@@ -20,11 +20,3 @@ func FuzzMonths(f *testing.F) {
 func FuzzTeeth(f *testing.F) {
 	roundtrip.Fuzz(f, maturity.ParseTeeth, maturity.Incisors(2), "not looked at", "0", "8", "9", "1 permanent incisor", "2 permanent incisors", "8 permanent incisors")
 }
-
-func FuzzTens(f *testing.F) {
-	roundtrip.Fuzz(f, roundtrip.Read[maturity.Tens], maturity.TensTowardBone, "keep units", "toward bone", "toward lean")
-}
-
-func FuzzOldLean(f *testing.F) {
-	roundtrip.Fuzz(f, roundtrip.Read[maturity.OldLean], maturity.OldLeanStaysInB, "may cross", "stays in B")
-}

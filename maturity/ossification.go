@@ -1,6 +1,8 @@
 package maturity
 
 import (
+	"iter"
+	"slices"
 	"strconv"
 
 	"example.com/ribface/internal/text/fixed"
@@ -24,12 +26,10 @@ var ossification = [...]OssificationPoint{
 	{E.At(100), 100, cite.Citation{Standing: cite.Derived}},
 }
 
-// OssificationPoints returns the points of the scale in a fresh slice: 0, 10 and
+// OssificationPoints yields the points of the scale: 0, 10 and
 // 35 percent for A00, B00 and C00 are published (uni-grading-slides), 70 and 90
 // for D00 and E00 are from memory, 100 for E100 is the end of the scale.
-func OssificationPoints() []OssificationPoint {
-	return append([]OssificationPoint(nil), ossification[:]...)
-}
+func OssificationPoints() iter.Seq[OssificationPoint] { return slices.Values(ossification[:]) }
 
 // FromOssification returns the skeletal score that goes with the percent of the
 // thoracic buttons that has turned to bone, 0 to 100, by straight lines between

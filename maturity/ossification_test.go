@@ -23,13 +23,8 @@ func TestOssificationPoints(t *testing.T) {
 		{maturity.E.At(0), 90, memory},
 		{maturity.E.At(100), 100, cite.Citation{Standing: cite.Derived}},
 	}
-	got := maturity.OssificationPoints()
-	if diff := cmp.Diff(want, got); diff != "" {
+	if diff := cmp.Diff(want, slices.Collect(maturity.OssificationPoints())); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
-	}
-	got[0].Percent = 50
-	if diff := cmp.Diff(want, maturity.OssificationPoints()); diff != "" {
-		t.Errorf("after writing to the slice: (-want +got)\n%s", diff)
 	}
 }
 

@@ -97,7 +97,7 @@ var columns = func() []column {
 		{Column{"buttons", "buttons", "", "0% to 100% ossified, or white and soft"}, "maturity.buttons", func(_ *form, r *Row, cell string) (err error) {
 			r.Carcass.Maturity.Buttons, err = maturity.ParseButtons(cell)
 			return err
-		}, func(b []byte, r *Row) ([]byte, error) { return r.Carcass.Maturity.Buttons.AppendText(b) }, []string{"buttons", "chine buttons", "ossification"}},
+		}, func(b []byte, r *Row) ([]byte, error) { return text.AppendName(b, r.Carcass.Maturity.Buttons) }, []string{"buttons", "chine buttons", "ossification"}},
 	}, results()...)
 }()
 

@@ -138,7 +138,7 @@ func collect(t *testing.T) *cited {
 			t.Fatal(err)
 		}
 	}
-	c.from("maturity: func OssificationPoints", maturity.OssificationPoints())
+	c.from("maturity: func OssificationPoints", slices.Collect(maturity.OssificationPoints()))
 	var ages []maturity.Evidence
 	for _, bone := range []string{"A50", "A80", "B90", "C50", "D50"} {
 		for _, lean := range []string{"A00", "A55", "B45", "E50"} {

@@ -91,7 +91,7 @@ func ossification(r Row) (Verdict, error) {
 	if err := same("point", back, s); err != nil {
 		return 0, err
 	}
-	for _, p := range maturity.OssificationPoints() {
+	for p := range maturity.OssificationPoints() {
 		if p.Score == s {
 			return Agrees, same("standing", p.Cite.Standing.String(), r.Get("standing"))
 		}

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"example.com/ribface/maturity/cite"
 )
@@ -53,5 +54,5 @@ func Sources(dir string) error {
 			err = errors.Join(err, fmt.Errorf("%s:%d: package cite has %q; run go generate", r.File, r.Line, got))
 		}
 	}
-	return errors.Join(err, same("sources", len(cite.Sources()), len(rows)))
+	return errors.Join(err, same("sources", len(slices.Collect(cite.Sources())), len(rows)))
 }

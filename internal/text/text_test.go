@@ -8,6 +8,7 @@ import (
 
 	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/testkit/faulttest"
+	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/internal/text/fixed"
 	"github.com/google/go-cmp/cmp"
@@ -29,6 +30,11 @@ func sameField(t *testing.T, what string, err error, want fault.FieldError) {
 	if !errors.As(err, &fe) || *fe != want {
 		t.Errorf("%s: %#v, want %#v", what, err, want)
 	}
+}
+
+// FuzzEnum holds that an enumeration keeps the laws of encodings, for all of them.
+func FuzzEnum(f *testing.F) {
+	roundtrip.Fuzz(f, colors.Parse, color(2), "red", "Green", " RED ", "red-", "color(3)")
 }
 
 // TestEnum holds every answer about every value around the named ones.

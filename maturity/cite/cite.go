@@ -33,6 +33,7 @@
 package cite
 
 import (
+	"iter"
 	"slices"
 	"strings"
 
@@ -185,8 +186,8 @@ func Lookup(id string) (Source, bool) {
 	return sources[i], true
 }
 
-// Sources returns all sources in order of id, in a fresh slice.
-func Sources() []Source { return slices.Clone(sources[:]) }
+// Sources yields all sources in order of id.
+func Sources() iter.Seq[Source] { return slices.Values(sources[:]) }
 
 // Step is one line of an explanation.
 type Step struct {

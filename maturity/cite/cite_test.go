@@ -123,7 +123,7 @@ func TestSources(t *testing.T) {
 		want = append(want, cite.Source{ID: r[0], Title: r[1], Issuer: r[2], Date: r[3], URL: r[4], Standing: standing})
 	}
 	slices.SortFunc(want, func(a, b cite.Source) int { return strings.Compare(a.ID, b.ID) })
-	got := cite.Sources()
+	got := slices.Collect(cite.Sources())
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
 	}
@@ -134,10 +134,6 @@ func TestSources(t *testing.T) {
 		if found, ok := cite.Lookup(s.ID); !ok || found != s {
 			t.Errorf("Lookup(%q) gives %v, %v", s.ID, found, ok)
 		}
-	}
-	got[0].ID = "overwritten"
-	if cite.Sources()[0] != want[0] {
-		t.Error("a caller can write to the table")
 	}
 	for _, id := range []string{"", "nothing", "zzz", want[0].ID + " "} {
 		if s, ok := cite.Lookup(id); ok || s != (cite.Source{}) {
@@ -204,10 +200,6 @@ func TestStructure(t *testing.T) {
 	}); n != 0 {
 		t.Errorf("Lookup: %v allocations", n)
 	}
-}
-
-func FuzzStanding(f *testing.F) {
-	roundtrip.Fuzz(f, roundtrip.Read[cite.Standing], cite.Memory, "official", "common-practice", "Derived")
 }
 
 func FuzzCitation(f *testing.F) {

@@ -61,7 +61,7 @@ func ExampleSource() {
 
 func ExampleSources() {
 	byStanding := map[cite.Standing]bool{}
-	for _, s := range cite.Sources() {
+	for s := range cite.Sources() {
 		byStanding[s.Standing] = true
 	}
 	fmt.Println(byStanding[cite.Official], byStanding[cite.Published])
