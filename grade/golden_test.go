@@ -144,7 +144,7 @@ func TestGoldenLots(t *testing.T) {
 	}
 	var b bytes.Buffer
 	for _, r := range rows {
-		c, err := refs.Lot(r)
+		c, err := lotCarcass(r)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -1,5 +1,3 @@
-//go:build !mutation
-
 package grade_test
 
 import (

@@ -1,5 +1,3 @@
-//go:build !mutation
-
 package placing_test
 
 import (

@@ -1,9 +1,9 @@
 // Package refs holds the library against the published references under
 // testdata/references, row by row.
 //
-// Every file of that folder is registered in [Files] with the check of its rows and
-// the package whose TestReferences runs it, or with the name of the test of another
-// package that checks them. Each row is checked there and nowhere else. A row says
+// Every file of that folder is registered in [Files] with the package whose
+// TestReferences checks its rows, or with the name of another test that does. Each row
+// is checked there, beside the code it speaks of, and nowhere else. A row says
 // where it comes from (source_id, standing) and, in its column agrees, how far it
 // fits: yes, within the rounding of what is printed, or no. A row that does not
 // fit stays in the file, with its difference, and the check asserts that
@@ -20,9 +20,6 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
-
-	"example.com/ribface/internal/testkit/roundtrip"
-	"example.com/ribface/maturity/cite"
 )
 
 //go:generate go run ./gen
@@ -85,10 +82,14 @@ func (r Row) All() []Row { return r.table.rows }
 
 // Sources returns the ids of the sources of the row; none for a row without.
 func (r Row) Sources() []string {
-	if id := r.Get("source_id"); id != "none" {
-		return strings.Fields(id)
+	return idsOf(r.Get("source_id"))
+}
+
+func idsOf(source string) []string {
+	if source == "none" {
+		return nil
 	}
-	return nil
+	return strings.Fields(source)
 }
 
 // Declared returns what the row says of its own fit.
@@ -133,25 +134,36 @@ func Read(dir, name string) ([]Row, error) {
 	return t.rows, nil
 }
 
-// Ground checks that a row says where it comes from: known sources, and a
-// standing that is not stronger than the weakest of them. A row without a source
-// may only be memory, common practice or derived.
-func (r Row) Ground() error {
-	standing, err := roundtrip.Read[cite.Standing](r.Get("standing"))
+// standings are the standings from the strongest to the weakest.
+var standings = []string{"official", "published", "common-practice", "memory", "derived"}
+
+// Ground checks where a figure comes from: ids of sources that sources.csv of the folder
+// has, with blanks between, or none, and a standing that is not stronger than the weakest
+// of them. A figure without a source may only be memory, common practice or derived.
+func Ground(dir, ids, standing string) error {
+	known, err := standingOf(dir)
 	if err != nil {
 		return err
 	}
-	ids := r.Sources()
-	if len(ids) == 0 && standing <= cite.Published {
-		return fmt.Errorf("standing %v without a source", standing)
+	return ground(known, ids, standing)
+}
+
+func ground(sources map[string]string, source, stated string) error {
+	standing := slices.Index(standings, stated)
+	if standing < 0 {
+		return fmt.Errorf("standing %q is none of %s", stated, strings.Join(standings, ", "))
+	}
+	ids := idsOf(source)
+	if len(ids) == 0 && standing < slices.Index(standings, "common-practice") {
+		return fmt.Errorf("standing %s without a source", standings[standing])
 	}
 	for _, id := range ids {
-		s, ok := cite.Lookup(id)
+		of, ok := sources[id]
 		if !ok {
 			return fmt.Errorf("source %q is not in sources.csv", id)
 		}
-		if standing < s.Standing {
-			return fmt.Errorf("standing %v is stronger than that of %s, %v", standing, id, s.Standing)
+		if standing < slices.Index(standings, of) {
+			return fmt.Errorf("standing %s is stronger than that of %s, %s", standings[standing], id, of)
 		}
 	}
 	return nil
@@ -164,8 +176,8 @@ type Result struct {
 	Err     error // the row is not as it says, or the library is not as the row says
 }
 
-// Claim takes every row of a file in the folder as it declares itself: [Row.Ground]
-// holds, a test checks it, and a row that differs says why. The check itself is not
+// Claim takes every row of a file in the folder as it declares itself: its
+// ground holds, a test checks it, and a row that differs says why. The check itself is not
 // run here but by the test that claims the row, which fails where it finds another
 // verdict; see [Run].
 func (f File) Claim(dir string) ([]Result, error) {
@@ -173,23 +185,27 @@ func (f File) Claim(dir string) ([]Result, error) {
 	if err != nil {
 		return nil, err
 	}
+	known, err := standingOf(dir)
+	if err != nil {
+		return nil, err
+	}
 	out := make([]Result, len(rows))
 	for i, r := range rows {
 		verdict, err := r.Declared()
 		out[i] = Result{Row: r, Verdict: verdict}
-		if f.check == nil && !slices.ContainsFunc(f.elsewhere, func(t Test) bool { return t.covers(r) }) {
+		if f.Room == "" && !slices.ContainsFunc(f.elsewhere, func(t Test) bool { return t.covers(r) }) {
 			err = errors.Join(err, errors.New("no test checks the row"))
 		}
 		if verdict == Differs && r.Get("note") == "" {
 			err = errors.Join(err, errors.New("differs without a reason"))
 		}
-		out[i].fail(errors.Join(r.Ground(), err))
+		out[i].fail(errors.Join(ground(known, r.Get("source_id"), r.Get("standing")), err))
 	}
 	return out, nil
 }
 
 // verify runs the check of every row, which must find what the row declares.
-func (f File) verify(dir string) ([]Result, error) {
+func (f File) verify(dir string, check Check) ([]Result, error) {
 	out, err := f.Claim(dir)
 	if err != nil {
 		return nil, err
@@ -198,7 +214,7 @@ func (f File) verify(dir string) ([]Result, error) {
 		if r.Err != nil {
 			continue
 		}
-		found, err := f.check(r.Row)
+		found, err := check(r.Row)
 		if err == nil && found != r.Verdict {
 			err = fmt.Errorf("agrees: found %v, the row says %v", found, r.Verdict)
 		}
@@ -213,8 +229,8 @@ func (r *Result) fail(err error) {
 	}
 }
 
-// same fails when what was found is not what the row says.
-func same[T comparable](what string, got, want T) error {
+// Same fails when what was found is not what the row says.
+func Same[T comparable](what string, got, want T) error {
 	if got == want {
 		return nil
 	}

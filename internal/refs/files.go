@@ -8,10 +8,9 @@ import (
 // File is one file of references and who checks it.
 type File struct {
 	Name string
-	Room string // the package whose test runs the check, as "grade"; empty for a file checked elsewhere
+	Room string // the package whose TestReferences checks every row, as "grade"; empty for a file checked elsewhere
 
-	check     func(Row) (Verdict, error)
-	elsewhere []Test // that check the rows in place of check, or more of them than it does
+	elsewhere []Test // that check the rows in place of it, or besides
 }
 
 // Test is a test of another package that reads rows of a file and checks them.
@@ -27,71 +26,71 @@ func (t Test) covers(r Row) bool {
 	return t.Column == "" || slices.Contains(t.Values, r.Get(t.Column))
 }
 
-// files lists every file of testdata/references but sources.csv, which [Sources]
-// checks.
+// files lists every file of testdata/references but sources.csv, which package cite is
+// made from.
 var files = []File{
-	{"age-rules.csv", "maturity", ageRule, nil},
-	{"balance-vectors.csv", "maturity", balanceVector, nil},
-	{"group-months.csv", "maturity", groupMonths, nil},
-	{"maturity-examples.csv", "maturity", maturityExample, nil},
-	{"maturity-scales.csv", "maturity", maturityScale, nil},
-	{"ossification.csv", "maturity", ossification, nil},
+	{Name: "age-rules.csv", Room: "maturity"},
+	{Name: "balance-vectors.csv", Room: "maturity"},
+	{Name: "group-months.csv", Room: "maturity"},
+	{Name: "maturity-examples.csv", Room: "maturity"},
+	{Name: "maturity-scales.csv", Room: "maturity"},
+	{Name: "ossification.csv", Room: "maturity"},
 
-	{"audit-means.csv", "grade", auditMean, nil},
-	{"audit-spreads.csv", "grade", auditSpread, nil},
-	{"borderline-carcasses.csv", "grade", borderline, nil},
-	{"coefficients.csv", "grade", coefficient, nil},
-	{"dark-cutters.csv", "grade", darkCutter, nil},
-	{"editions.csv", "grade", editionDate, nil},
-	{"fair-carcasses.csv", "grade", fairCarcass, nil},
-	{"fed-cattle.csv", "grade", fedCattle, nil},
-	{"firmness-minima.csv", "grade", firmnessMinimum, nil},
-	{"grade-codes.csv", "grade", gradeCode, nil},
-	{"grade-minima.csv", "grade", gradeMinimum, nil},
-	{"input-limits.csv", "grade", inputLimit, nil},
-	{"kph-adjustment.csv", "grade", kphAdjustment, nil},
-	{"lots-with-quality.csv", "grade", lot, nil},
-	{"marbling-counts.csv", "grade", marblingCount, nil},
-	{"marbling-degrees.csv", "grade", marblingDegree, nil},
-	{"marbling-scales.csv", "grade", marblingScale, nil},
-	{"marbling-units.csv", "grade", marblingUnits, nil},
-	{"preliminary-grade.csv", "grade", preliminary, nil},
-	{"quality-edges-derived.csv", "grade", qualityExample, nil},
-	{"quality-examples.csv", "grade", qualityExample, nil},
-	{"quick-bias.csv", "grade", quickBias, nil},
-	{"required-ribeye-printed.csv", "grade", requiredPrinted, nil},
-	{"required-ribeye.csv", "grade", requiredRibeye, nil},
-	{"retail-classes.csv", "grade", retailClass, nil},
-	{"retail-cut-examples.csv", "grade", retailExample, nil},
-	{"rules-of-thumb.csv", "grade", ruleOfThumb, nil},
-	{"sex-classes.csv", "grade", sexClass, nil},
-	{"sex-examples.csv", "grade", sexExample, nil},
-	{"thirds.csv", "grade", third, nil},
-	{"tiers.csv", "grade", tier, nil},
-	{"trait-correlations.csv", "grade", traitCorrelation, nil},
-	{"usual-ranges.csv", "grade", usualRange, nil},
-	{"whole-grade.csv", "grade", wholeGrade, nil},
-	{"yield-answers.csv", "grade", yieldAnswer, nil},
-	{"yield-examples.csv", "grade", yieldExample, nil},
+	{Name: "audit-means.csv", Room: "grade"},
+	{Name: "audit-spreads.csv", Room: "grade"},
+	{Name: "borderline-carcasses.csv", Room: "grade"},
+	{Name: "coefficients.csv", Room: "grade"},
+	{Name: "dark-cutters.csv", Room: "grade"},
+	{Name: "editions.csv", Room: "grade"},
+	{Name: "fair-carcasses.csv", Room: "grade"},
+	{Name: "fed-cattle.csv", Room: "grade"},
+	{Name: "firmness-minima.csv", Room: "grade"},
+	{Name: "grade-codes.csv", Room: "grade"},
+	{Name: "grade-minima.csv", Room: "grade"},
+	{Name: "input-limits.csv", Room: "grade"},
+	{Name: "kph-adjustment.csv", Room: "grade"},
+	{Name: "lots-with-quality.csv", Room: "grade"},
+	{Name: "marbling-counts.csv", Room: "grade"},
+	{Name: "marbling-degrees.csv", Room: "grade"},
+	{Name: "marbling-scales.csv", Room: "grade"},
+	{Name: "marbling-units.csv", Room: "grade"},
+	{Name: "preliminary-grade.csv", Room: "grade"},
+	{Name: "quality-edges-derived.csv", Room: "grade"},
+	{Name: "quality-examples.csv", Room: "grade"},
+	{Name: "quick-bias.csv", Room: "grade"},
+	{Name: "required-ribeye-printed.csv", Room: "grade"},
+	{Name: "required-ribeye.csv", Room: "grade"},
+	{Name: "retail-classes.csv", Room: "grade"},
+	{Name: "retail-cut-examples.csv", Room: "grade"},
+	{Name: "rules-of-thumb.csv", Room: "grade"},
+	{Name: "sex-classes.csv", Room: "grade"},
+	{Name: "sex-examples.csv", Room: "grade"},
+	{Name: "thirds.csv", Room: "grade"},
+	{Name: "tiers.csv", Room: "grade"},
+	{Name: "trait-correlations.csv", Room: "grade"},
+	{Name: "usual-ranges.csv", Room: "grade"},
+	{Name: "whole-grade.csv", Room: "grade"},
+	{Name: "yield-answers.csv", Room: "grade"},
+	{Name: "yield-examples.csv", Room: "grade"},
 
-	{"card-rules.csv", "placing", cardRule, nil},
-	{"cut-baseline.csv", "placing", cutBaseline, nil},
-	{"cut-limits.csv", "placing", cutLimit, nil},
-	{"placing-examples.csv", "placing", placingExample, nil},
-	{"placing-facts.csv", "placing", placingFact, nil},
-	{"words-for-cuts.csv", "placing", wordsForCut, nil},
+	{Name: "card-rules.csv", Room: "placing"},
+	{Name: "cut-baseline.csv", Room: "placing"},
+	{Name: "cut-limits.csv", Room: "placing"},
+	{Name: "placing-examples.csv", Room: "placing"},
+	{Name: "placing-facts.csv", Room: "placing"},
+	{Name: "words-for-cuts.csv", Room: "placing"},
 
-	{"placing-statements.csv", "placing/class", placingStatement, []Test{{Room: "placing/class", Name: "TestPublishedStatements"}}},
-	{"trade-offs.csv", "placing/class", tradeOff, nil},
+	{Name: "placing-statements.csv", Room: "placing/class", elsewhere: []Test{{Room: "placing/class", Name: "TestPublishedStatements"}}},
+	{Name: "trade-offs.csv", Room: "placing/class"},
 
-	{"contest-facts.csv", "placing/contest", contestFact, nil},
+	{Name: "contest-facts.csv", Room: "placing/contest"},
 
 	// Checked by a test of the package that uses them, which reads the file.
-	{"grade-deductions.csv", "", nil, []Test{{Room: "placing/contest", Name: "TestGradeDeductions"}}},
-	{"price-examples.csv", "", nil, []Test{{Room: "grade/price", Name: "TestPublishedExamples"}}},
-	{"price-report-2014-10-20.csv", "", nil, []Test{{Room: "examples/prices", Name: "TestPublishedReports"}}},
-	{"price-report-2025-01-06.csv", "", nil, []Test{{Room: "examples/prices", Name: "TestPublishedReports"}}},
-	{"statistics-examples.csv", "", nil, []Test{
+	{Name: "grade-deductions.csv", elsewhere: []Test{{Room: "placing/contest", Name: "TestGradeDeductions"}}},
+	{Name: "price-examples.csv", elsewhere: []Test{{Room: "grade/price", Name: "TestPublishedExamples"}}},
+	{Name: "price-report-2014-10-20.csv", elsewhere: []Test{{Room: "examples/prices", Name: "TestPublishedReports"}}},
+	{Name: "price-report-2025-01-06.csv", elsewhere: []Test{{Room: "examples/prices", Name: "TestPublishedReports"}}},
+	{Name: "statistics-examples.csv", elsewhere: []Test{
 		{Room: "placing", Name: "TestReferencesConsensus", Column: "statistic", Values: []string{"borda", "kemeny"}},
 		{Room: "placing", Name: "TestReferencesTau", Column: "statistic", Values: []string{"kendall tau-b"}},
 		{Room: "placing/season", Name: "TestStatisticsExamples", Column: "statistic", Values: []string{"spearman", "icc", "kendall W", "cohen kappa", "quadratic kappa", "limits of agreement"}},

@@ -3,9 +3,6 @@ package refs
 import (
 	"fmt"
 	"strings"
-
-	"example.com/ribface/internal/text"
-	"example.com/ribface/maturity/cite"
 )
 
 // The marks between which the count stands in the README.
@@ -23,7 +20,7 @@ type count struct {
 
 func (c *count) add(r Result) {
 	c.rows++
-	if r.Row.Get("standing") == cite.Derived.String() {
+	if r.Row.Get("standing") == "derived" {
 		c.derived++
 	}
 	switch r.Verdict {
@@ -51,15 +48,15 @@ func Table(dir string) (line, page string, err error) {
 		by[key] = &count{name: name, standing: standing}
 		lines = append(lines, by[key])
 	}
-	for _, want := range []string{"official", "published", "common-practice"} {
+	for _, want := range standings[:3] {
 		for _, s := range order {
 			if s.Get("standing") == want {
 				start(s.Get("id"), "`"+s.Get("id")+"`", want)
 			}
 		}
 	}
-	for s := cite.CommonPractice; text.Named(s); s++ {
-		start("none "+s.String(), "no source", s.String())
+	for _, s := range standings[2:] {
+		start("none "+s, "no source", s)
 	}
 	total := count{name: "**total**"}
 	var differ strings.Builder

@@ -255,11 +255,11 @@ func TestPublishedStatements(t *testing.T) {
 				}
 			})
 		}
-		uppers, err := refs.Carcasses(r.Get("over"))
+		uppers, err := statedPairs(r.Get("over"))
 		if err != nil {
 			t.Fatal(err)
 		}
-		lowers, err := refs.Carcasses(r.Get("under"))
+		lowers, err := statedPairs(r.Get("under"))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -304,7 +304,7 @@ func TestPublishedStatements(t *testing.T) {
 
 // shown makes a steer of the quality and the yield, at the first marbling and age of a
 // net that give the quality: its yield is 0.92 + 2.5 fat.
-func shown(t *testing.T, p refs.Pair) grade.Carcass {
+func shown(t *testing.T, p statedPair) grade.Carcass {
 	t.Helper()
 	for _, at := range []maturity.Score{maturity.A.At(55), maturity.C.At(50)} {
 		for m := grade.Devoid.At(0); m <= grade.Abundant.At(100); m += 10 {

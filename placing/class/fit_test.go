@@ -35,7 +35,7 @@ func fairs(t *testing.T) []class.Past {
 		var carcasses []grade.Carcass
 		places := ""
 		for _, r := range year {
-			c, err := refs.Fair(r)
+			c, err := fair(r)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -1,7 +1,6 @@
 package vectors
 
 import (
-	"bytes"
 	"fmt"
 	"math/big"
 	"os"
@@ -12,6 +11,7 @@ import (
 	"testing"
 
 	"example.com/ribface/internal/refs"
+	"example.com/ribface/internal/testkit/golden"
 	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/maturity/cite"
 	"github.com/google/go-cmp/cmp"
@@ -43,7 +43,7 @@ func keptFile(t *testing.T, name string) File {
 
 // The files are those that the tables give today, and no others lie beside them.
 func TestFilesAreFresh(t *testing.T) {
-	files, err := Make(testdata)
+	files, err := makeFiles(testdata)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -54,14 +54,8 @@ func TestFilesAreFresh(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		text, err := os.ReadFile(filepath.Join(folder, f.Name+".json"))
-		if err != nil {
-			t.Fatal(err)
-		}
-		if !bytes.Equal(made, text) {
-			t.Errorf("%s.json is stale; run go generate ./internal/refs/vectors", f.Name)
-		}
-		size += len(text)
+		golden.Compare(t, filepath.Join(folder, f.Name+".json"), string(made))
+		size += len(made)
 		want = append(want, f.Name+".json")
 	}
 	if size > mostBytes {
@@ -84,7 +78,8 @@ func TestFilesAreFresh(t *testing.T) {
 // Every vector that is read back comes out the same by the public API, says where it is
 // from, and names sources that there are.
 func TestReadBack(t *testing.T) {
-	for _, name := range Names() {
+	for _, m := range files {
+		name := m.Name
 		f := keptFile(t, name)
 		if f.About == "" || f.Rule == "" {
 			t.Errorf("%s: says nothing of itself", name)
@@ -96,7 +91,7 @@ func TestReadBack(t *testing.T) {
 		}
 		seen := map[string]bool{}
 		for i, v := range f.Vectors {
-			if err := f.Check(v); err != nil {
+			if err := m.check(v); err != nil {
 				t.Errorf("%s, vector %d, %v: %v", name, i+1, v.In, err)
 			}
 			for _, id := range strings.Fields(v.Source) {
@@ -121,16 +116,16 @@ func TestReadBack(t *testing.T) {
 // A result that is changed, a text that cannot be read and a file that is not there are
 // found.
 func TestFindsDifferences(t *testing.T) {
-	for _, name := range Names() {
-		f := keptFile(t, name)
-		v := f.Vectors[0]
+	for _, m := range files {
+		name := m.Name
+		v := keptFile(t, name).Vectors[0]
 		for k := range v.Out {
 			changed := Object{}
 			for key, x := range v.Out {
 				changed[key] = x
 			}
 			changed[k] = "something else"
-			if v := (Vector{From: v.From, Edition: v.Edition, In: v.In, Out: changed}); f.Check(v) == nil {
+			if v := (Vector{From: v.From, Edition: v.Edition, In: v.In, Out: changed}); m.check(v) == nil {
 				t.Errorf("%s: a changed %s is not found", name, k)
 			}
 		}

@@ -37,11 +37,13 @@ func qualityLadder() (contest.Ladder[grade.Quality], error) {
 	return contest.NewEvenLadder(contest.PointsOf(10), contest.PointsOf(1), contest.ChartQualities(grade.Edition2017))
 }
 
-var ladderFile = File{
-	Name:   "points",
-	About:  "Points lost by an estimate, and by how many lines or steps it is off (over 0 where the answer is better than the key on a ladder, or the higher yield).",
-	Rule:   "On a ladder the weights of the lines between key and answer, up to the value of the item. Yield grades in thirds: yields to hundredths, halves up; then the third of a grade from 1.00 to 5.99, split at .34 and .67; 2 points for one third off, 5 for two, the whole item of 10 for more.",
-	Source: "psu-poultry fl-ffa-2013 aged-yield-slides",
+var ladderFile = maker{
+	File: File{
+		Name:   "points",
+		About:  "Points lost by an estimate, and by how many lines or steps it is off (over 0 where the answer is better than the key on a ladder, or the higher yield).",
+		Rule:   "On a ladder the weights of the lines between key and answer, up to the value of the item. Yield grades in thirds: yields to hundredths, halves up; then the third of a grade from 1.00 to 5.99, split at .34 and .67; 2 points for one third off, 5 for two, the whole item of 10 for more.",
+		Source: "psu-poultry fl-ffa-2013 aged-yield-slides",
+	},
 	solve: func(v Vector) (Object, error) {
 		name, key, answer := Text(v.In, "ladder"), Text(v.In, "key"), Text(v.In, "answer")
 		var lost contest.Points

@@ -1,4 +1,4 @@
-package refs
+package placing_test
 
 import (
 	"fmt"
@@ -6,13 +6,28 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"testing"
 
+	"example.com/ribface/internal/refs"
 	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/placing"
 )
 
-func placingExample(r Row) (Verdict, error) {
+// TestReferences holds the package against every published row that concerns it, in
+// testdata/references.
+func TestReferences(t *testing.T) {
+	refs.Run(t, "placing", "../testdata/references", map[string]refs.Check{
+	"card-rules.csv": cardRule,
+	"cut-baseline.csv": cutBaseline,
+	"cut-limits.csv": cutLimit,
+	"placing-examples.csv": placingExample,
+	"placing-facts.csv": placingFact,
+	"words-for-cuts.csv": wordsForCut,
+	})
+}
+
+func placingExample(r refs.Row) (refs.Verdict, error) {
 	official, err := placing.ParseOrder(r.Get("official"))
 	if err != nil {
 		return 0, err
@@ -33,14 +48,14 @@ func placingExample(r Row) (Verdict, error) {
 	if err != nil {
 		return 0, err
 	}
-	if err := same("score", strconv.Itoa(score), r.Get("stated")); err != nil {
+	if err := refs.Same("score", strconv.Itoa(score), r.Get("stated")); err != nil {
 		return 0, err
 	}
 	var losses []string
 	for f := range o.Faults(card) {
 		losses = append(losses, strconv.Itoa(f.Points))
 	}
-	return Agrees, same("losses", strings.Join(losses, " "), r.Get("losses"))
+	return refs.Agrees, refs.Same("losses", strings.Join(losses, " "), r.Get("losses"))
 }
 
 // lowest is the lowest score over all placings, one after the other.
@@ -118,7 +133,7 @@ func withLowest(cuts []placing.Cuts) string {
 func middle(c placing.Cuts) int { return c.At(2) }
 
 // placingFact computes each fact by going through all placings and all cuts.
-func placingFact(r Row) (Verdict, error) {
+func placingFact(r refs.Row) (refs.Verdict, error) {
 	fact := r.Get("fact")
 	var got string
 	switch {
@@ -152,7 +167,7 @@ func placingFact(r Row) (Verdict, error) {
 		stay := patterns(func(c placing.Cuts, s int) bool { return s == sum && lowest(c) >= 0 })
 		exact := patterns(func(c placing.Cuts, s int) bool { return s == sum && c.NeverNegative() })
 		if !slices.Equal(stay, exact) {
-			return 0, same("patterns that never go negative", len(exact), len(stay))
+			return 0, refs.Same("patterns that never go negative", len(exact), len(stay))
 		}
 		got = "none"
 		if len(stay) > 0 {
@@ -191,7 +206,7 @@ func placingFact(r Row) (Verdict, error) {
 			if err != nil {
 				return 0, err
 			}
-			if err := same("greatest loss", cuts.GreatestLoss(), placing.FullScore-lowest(cuts)); err != nil {
+			if err := refs.Same("greatest loss", cuts.GreatestLoss(), placing.FullScore-lowest(cuts)); err != nil {
 				return 0, err
 			}
 			each = append(each, strconv.Itoa(cuts.GreatestLoss()))
@@ -200,10 +215,10 @@ func placingFact(r Row) (Verdict, error) {
 	default:
 		return 0, fmt.Errorf("no check for %q", fact)
 	}
-	return Agrees, same(fact, got, r.Get("stated"))
+	return refs.Agrees, refs.Same(fact, got, r.Get("stated"))
 }
 
-func cutLimit(r Row) (Verdict, error) {
+func cutLimit(r refs.Row) (refs.Verdict, error) {
 	l, err := roundtrip.Read[placing.Limit](r.Get("limit"))
 	if err != nil {
 		return 0, err
@@ -216,7 +231,7 @@ func cutLimit(r Row) (Verdict, error) {
 	if l.Check(cuts) != nil {
 		got = "broken"
 	}
-	if err := same(r.Get("cuts"), got, r.Get("stated")); err != nil {
+	if err := refs.Same(r.Get("cuts"), got, r.Get("stated")); err != nil {
 		return 0, err
 	}
 	if l == placing.LimitExact {
@@ -224,20 +239,20 @@ func cutLimit(r Row) (Verdict, error) {
 		if low := lowest(cuts); low < 0 {
 			below = "goes to " + strconv.Itoa(low)
 		} else {
-			return Agrees, same("score below zero", got, below)
+			return refs.Agrees, refs.Same("score below zero", got, below)
 		}
-		return Agrees, same("lowest", below, r.Get("note"))
+		return refs.Agrees, refs.Same("lowest", below, r.Get("note"))
 	}
 	if r.Get("source_id") == "instr-reasons-scores" {
-		return Agrees, nil // the same rule as the limit it is checked by, from a weaker source
+		return refs.Agrees, nil // the same rule as the limit it is checked by, from a weaker source
 	}
-	if err := same("standing", l.Cite().Standing.String(), r.Get("standing")); err != nil {
+	if err := refs.Same("standing", l.Cite().Standing.String(), r.Get("standing")); err != nil {
 		return 0, err
 	}
-	return Agrees, same("sources", l.Cite().IDs, r.Get("source_id"))
+	return refs.Agrees, refs.Same("sources", l.Cite().IDs, r.Get("source_id"))
 }
 
-func cutBaseline(r Row) (Verdict, error) {
+func cutBaseline(r refs.Row) (refs.Verdict, error) {
 	cuts, err := placing.ParseCuts(r.Get("cuts"))
 	if err != nil {
 		return 0, err
@@ -249,43 +264,43 @@ func cutBaseline(r Row) (Verdict, error) {
 		sum += s
 		squares += s * s
 	}
-	if err := same("lowest", strconv.Itoa(low), r.Get("lowest")); err != nil {
+	if err := refs.Same("lowest", strconv.Itoa(low), r.Get("lowest")); err != nil {
 		return 0, err
 	}
 	n := len(all)
 	if sum%n != 0 {
 		return 0, fmt.Errorf("mean is no whole number")
 	}
-	if err := same("mean", strconv.Itoa(sum/n), r.Get("mean")); err != nil {
+	if err := refs.Same("mean", strconv.Itoa(sum/n), r.Get("mean")); err != nil {
 		return 0, err
 	}
 	sd := math.Sqrt(float64(n*squares-sum*sum)) / float64(n)
-	if err := same("sd", strconv.FormatFloat(sd, 'f', 4, 64), r.Get("sd")); err != nil {
+	if err := refs.Same("sd", strconv.FormatFloat(sd, 'f', 4, 64), r.Get("sd")); err != nil {
 		return 0, err
 	}
 	o, err := placing.NewOfficial(placing.MustParseOrder("1-2-3-4"), cuts)
 	if err != nil {
 		return 0, err
 	}
-	if err := same("worst", o.Worst(), low); err != nil {
+	if err := refs.Same("worst", o.Worst(), low); err != nil {
 		return 0, err
 	}
-	return Agrees, same("mean of the library", o.Mean().String(), r.Get("mean"))
+	return refs.Agrees, refs.Same("mean of the library", o.Mean().String(), r.Get("mean"))
 }
 
-func cardRule(r Row) (Verdict, error) {
+func cardRule(r refs.Row) (refs.Verdict, error) {
 	m, err := placing.ParseMark(r.Get("card"))
 	if err != nil {
 		return 0, err
 	}
 	p, from := placing.CardRules{}.Penalty(m)
-	if err := same("penalty", p.String(), r.Get("stated")); err != nil {
+	if err := refs.Same("penalty", p.String(), r.Get("stated")); err != nil {
 		return 0, err
 	}
-	return Agrees, same("cited", slices.Contains(strings.Fields(from.IDs), r.Get("source_id")), true)
+	return refs.Agrees, refs.Same("cited", slices.Contains(strings.Fields(from.IDs), r.Get("source_id")), true)
 }
 
-func wordsForCut(r Row) (Verdict, error) {
+func wordsForCut(r refs.Row) (refs.Verdict, error) {
 	for w := placing.WordsColorado; text.Named(w); w++ {
 		if w.String() != r.Get("scale") {
 			continue
@@ -295,10 +310,10 @@ func wordsForCut(r Row) (Verdict, error) {
 			return 0, err
 		}
 		words, _ := w.Cut(cut)
-		if err := same("words", words, r.Get("stated")); err != nil {
+		if err := refs.Same("words", words, r.Get("stated")); err != nil {
 			return 0, err
 		}
-		return Agrees, same("source", w.Cite().IDs, r.Get("source_id"))
+		return refs.Agrees, refs.Same("source", w.Cite().IDs, r.Get("source_id"))
 	}
 	return 0, fmt.Errorf("no scale %q", r.Get("scale"))
 }

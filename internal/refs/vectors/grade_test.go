@@ -71,12 +71,14 @@ func solveQuality(v Vector) (Object, error) {
 
 const qualityRule = "The best grade open to the sex class whose line the marbling reaches at the overall maturity; its part by the part's line. Lines run straight from the young to the old end of a group, see references/grade-minima.csv. Open are all grades but to cows Prime and to bullocks Commercial, Cutter and Canner. A bull has no grade, and neither has a bullock with skeletal maturity over B00; other bullocks are graded by the lines of A."
 
-var qualityFile = File{
-	Name:   "quality",
-	About:  "Quality grades on both sides of every line, in every edition, for every sex class, with bone and lean alike; then a part of the golden carcasses.",
-	Rule:   qualityRule,
-	Source: "ext-tamu-quality-es cfr-1987-54-p51 reprint-bullock-choice",
-	solve:  solveQuality,
+var qualityFile = maker{
+	File: File{
+		Name:   "quality",
+		About:  "Quality grades on both sides of every line, in every edition, for every sex class, with bone and lean alike; then a part of the golden carcasses.",
+		Rule:   qualityRule,
+		Source: "ext-tamu-quality-es cfr-1987-54-p51 reprint-bullock-choice",
+	},
+	solve: solveQuality,
 	inputs: func(t *tables) ([]Vector, error) {
 		var all []Vector
 		for sex := range grade.Sexes() {
@@ -125,12 +127,14 @@ var qualityFile = File{
 	},
 }
 
-var leanFile = File{
-	Name:   "quality-lean",
-	About:  "Quality grades with firmness and dark cutting.",
-	Rule:   qualityRule + " A grade asks for its firmness too, see references/firmness-minima.csv; a carcass kept out by firmness alone stands at the top of the grade it reaches. A dark cutter loses so many thirds of the most that its grade can lose (a whole grade of Prime, Choice, Good or Select; half of Standard or Commercial; nothing of others), counted as its place in the grade, 0 at the foot and 1 at the top; what is under 0 goes on from the top of the next grade.",
-	Source: "cfr-1965-53-p26 cfr-1987-54-p51",
-	solve:  solveQuality,
+var leanFile = maker{
+	File: File{
+		Name:   "quality-lean",
+		About:  "Quality grades with firmness and dark cutting.",
+		Rule:   qualityRule + " A grade asks for its firmness too, see references/firmness-minima.csv; a carcass kept out by firmness alone stands at the top of the grade it reaches. A dark cutter loses so many thirds of the most that its grade can lose (a whole grade of Prime, Choice, Good or Select; half of Standard or Commercial; nothing of others), counted as its place in the grade, 0 at the foot and 1 at the top; what is under 0 goes on from the top of the next grade.",
+		Source: "cfr-1965-53-p26 cfr-1987-54-p51",
+	},
+	solve: solveQuality,
 	inputs: func(t *tables) ([]Vector, error) {
 		var all []Vector
 		rows, err := t.rows("dark-cutters.csv")
@@ -210,11 +214,13 @@ func (t *tables) measuredRows(names ...string) ([]Vector, error) {
 	return all, nil
 }
 
-var yieldFile = File{
-	Name:   "yield",
-	About:  "The yield equation, the whole grade, and the yield to tenths in three roundings. The carcasses of the last table stand exactly on a grade, and the formula in float64, left to right, puts each of them one grade too low.",
-	Rule:   "2.50 + 2.50 fat + 0.20 kidney, pelvic and heart fat + 0.0038 weight - 0.32 ribeye, exactly; the whole grade drops the decimals toward minus infinity and is kept to 1 to 5. down is toward minus infinity, half_up sends halves toward plus infinity, half_even to the even digit.",
-	Source: "cfr-54-105 ext-sdsu-yield",
+var yieldFile = maker{
+	File: File{
+		Name:   "yield",
+		About:  "The yield equation, the whole grade, and the yield to tenths in three roundings. The carcasses of the last table stand exactly on a grade, and the formula in float64, left to right, puts each of them one grade too low.",
+		Rule:   "2.50 + 2.50 fat + 0.20 kidney, pelvic and heart fat + 0.0038 weight - 0.32 ribeye, exactly; the whole grade drops the decimals toward minus infinity and is kept to 1 to 5. down is toward minus infinity, half_up sends halves toward plus infinity, half_even to the even digit.",
+		Source: "cfr-54-105 ext-sdsu-yield",
+	},
 	solve: func(v Vector) (Object, error) {
 		m, err := measures(v.In)
 		if err != nil {
@@ -285,11 +291,13 @@ func sameInputs(references ...string) func(*tables) ([]Vector, error) {
 	}
 }
 
-var shortcutFile = File{
-	Name:   "shortcut",
-	About:  "The shortcut method of the yield grade, step by step. It never sets a grade.",
-	Rule:   "Preliminary 2.00 + 0.25 for every 0.1 in of fat; 0.3 for every sq in under the required ribeye; 0.1 for every 0.5 percent of kidney, pelvic and heart fat over 3.5. Required ribeye: 11.0 sq in at 600 lb and 0.3 for every 25 lb, to the lower tenth.",
-	Source: "ext-sdsu-yield",
+var shortcutFile = maker{
+	File: File{
+		Name:   "shortcut",
+		About:  "The shortcut method of the yield grade, step by step. It never sets a grade.",
+		Rule:   "Preliminary 2.00 + 0.25 for every 0.1 in of fat; 0.3 for every sq in under the required ribeye; 0.1 for every 0.5 percent of kidney, pelvic and heart fat over 3.5. Required ribeye: 11.0 sq in at 600 lb and 0.3 for every 25 lb, to the lower tenth.",
+		Source: "ext-sdsu-yield",
+	},
 	solve: func(v Vector) (Object, error) {
 		m, err := measures(v.In)
 		if err != nil {
@@ -301,11 +309,13 @@ var shortcutFile = File{
 	inputs: sameInputs("borderline-carcasses.csv", "yield-examples.csv"),
 }
 
-var ribeyeFile = File{
-	Name:   "required-ribeye",
-	About:  "The ribeye area that goes with a hot carcass weight: the ends of every printed bin, then every 7 lb of what is allowed.",
-	Rule:   "11.0 sq in at 600 lb and 0.3 for every 25 lb, to the lower tenth.",
-	Source: "ext-sdsu-yield",
+var ribeyeFile = maker{
+	File: File{
+		Name:   "required-ribeye",
+		About:  "The ribeye area that goes with a hot carcass weight: the ends of every printed bin, then every 7 lb of what is allowed.",
+		Rule:   "11.0 sq in at 600 lb and 0.3 for every 25 lb, to the lower tenth.",
+		Source: "ext-sdsu-yield",
+	},
 	solve: func(v Vector) (Object, error) {
 		r := &reader{o: v.In}
 		w := measuresOf(r).Weight
@@ -333,11 +343,13 @@ var ribeyeFile = File{
 	},
 }
 
-var retailFile = File{
-	Name:   "retail-cuts",
-	About:  "The share of boneless, closely trimmed retail cuts from the round, loin, rib and chuck, and the class 1 to 5 by three published tables; empty in a gap of the table.",
-	Rule:   "51.34 - 5.78 fat - 0.462 kidney, pelvic and heart fat - 0.0093 weight + 0.74 ribeye, in percent, exactly; the class by the share rounded half up to a tenth.",
-	Source: "ext-montana-2017 asweb-121 aged-yield-slides uni-slaughter-handout",
+var retailFile = maker{
+	File: File{
+		Name:   "retail-cuts",
+		About:  "The share of boneless, closely trimmed retail cuts from the round, loin, rib and chuck, and the class 1 to 5 by three published tables; empty in a gap of the table.",
+		Rule:   "51.34 - 5.78 fat - 0.462 kidney, pelvic and heart fat - 0.0093 weight + 0.74 ribeye, in percent, exactly; the class by the share rounded half up to a tenth.",
+		Source: "ext-montana-2017 asweb-121 aged-yield-slides uni-slaughter-handout",
+	},
 	solve: func(v Vector) (Object, error) {
 		m, err := measures(v.In)
 		if err != nil {
@@ -360,11 +372,13 @@ var retailFile = File{
 	inputs: sameInputs("retail-cut-examples.csv"),
 }
 
-var metricFile = File{
-	Name:   "metric",
-	About:  "Metric measures in customary units and back.",
-	Rule:   "1 in is 25.4 mm, 1 sq in 6.4516 sq cm, 1 lb 0.45359237 kg. In: to the nearest 0.0001 of the customary unit, halves away from zero. Back: to the decimals shown.",
-	Source: "",
+var metricFile = maker{
+	File: File{
+		Name:   "metric",
+		About:  "Metric measures in customary units and back.",
+		Rule:   "1 in is 25.4 mm, 1 sq in 6.4516 sq cm, 1 lb 0.45359237 kg. In: to the nearest 0.0001 of the customary unit, halves away from zero. Back: to the decimals shown.",
+		Source: "",
+	},
 	solve: func(v Vector) (Object, error) {
 		var in, back fmt.Stringer
 		var err error

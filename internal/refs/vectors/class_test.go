@@ -1,6 +1,7 @@
 package vectors
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 	"sync"
@@ -8,6 +9,7 @@ import (
 	"example.com/ribface/examples/prices"
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/refs"
+	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
@@ -35,8 +37,8 @@ func policyNamed(name string) (class.Policy, error) {
 	return class.Policy{}, fmt.Errorf("no policy %q", name)
 }
 
-// ClassOf reads the class of a vector of the file placings.
-func ClassOf(in Object) (class.Class, error) {
+// classOf reads the class of a vector of the file placings.
+func classOf(in Object) (class.Class, error) {
 	c := class.Class{Rules: grade.Rules{Edition: grade.Current}}
 	for _, o := range List(in, "exhibits") {
 		k, err := carcass(o)
@@ -105,7 +107,7 @@ func place(v Vector) (Object, error) {
 	if err != nil {
 		return nil, err
 	}
-	c, err := ClassOf(v.In)
+	c, err := classOf(v.In)
 	if err != nil {
 		return nil, err
 	}
@@ -191,7 +193,7 @@ func (t *tables) fairs() ([]Vector, error) {
 		if _, ok := by[id]; !ok {
 			ids = append(ids, id)
 		}
-		k, err := refs.Fair(r)
+		k, err := fair(r)
 		if err != nil {
 			return nil, err
 		}
@@ -206,12 +208,14 @@ func (t *tables) fairs() ([]Vector, error) {
 	return all, nil
 }
 
-var classFile = File{
-	Name:   "placings",
-	About:  "Classes placed by every named policy, with what each pair is decided by, the margin by which the two yields would have to move to turn it (firm where none turns it, none where the policy cannot tell), and the cuts proposed from the margins.",
-	Rule:   "See the documents of DefaultPolicy, NotesPolicy, CutabilityPolicy, ValuePolicy, Graded.Decide, Graded.Place and Placing.ProposeCuts in package placing/class. A margin is exact to 0.00000001 of a grade. The policy value prices with references/price-report-2025-01-06.csv on an invented base of 300 a hundredweight.",
-	Source: "uni-beef-judging-slides uni-carcass-placing-slides uni-placing-notes ams-ct155-2025-01-06",
-	solve:  place,
+var classFile = maker{
+	File: File{
+		Name:   "placings",
+		About:  "Classes placed by every named policy, with what each pair is decided by, the margin by which the two yields would have to move to turn it (firm where none turns it, none where the policy cannot tell), and the cuts proposed from the margins.",
+		Rule:   "See the documents of DefaultPolicy, NotesPolicy, CutabilityPolicy, ValuePolicy, Graded.Decide, Graded.Place and Placing.ProposeCuts in package placing/class. A margin is exact to 0.00000001 of a grade. The policy value prices with references/price-report-2025-01-06.csv on an invented base of 300 a hundredweight.",
+		Source: "uni-beef-judging-slides uni-carcass-placing-slides uni-placing-notes ams-ct155-2025-01-06",
+	},
+	solve: place,
 	inputs: func(t *tables) ([]Vector, error) {
 		classes, err := t.fairs()
 		if err != nil {
@@ -251,4 +255,22 @@ var classFile = File{
 		}
 		return all, nil
 	},
+}
+
+// fair reads one of the carcasses of fair-carcasses.csv as a steer. Kidney fat is the
+// derived step. Of the quality the third of a grade is printed: its middle is taken for
+// the marbling, and A55 for the maturity (both our own).
+func fair(r refs.Row) (grade.Carcass, error) {
+	middles := map[string]grade.Marbling{"Low Prime": grade.SlightlyAbundant.At(50), "High Choice": grade.Moderate.At(50), "Choice": grade.Modest.At(50)}
+	m, ok := middles[r.Get("stated_quality")]
+	if !ok {
+		return grade.Carcass{}, fmt.Errorf("no middle of %q", r.Get("stated_quality"))
+	}
+	c := grade.Carcass{Sex: grade.Steer, Maturity: maturity.Evidence{Skeletal: maturity.A.At(55), Lean: maturity.A.At(55)}, Marbling: m}
+	var err [4]error
+	c.Measures.Fat, err[0] = grade.ParseThickness(r.Get("fat"))
+	c.Measures.Ribeye, err[1] = grade.ParseArea(r.Get("rea"))
+	c.Measures.KPH, err[2] = grade.ParseShare(r.Get("kph_derived"))
+	c.Measures.Weight, err[3] = grade.ParseWeight(r.Get("hcw"))
+	return c, errors.Join(err[:]...)
 }

@@ -19,11 +19,13 @@ func official(o Object) (placing.Official, error) {
 	return placing.NewOfficial(order, cuts)
 }
 
-var scoreFile = File{
-	Name:   "pairwise-scores",
-	About:  "Pairwise-cut scores of cards against an official placing, with the points lost by each reversed pair, the greatest loss that the cuts allow, and whether no card can score below zero.",
-	Rule:   "50 less, for every pair that the card has the other way round, the sum of the cuts between the two in the official order. Scores may be negative.",
-	Source: "ext-maryland-contests",
+var scoreFile = maker{
+	File: File{
+		Name:   "pairwise-scores",
+		About:  "Pairwise-cut scores of cards against an official placing, with the points lost by each reversed pair, the greatest loss that the cuts allow, and whether no card can score below zero.",
+		Rule:   "50 less, for every pair that the card has the other way round, the sum of the cuts between the two in the official order. Scores may be negative.",
+		Source: "ext-maryland-contests",
+	},
 	solve: func(v Vector) (Object, error) {
 		o, err := official(v.In)
 		if err != nil {
@@ -99,11 +101,13 @@ func drawn(s *sweep, n int) string {
 	return strings.Join(out, "-")
 }
 
-var limitFile = File{
-	Name:   "cut-limits",
-	About:  "Which published limit a set of cuts keeps.",
-	Rule:   "See the document of Limit in package placing; exact is that no card scores below zero.",
-	Source: "ext-colorado-1-619 ext-maryland-contests ext-nebraska-g2092",
+var limitFile = maker{
+	File: File{
+		Name:   "cut-limits",
+		About:  "Which published limit a set of cuts keeps.",
+		Rule:   "See the document of Limit in package placing; exact is that no card scores below zero.",
+		Source: "ext-colorado-1-619 ext-maryland-contests ext-nebraska-g2092",
+	},
 	solve: func(v Vector) (Object, error) {
 		r := &reader{o: v.In}
 		l, cuts := get(r, "limit", roundtrip.Read[placing.Limit]), get(r, "cuts", placing.ParseCuts)
@@ -133,11 +137,13 @@ var limitFile = File{
 	},
 }
 
-var spreadFile = File{
-	Name:   "cut-proposals",
-	About:  "Points shared out over the pairs of a class in proportion to weights, one for each pair from the top.",
-	Rule:   "In proportion, points left over to the largest remainders, the upper pair first; up to six exhibits a pair without a point gets one from the largest cut, of equal ones from that nearest the middle; with a total less by one until the limit is kept and no card can score below zero. Weights that are all zero share evenly. The rule is our own.",
-	Source: "",
+var spreadFile = maker{
+	File: File{
+		Name:   "cut-proposals",
+		About:  "Points shared out over the pairs of a class in proportion to weights, one for each pair from the top.",
+		Rule:   "In proportion, points left over to the largest remainders, the upper pair first; up to six exhibits a pair without a point gets one from the largest cut, of equal ones from that nearest the middle; with a total less by one until the limit is kept and no card can score below zero. Weights that are all zero share evenly. The rule is our own.",
+		Source: "",
+	},
 	solve: func(v Vector) (Object, error) {
 		r := &reader{o: v.In}
 		total, limit := get(r, "total", strconv.Atoi), get(r, "limit", roundtrip.Read[placing.Limit])

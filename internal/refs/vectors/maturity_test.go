@@ -16,21 +16,13 @@ var balanceRules = []struct {
 	{"old_lean_stays_in_b", maturity.Balancing{OldLean: maturity.OldLeanStaysInB}},
 }
 
-// BalanceRules gives the rules that a result of the file maturity was found by.
-func BalanceRules(name string) (maturity.Balancing, bool) {
-	for _, r := range balanceRules {
-		if r.Name == name {
-			return r.Rules, true
-		}
-	}
-	return maturity.Balancing{}, false
-}
-
-var maturityFile = File{
-	Name:   "maturity",
-	About:  "Overall maturity from skeletal and lean maturity, by the default rules and by the three choices that no source settles.",
-	Rule:   "The mean, a half unit toward bone; 10 units toward bone where the two are more than 40 apart; within 100 of bone; C00 or older with bone C15 or older. By old_lean_stays_in_b B99 or younger with bone under C00. By tens_toward_bone and tens_toward_lean to the nearest ten, a 5 toward the score named, or to the younger ten where that score is the 5; a ten that breaks a limit or is older than both gives way to the other.",
-	Source: "ams-maturity-slides cfr-1965-53-general quiz-quality-concepts",
+var maturityFile = maker{
+	File: File{
+		Name:   "maturity",
+		About:  "Overall maturity from skeletal and lean maturity, by the default rules and by the three choices that no source settles.",
+		Rule:   "The mean, a half unit toward bone; 10 units toward bone where the two are more than 40 apart; within 100 of bone; C00 or older with bone C15 or older. By old_lean_stays_in_b B99 or younger with bone under C00. By tens_toward_bone and tens_toward_lean to the nearest ten, a 5 toward the score named, or to the younger ten where that score is the 5; a ten that breaks a limit or is older than both gives way to the other.",
+		Source: "ams-maturity-slides cfr-1965-53-general quiz-quality-concepts",
+	},
 	solve: func(v Vector) (Object, error) {
 		r := &reader{o: v.In}
 		bone, lean := get(r, "skeletal", maturity.Parse), get(r, "lean", maturity.Parse)
@@ -72,11 +64,13 @@ var maturityFile = File{
 	},
 }
 
-var ageFile = File{
-	Name:   "maturity-by-age",
-	About:  "Overall maturity where permanent incisors or papers may settle the age, as in the edition of 2017.",
-	Rule:   "Two permanent incisors or fewer, or papers for under 30 months, hold the balanced score at A99 or younger where the skeleton is younger than D00; either is enough. Without them, or with an older skeleton, the score is the balanced one.",
-	Source: "checkoff-maturity-under30 bif-quality news-2017-maturity",
+var ageFile = maker{
+	File: File{
+		Name:   "maturity-by-age",
+		About:  "Overall maturity where permanent incisors or papers may settle the age, as in the edition of 2017.",
+		Rule:   "Two permanent incisors or fewer, or papers for under 30 months, hold the balanced score at A99 or younger where the skeleton is younger than D00; either is enough. Without them, or with an older skeleton, the score is the balanced one.",
+		Source: "checkoff-maturity-under30 bif-quality news-2017-maturity",
+	},
 	solve: func(v Vector) (Object, error) {
 		c, err := carcass(v.In)
 		if err != nil {

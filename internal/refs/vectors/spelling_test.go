@@ -58,11 +58,13 @@ var texts = []string{
 	"42", "7.5", "7.12345", "-3",
 }
 
-var spellingFile = File{
-	Name:   "spellings",
-	About:  "Text that each reader accepts, with the form in which the value is written, and text that it refuses, with the reason.",
-	Rule:   "The reasons are missing, bad syntax, unknown (no such name), out of range, too many places, repeated. See the document of each Parse function.",
-	Source: "",
+var spellingFile = maker{
+	File: File{
+		Name:   "spellings",
+		About:  "Text that each reader accepts, with the form in which the value is written, and text that it refuses, with the reason.",
+		Rule:   "The reasons are missing, bad syntax, unknown (no such name), out of range, too many places, repeated. See the document of each Parse function.",
+		Source: "",
+	},
 	solve: func(v Vector) (Object, error) {
 		for _, r := range readers {
 			if r.name != Text(v.In, "kind") {
