@@ -21,42 +21,42 @@ import (
 // testdata/references.
 func TestReferences(t *testing.T) {
 	refs.Run(t, "grade", "../testdata/references", map[string]refs.Check{
-	"audit-means.csv": auditMean,
-	"audit-spreads.csv": auditSpread,
-	"borderline-carcasses.csv": borderline,
-	"coefficients.csv": coefficient,
-	"dark-cutters.csv": darkCutter,
-	"editions.csv": editionDate,
-	"fair-carcasses.csv": fairCarcass,
-	"fed-cattle.csv": fedCattle,
-	"firmness-minima.csv": firmnessMinimum,
-	"grade-codes.csv": gradeCode,
-	"grade-minima.csv": gradeMinimum,
-	"input-limits.csv": inputLimit,
-	"kph-adjustment.csv": kphAdjustment,
-	"lots-with-quality.csv": lot,
-	"marbling-counts.csv": marblingCount,
-	"marbling-degrees.csv": marblingDegree,
-	"marbling-scales.csv": marblingScale,
-	"marbling-units.csv": marblingUnits,
-	"preliminary-grade.csv": preliminary,
-	"quality-edges-derived.csv": qualityExample,
-	"quality-examples.csv": qualityExample,
-	"quick-bias.csv": quickBias,
-	"required-ribeye-printed.csv": requiredPrinted,
-	"required-ribeye.csv": requiredRibeye,
-	"retail-classes.csv": retailClass,
-	"retail-cut-examples.csv": retailExample,
-	"rules-of-thumb.csv": ruleOfThumb,
-	"sex-classes.csv": sexClass,
-	"sex-examples.csv": sexExample,
-	"thirds.csv": third,
-	"tiers.csv": tier,
-	"trait-correlations.csv": traitCorrelation,
-	"usual-ranges.csv": usualRange,
-	"whole-grade.csv": wholeGrade,
-	"yield-answers.csv": yieldAnswer,
-	"yield-examples.csv": yieldExample,
+		"audit-means.csv":             auditMean,
+		"audit-spreads.csv":           auditSpread,
+		"borderline-carcasses.csv":    borderline,
+		"coefficients.csv":            coefficient,
+		"dark-cutters.csv":            darkCutter,
+		"editions.csv":                editionDate,
+		"fair-carcasses.csv":          fairCarcass,
+		"fed-cattle.csv":              fedCattle,
+		"firmness-minima.csv":         firmnessMinimum,
+		"grade-codes.csv":             gradeCode,
+		"grade-minima.csv":            gradeMinimum,
+		"input-limits.csv":            inputLimit,
+		"kph-adjustment.csv":          kphAdjustment,
+		"lots-with-quality.csv":       lot,
+		"marbling-counts.csv":         marblingCount,
+		"marbling-degrees.csv":        marblingDegree,
+		"marbling-scales.csv":         marblingScale,
+		"marbling-units.csv":          marblingUnits,
+		"preliminary-grade.csv":       preliminary,
+		"quality-edges-derived.csv":   qualityExample,
+		"quality-examples.csv":        qualityExample,
+		"quick-bias.csv":              quickBias,
+		"required-ribeye-printed.csv": requiredPrinted,
+		"required-ribeye.csv":         requiredRibeye,
+		"retail-classes.csv":          retailClass,
+		"retail-cut-examples.csv":     retailExample,
+		"rules-of-thumb.csv":          ruleOfThumb,
+		"sex-classes.csv":             sexClass,
+		"sex-examples.csv":            sexExample,
+		"thirds.csv":                  third,
+		"tiers.csv":                   tier,
+		"trait-correlations.csv":      traitCorrelation,
+		"usual-ranges.csv":            usualRange,
+		"whole-grade.csv":             wholeGrade,
+		"yield-answers.csv":           yieldAnswer,
+		"yield-examples.csv":          yieldExample,
 	})
 }
 
@@ -1385,6 +1385,7 @@ func fedCattle(r refs.Row) (refs.Verdict, error) {
 	round := refs.Rat("25")
 	return refs.Agrees, refs.Same("25 million in the span", low.Cmp(round) <= 0 && round.Cmp(high) <= 0, true)
 }
+
 // rowMeasures reads the four measures of a row as they are printed.
 func rowMeasures(r refs.Row) (m grade.Measures, err error) {
 	if m.Fat, err = grade.ParseThickness(r.Get("fat")); err != nil {
@@ -1443,4 +1444,3 @@ func TestHotWeight(t *testing.T) {
 		t.Errorf("%d of %d lots stay 0.08 to 0.20 high, want 6 of 8", high, lots)
 	}
 }
-

@@ -18,12 +18,12 @@ import (
 // testdata/references.
 func TestReferences(t *testing.T) {
 	refs.Run(t, "placing", "../testdata/references", map[string]refs.Check{
-	"card-rules.csv": cardRule,
-	"cut-baseline.csv": cutBaseline,
-	"cut-limits.csv": cutLimit,
-	"placing-examples.csv": placingExample,
-	"placing-facts.csv": placingFact,
-	"words-for-cuts.csv": wordsForCut,
+		"card-rules.csv":       cardRule,
+		"cut-baseline.csv":     cutBaseline,
+		"cut-limits.csv":       cutLimit,
+		"placing-examples.csv": placingExample,
+		"placing-facts.csv":    placingFact,
+		"words-for-cuts.csv":   wordsForCut,
 	})
 }
 

@@ -19,7 +19,7 @@ import (
 // testdata/references.
 func TestReferences(t *testing.T) {
 	refs.Run(t, "placing/contest", "../../testdata/references", map[string]refs.Check{
-	"contest-facts.csv": contestFact,
+		"contest-facts.csv": contestFact,
 	})
 }
 
