@@ -73,7 +73,7 @@ func Fit(stated string, exact, bound *big.Rat) Verdict {
 	}
 }
 
-// Customary units in the metric units that sources print.
+// PerUnit has the customary units in the metric units that sources print.
 var PerUnit = map[string]string{"in": "1", "cm": "2.54", "lb": "1", "kg": "0.45359237", "sq in": "1", "sq cm": "6.4516", "%": "1", "": "1"}
 
 // Amount splits a printed measurement into its number and unit.
