@@ -146,9 +146,11 @@
 // [MarblingScale], [RetailTable]) have text alone.
 //
 // Numbers are also read from bare JSON numbers in the customary unit, by their text
-// and never through a float64. JSON names are in lower case. A Carcass with a name
-// that is no field is refused, and one that is left out was not taken. A decode that
-// fails leaves its receiver as it was.
+// and never through a float64. JSON names are in lower case. A [Carcass] and [Measures]
+// are read by them, in any case, down to the parts in them: the error tells of every
+// field that cannot be read and of every name that is no field, each with its path. A
+// name that is left out leaves its field as it was. A decode that fails leaves its
+// receiver as it was.
 //
 // # Sources
 //
