@@ -146,11 +146,10 @@
 // [MarblingScale], [RetailTable]) have text alone.
 //
 // Numbers are also read from bare JSON numbers in the customary unit, by their text
-// and never through a float64. JSON names are in lower case. A [Carcass] and [Measures]
-// are read by them, in any case, down to the parts in them: the error tells of every
-// field that cannot be read and of every name that is no field, each with its path. A
-// name that is left out leaves its field as it was. A decode that fails leaves its
-// receiver as it was.
+// and never through a float64. JSON names are in lower case. A [Carcass] is read by them
+// strictly: every field that cannot be read and every name that is no field is told with
+// its path. A field left out stays as it was, and so does the receiver of a decode that
+// fails.
 //
 // # Sources
 //

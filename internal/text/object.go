@@ -55,6 +55,7 @@ type field struct {
 
 // fields are those of a struct; ok is false where one of them has no JSON name.
 func fields(v reflect.Value) (all []field, ok bool) {
+	all = make([]field, 0, v.NumField())
 	for i := range v.NumField() {
 		f, to := v.Type().Field(i), v.Field(i)
 		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
@@ -97,31 +98,40 @@ func object(b []byte, all []field) error {
 	if isNull(b) {
 		return nil
 	}
-	names := make([]string, len(all))
-	for i, f := range all {
-		names[i] = f.name
-	}
-	allowed := strings.Join(names, ", ")
 	var raw map[string]json.RawMessage
 	if err := json.Unmarshal(b, &raw); err != nil {
-		return &fault.FieldError{Field: "object", Value: fault.Clip(string(b)), Allowed: "a JSON object with " + allowed, Err: fault.ErrSyntax}
+		return &fault.FieldError{Field: "object", Value: fault.Clip(string(b)), Allowed: "a JSON object with " + allowed(all), Err: fault.ErrSyntax}
 	}
+	names := slices.AppendSeq(make([]string, 0, len(raw)), maps.Keys(raw))
+	slices.Sort(names)
 	var wrong []error
 	for _, f := range all {
-		for _, name := range slices.Sorted(maps.Keys(raw)) {
-			if !strings.EqualFold(name, f.name) {
+		for _, name := range names {
+			r, ok := raw[name]
+			if !ok || !strings.EqualFold(name, f.name) {
 				continue
 			}
-			if err := value(raw[name], f.to); err != nil {
-				wrong = append(wrong, fault.At(f.name, "", readable(err, f.name, raw[name])))
+			if err := value(r, f.to); err != nil {
+				wrong = append(wrong, fault.At(f.name, "", readable(err, f.name, r)))
 			}
 			delete(raw, name)
 		}
 	}
-	for _, name := range slices.Sorted(maps.Keys(raw)) {
-		wrong = append(wrong, &fault.FieldError{Path: name, Field: "name", Value: fault.Clip(name), Allowed: allowed, Err: fault.ErrUnknown})
+	for _, name := range names {
+		if _, ok := raw[name]; ok {
+			wrong = append(wrong, &fault.FieldError{Path: name, Field: "name", Value: fault.Clip(name), Allowed: allowed(all), Err: fault.ErrUnknown})
+		}
 	}
 	return fault.Join(wrong...)
+}
+
+// allowed lists the names of the fields.
+func allowed(all []field) string {
+	names := make([]string, len(all))
+	for i, f := range all {
+		names[i] = f.name
+	}
+	return strings.Join(names, ", ")
 }
 
 // list reads a JSON array into a slice.
