@@ -21,6 +21,7 @@ type pack struct {
 	Sides []side   `json:"sides"`
 	Rows  [][]side `json:"rows"`
 	Bare  bare     `json:"bare"`
+	Wraps wrapped  `json:"wraps"`
 }
 
 func (p *pack) UnmarshalJSON(b []byte) error { return text.Struct(b, p) }
@@ -43,6 +44,9 @@ type bare struct {
 	Skip int `json:"-"`
 }
 
+// wrapped has such a field inside an embedded struct.
+type wrapped struct{ bare }
+
 // tint is read by its name.
 type tint int
 
@@ -53,21 +57,21 @@ func (c *tint) UnmarshalText(b []byte) error {
 	})
 }
 
-const members = "name, lead, tints, boxes, sizes, sides, rows, bare"
+const members = "name, lead, tints, boxes, sizes, sides, rows, bare, wraps"
 
 // TestStruct holds what is read, and every problem that is told.
 func TestStruct(t *testing.T) {
 	var p pack
 	in := `{"NAME":"a","lead":"red","tints":["green","red"],"boxes":[{"name":"b","tints":null},null],"sizes":[],
-		"sides":[{"top":"green","size":7,"inner":{"Size":8}},{}],"rows":[[{"size":9}],null],"bare":{"a":1,"size":2,"-":3,"none":4}}`
+		"sides":[{"top":"green","size":7,"inner":{"Size":8}},{}],"rows":[[{"size":9}],null],"bare":{"a":1,"size":2,"-":3,"none":4},"wraps":{"A":5,"none":4}}`
 	if err := json.Unmarshal([]byte(in), &p); err != nil {
 		t.Fatal(err)
 	}
 	want := pack{
 		Name: "a", Lead: 1, Tints: []tint{2, 1}, Boxes: []*pack{{Name: "b"}, nil}, Sizes: []int{},
-		Sides: []side{{2, part{8}, part{7}}, {}}, Rows: [][]side{{{part: part{9}}}, nil}, Bare: bare{part{2}, 1, 0},
+		Sides: []side{{2, part{8}, part{7}}, {}}, Rows: [][]side{{{part: part{9}}}, nil}, Bare: bare{part{2}, 1, 0}, Wraps: wrapped{bare{A: 5}},
 	}
-	if d := cmp.Diff(want, p, cmp.AllowUnexported(side{}, bare{})); d != "" {
+	if d := cmp.Diff(want, p, cmp.AllowUnexported(side{}, bare{}, wrapped{})); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
 	long := strings.Repeat("x", 100)
@@ -106,7 +110,7 @@ func TestStruct(t *testing.T) {
 		if d := cmp.Diff(want, got); d != "" {
 			t.Errorf("%s: problems (-want +got):\n%s", in, d)
 		}
-		if d := cmp.Diff(p, kept, cmp.AllowUnexported(side{}, bare{})); d != "" {
+		if d := cmp.Diff(p, kept, cmp.AllowUnexported(side{}, bare{}, wrapped{})); d != "" {
 			t.Errorf("%s changes the receiver:\n%s", in, d)
 		}
 	}
