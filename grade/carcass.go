@@ -27,6 +27,9 @@ type Carcass struct {
 	FatAdjust Thickness `json:"fat_adjust,omitzero"`
 }
 
+// UnmarshalJSON reads an object as the package says under Encodings.
+func (c *Carcass) UnmarshalJSON(b []byte) error { return text.Struct(b, c) }
+
 // Adjusted returns the measures with the fat adjustment added in. Measures that are
 // missing or impossible, before or after, give an error that names each.
 func (c Carcass) Adjusted() (Measures, error) {

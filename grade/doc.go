@@ -145,10 +145,10 @@
 // what is not set is NULL, and NULL is read as it. Settings ([Rounding], [Trait],
 // [MarblingScale], [RetailTable]) have text alone.
 //
-// Numbers are also read from bare JSON numbers in the customary unit, by their text
-// and never through a float64. JSON names are in lower case. A Carcass with a name
-// that is no field is refused, and one that is left out was not taken. A decode that
-// fails leaves its receiver as it was.
+// Numbers are also read from bare JSON numbers in the customary unit, never through a
+// float64. JSON names are in lower case. A Carcass with a name that is no field is
+// refused, every problem with its path, and one that is left out was not taken. A decode
+// that fails leaves its receiver as it was.
 //
 // # Sources
 //

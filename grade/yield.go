@@ -22,6 +22,9 @@ type Measures struct {
 	Weight Weight    `json:"weight,omitzero"` // hot carcass weight; 100 to 1,800 lb
 }
 
+// UnmarshalJSON reads an object as the package says under Encodings.
+func (m *Measures) UnmarshalJSON(b []byte) error { return text.Struct(b, m) }
+
 // Yield is a yield grade before its decimals are dropped, in units of 1e-8 of a
 // grade: the exact value of the federal equation for measures of 4 places. It
 // may lie below 1 or above 5. The zero Yield is not set; [Grades] of 0 is a yield.

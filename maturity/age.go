@@ -182,6 +182,9 @@ type Evidence struct {
 	Papers  Months  `json:"papers,omitzero"` // age by documents verified under a federal program, where there are any
 }
 
+// UnmarshalJSON reads an object as the package says under Encodings.
+func (e *Evidence) UnmarshalJSON(b []byte) error { return text.Struct(b, e) }
+
 // Under30 reports whether teeth or papers show an age under 30 months: two
 // permanent incisors or fewer (published: checkoff-maturity-under30,
 // bif-quality), or papers for less than 30 months. Either is enough, also where

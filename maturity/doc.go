@@ -112,7 +112,10 @@
 // The same types, but for the settings [Tens] and [OldLean], read and write database
 // columns of text through Value and Scan; Scan takes string and []byte alike, and
 // Months and Teeth also take an integer. What is not set is NULL, and NULL is read as
-// it. A decode that fails leaves its receiver as it was.
+// it. [Evidence] is a JSON object, read by the names of its fields in any case: the error
+// tells of every field that cannot be read and of every name that is no field, each with
+// its path, and a name that is left out leaves its field as it was. A decode that fails
+// leaves its receiver as it was.
 //
 // JSON names are in lower case. [Evidence] with a name that is no field is refused.
 //

@@ -136,10 +136,7 @@ type CardRules struct {
 	FloorAtZero bool    `json:"floor_at_zero,omitzero"` // raise scores below zero to zero; no source does. An estimate is never below zero
 }
 
-// UnmarshalJSON reads an object with the JSON names of the fields. The error tells of
-// every field that cannot be read and of every name that is no field, each with its
-// path; the receiver is then left as it was. Fields that are not there stay as they
-// are.
+// UnmarshalJSON reads an object as the package says under Encodings.
 func (r *CardRules) UnmarshalJSON(b []byte) error { return text.Struct(b, r) }
 
 // Penalty returns what the rules give a mark in place of a placing, and where the

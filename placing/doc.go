@@ -119,9 +119,12 @@
 // [ParseCuts] and [ParseOfficial]. What is data, Order, Ranking, Cuts, Official, Card
 // and Mark, has text, and by it JSON, flag.TextVar and log/slog, and database columns
 // of text by Value and Scan. The zero value is empty text, and NULL in a database. What
-// is a setting, Limit, Words and Penalty, has text alone. A decode that fails leaves its
-// receiver as it was. CardRules, Fault, Mistake, Guessing, Vote, Pairs and the results
-// of a panel are plain structs with JSON names in lower case.
+// is a setting, Limit, Words and Penalty, has text alone. CardRules, Fault, Mistake,
+// Guessing, Vote, Pairs and the results of a panel are plain structs with JSON names in
+// lower case. CardRules and the votes of a Panel are read by these, in any case: the
+// error tells of every field that cannot be read and of every name that is no field, each
+// with its path, and a name that is left out leaves its field as it was. A decode that
+// fails leaves its receiver as it was.
 //
 // All types compare with package cmp without options, by an Equal method where fields
 // are hidden.

@@ -19,10 +19,6 @@ type Vote struct {
 	Count int   `json:"count,omitzero"` // how many officials hand in this vote; zero stands for one
 }
 
-// UnmarshalJSON reads an object with the JSON names of the fields, as
-// [CardRules.UnmarshalJSON] does.
-func (v *Vote) UnmarshalJSON(b []byte) error { return text.Struct(b, v) }
-
 // Panel is the votes of the officials of one class, counted pair by pair. The
 // zero Panel has no votes; it has no consensus and proposes nothing.
 type Panel struct {
@@ -97,19 +93,12 @@ func (p Panel) MarshalJSON() ([]byte, error) { return json.Marshal(append([]Vote
 // gives the zero Panel, and null changes nothing. On error the receiver is left as it
 // was.
 func (p *Panel) UnmarshalJSON(b []byte) error {
-	var votes []Vote
-	if err := text.List(b, &votes); err != nil || votes == nil {
-		return err
-	}
-	var read Panel
-	if len(votes) > 0 {
-		var err error
-		if read, err = newPanel("", votes); err != nil {
-			return err
+	return text.Made(b, p, func(votes []Vote) (Panel, error) {
+		if len(votes) == 0 {
+			return Panel{}, nil
 		}
-	}
-	*p = read
-	return nil
+		return newPanel("", votes)
+	})
 }
 
 // Equal reports whether both panels have the same votes in the same order.

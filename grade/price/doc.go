@@ -87,8 +87,16 @@
 // by many goroutines. Errors are [*grade.FieldError] with the entry, the value
 // and what is allowed; [New] tells all that is wrong at once, see [grade.Problems].
 // errors.Is tells [ErrGap], [ErrOverlap], [grade.ErrRepeated] and
-// [ErrNoPrice] apart. Nothing panics. Terms and grids come back
-// from JSON unchanged, or with an error; a name that is no field is one.
+// [ErrNoPrice] apart. Nothing panics.
+//
+// # Encodings
+//
+// An [Offer] is a JSON object with names in lower case. It is read by them, in any case,
+// down to the entries of its lists: the error tells of every field that cannot be read and
+// of every name that is no field, each with its path; the receiver is then left as it was.
+// A name that is left out leaves its field as it was. A [Grid] is written as its offer and
+// made of it again, so both come back from JSON unchanged or with an error. A [Value] is
+// refused: keep the grid and the assessment.
 //
 // Results are for teaching and analysis. Only authorized federal graders assign
 // official grades.

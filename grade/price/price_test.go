@@ -826,9 +826,9 @@ func TestGridThroughJSON(t *testing.T) {
 	for in, want := range map[string]string{
 		`{"base":"1","yields":[]}`:             "yields | name: yields: unknown; allowed: name, base, cite, tiers, yield, yield_edge, weight, weight_edge, marks",
 		`{"base":"-1"}`:                        "base | base: -1.00: out of range; allowed: over 0.00",
-		`{"base":"1","tiers":[{"teir":"a"}]}`:  "tiers.teir | name: teir: unknown; allowed: tier, amount",
-		`{"base":"1","marks":[{"amonut":1}]}`:  "marks.amonut | name: amonut: unknown; allowed: mark, amount, instead",
-		`{"base":"1","weight":[{"form":"1"}]}`: "weight.form | name: form: unknown; allowed: from, to, amount",
+		`{"base":"1","tiers":[{"teir":"a"}]}`:  "tiers[0].teir | name: teir: unknown; allowed: tier, amount",
+		`{"base":"1","marks":[{"amonut":1}]}`:  "marks[0].amonut | name: amonut: unknown; allowed: mark, amount, instead",
+		`{"base":"1","weight":[{"form":"1"}]}`: "weight[0].form | name: form: unknown; allowed: from, to, amount",
 	} {
 		kept := g
 		faulttest.All(t, in, json.Unmarshal([]byte(in), &kept), want)

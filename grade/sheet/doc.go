@@ -131,7 +131,9 @@
 //
 // The zero [Row] and [GradedRow] are rows with nothing set. A [Reader], a [Writer] and a
 // [GradedWriter] come from their constructors and are for one goroutine at a time; the
-// zero Reader has no rows, and the zero writers refuse every row.
+// zero Reader has no rows, and the zero writers refuse every row. They work and are no
+// values: package cmp does not compare them, and encoding/json refuses them with a
+// [*grade.FieldError].
 //
 // Results are for teaching and analysis. Only authorized federal graders assign
 // official grades.

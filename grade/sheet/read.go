@@ -50,9 +50,13 @@ type Counts struct {
 	Flags   map[FlagKind]int    `json:"flags,omitempty"`   // graded rows by what is unlikely in them
 }
 
+// worker is embedded by what works and is no value.
+type worker = fault.Worker
+
 // Reader reads a sheet. Make one with [NewReader] or [Mapping.NewReader]. The zero
 // Reader has no rows.
 type Reader struct {
+	worker
 	file    string
 	form    *form
 	assumed Assumed

@@ -17,6 +17,7 @@ import (
 // one with [NewWriter], and call [Writer.Flush] at the end. The zero Writer refuses
 // every row.
 type Writer struct {
+	worker
 	w     io.Writer
 	buf   []byte
 	line  int // lines written, the header among them
@@ -24,7 +25,6 @@ type Writer struct {
 	extra int
 	row   Row   // the one at hand
 	err   error // of the output; it stays
-	made  *byte // one for each writer, so that they can be told apart
 }
 
 // NewWriter returns a writer of a sheet with one column for every field and then the
@@ -40,7 +40,7 @@ func newWriter(w io.Writer, more, extra []string) (*Writer, error) {
 		names = append(names, c.Name)
 	}
 	names = append(names, more...)
-	s := &Writer{made: new(byte), w: w, line: 1, cols: len(names), extra: len(extra)}
+	s := &Writer{w: w, line: 1, cols: len(names), extra: len(extra)}
 	taken := map[string]bool{}
 	for i := range columns {
 		taken[columns[i].Name] = true
@@ -147,7 +147,10 @@ func (s *Writer) Flush() error {
 // (what is unlikely, with semicolons between), then the extra ones. What the sheet was
 // not graded for is empty. Make one with [NewGradedWriter], and call
 // [GradedWriter.Flush] at the end. The zero GradedWriter refuses every row.
-type GradedWriter struct{ w Writer }
+type GradedWriter struct {
+	worker
+	w Writer
+}
 
 // NewGradedWriter returns a writer of graded rows. The errors are those of
 // [NewWriter].
@@ -160,7 +163,7 @@ func NewGradedWriter(w io.Writer, extra ...string) (*GradedWriter, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &GradedWriter{*s}, nil
+	return &GradedWriter{w: *s}, nil
 }
 
 // qualityText and tierText spell every quality and its tier.

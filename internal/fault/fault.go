@@ -5,6 +5,7 @@
 package fault
 
 import (
+	"cmp"
 	"errors"
 	"strconv"
 	"strings"
@@ -40,22 +41,18 @@ func (e *FieldError) Error() string {
 	if e == nil {
 		return "no error"
 	}
-	var b strings.Builder
-	b.WriteString(e.Field)
-	if e.Field == "" {
-		b.WriteString("value")
+	return line(cmp.Or(e.Field, "value"), e.Value, reason(e.Err), e.Allowed)
+}
+
+// line is the text of an error.
+func line(field, value, reason, allowed string) string {
+	if value != "" {
+		value += ": "
 	}
-	b.WriteString(": ")
-	if e.Value != "" {
-		b.WriteString(e.Value)
-		b.WriteString(": ")
+	if allowed != "" {
+		allowed = "; allowed: " + allowed
 	}
-	b.WriteString(reason(e.Err))
-	if e.Allowed != "" {
-		b.WriteString("; allowed: ")
-		b.WriteString(e.Allowed)
-	}
-	return b.String()
+	return field + ": " + value + reason + allowed
 }
 
 func reason(err error) string {
@@ -172,24 +169,11 @@ func (e *ParseError) Error() string {
 	if e == nil {
 		return "no error"
 	}
-	var b strings.Builder
-	b.WriteString(e.Kind)
-	if e.Kind == "" {
-		b.WriteString("text")
-	}
-	b.WriteString(": ")
-	b.WriteString(quote(e.Input))
-	b.WriteString(": ")
-	b.WriteString(reason(e.Err))
+	why := reason(e.Err)
 	if e.Part != "" && e.Part != e.Input {
-		b.WriteString(" at ")
-		b.WriteString(quote(e.Part))
+		why += " at " + quote(e.Part)
 	}
-	if e.Allowed != "" {
-		b.WriteString("; allowed: ")
-		b.WriteString(e.Allowed)
-	}
-	return b.String()
+	return line(cmp.Or(e.Kind, "text"), quote(e.Input), why, e.Allowed)
 }
 
 // Unwrap returns the reason.

@@ -1,6 +1,7 @@
 package testkit_test
 
 import (
+	"encoding/json"
 	"errors"
 	"fmt"
 	"iter"
@@ -9,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/testkit/everytype"
 	"github.com/google/go-cmp/cmp"
 )
@@ -94,6 +96,17 @@ type (
 	Unread  struct{ N int }
 	Loop    struct{ N int }
 	Failing struct{ N int }
+	Lax     struct {
+		Parts []Good `json:"parts"`
+	}
+	Written struct {
+		fault.Worker
+		n int
+	}
+	Works struct {
+		fault.Worker
+		n func()
+	}
 )
 
 func (n Nil) Value() int                    { return *n.N }
@@ -110,6 +123,11 @@ func (Loop) All() iter.Seq[int] {
 	return func(yield func(int) bool) { yield(0); yield(1); panic("turn") }
 }
 func (Failing) MarshalJSON() ([]byte, error) { panic("json") }
+func (l *Lax) UnmarshalJSON(b []byte) error {
+	type plain Lax
+	return json.Unmarshal(b, (*plain)(l))
+}
+func (Written) MarshalJSON() ([]byte, error) { return []byte("{}"), nil }
 
 func TestBroken(t *testing.T) {
 	one := 1
@@ -130,6 +148,9 @@ func TestBroken(t *testing.T) {
 		{Unread{1}, "is not read back: no"},
 		{Loop{1}, "All() panics: turn"},
 		{Failing{1}, "JSON of testkit_test.Failing panics: json"},
+		{Lax{[]Good{{}}}, `with a name that is none, {"parts":[{"misspelled":{},"n":0,"note":""}]}, is read`},
+		{Written{}, "JSON of a testkit_test.Written is {}, <nil>"},
+		{&Works{}, ""},
 		{func(n int) int { return 1 / n }, "panics: runtime error: integer divide by zero"},
 	} {
 		name := strings.TrimPrefix(fmt.Sprintf("%T", tt.value), "*")

@@ -2,47 +2,153 @@ package text
 
 import (
 	"bytes"
+	"encoding"
 	"encoding/json"
+	"maps"
+	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.com/ribface/internal/fault"
 )
 
-// Member is one named part of a JSON object and where it goes.
-type Member struct {
-	Name string
-	To   any // a pointer
+// Struct reads a JSON object into the fields of a struct by their JSON names, in any
+// case; null and names that are not there change nothing, and the fields of an embedded
+// struct count as the struct's own. It goes down into structs and lists, but for those
+// that have a reading of their own, as UnmarshalJSON or UnmarshalText, and for structs
+// with fields that have no JSON name. The error tells of every field that cannot be read
+// and of every name that is none of the struct's, each with its path. On error the
+// struct is left as it was.
+func Struct[T any](b []byte, dst *T) error {
+	read := *dst
+	all, _ := fields(reflect.ValueOf(&read).Elem())
+	err := object(b, all)
+	if err == nil {
+		*dst = read
+	}
+	return err
 }
 
-// Object reads a JSON object into its members; null and members that are not there
-// change nothing. Names are matched in any case. The error tells of every member that
-// cannot be read and of every name that is not one of them, each with its path; the
-// members are then partly read, so that a caller reads into a copy.
-func Object(b []byte, members ...Member) error {
-	if string(bytes.TrimSpace(b)) == "null" {
+// Made reads JSON into what a value is made of, strictly as [Struct] does, and makes the
+// value of it; null changes nothing. On error the value is left as it was.
+func Made[From, To any](b []byte, dst *To, by func(From) (To, error)) error {
+	if isNull(b) {
+		return nil
+	}
+	var from From
+	if err := value(b, reflect.ValueOf(&from).Elem()); err != nil {
+		return readable(err, "list", b)
+	}
+	made, err := by(from)
+	if err == nil {
+		*dst = made
+	}
+	return err
+}
+
+// field is one named part of an object and where it goes.
+type field struct {
+	name string
+	to   reflect.Value
+}
+
+// fields are those of a struct; ok is false where one of them has no JSON name.
+func fields(v reflect.Value) (all []field, ok bool) {
+	all = make([]field, 0, v.NumField())
+	for i := range v.NumField() {
+		f, to := v.Type().Field(i), v.Field(i)
+		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+		if f.Anonymous && name == "" && to.Kind() == reflect.Struct {
+			inner, ok := fields(to)
+			if !ok {
+				return nil, false
+			}
+			all = append(all, inner...)
+			continue
+		}
+		if name == "" || name == "-" || !f.IsExported() {
+			return nil, false
+		}
+		all = append(all, field{name, to})
+	}
+	return all, true
+}
+
+// value reads JSON into whatever it is; the error may be one of package json.
+func value(b []byte, to reflect.Value) error {
+	at := to.Addr().Interface()
+	switch at.(type) {
+	case json.Unmarshaler, encoding.TextUnmarshaler:
+		return json.Unmarshal(b, at)
+	}
+	switch to.Kind() {
+	case reflect.Slice:
+		return list(b, to)
+	case reflect.Struct:
+		if all, ok := fields(to); ok {
+			return object(b, all)
+		}
+	}
+	return json.Unmarshal(b, at)
+}
+
+// object reads a JSON object into its fields. On error they are partly read.
+func object(b []byte, all []field) error {
+	if isNull(b) {
 		return nil
 	}
 	var raw map[string]json.RawMessage
 	if err := json.Unmarshal(b, &raw); err != nil {
-		return &fault.FieldError{Field: "object", Value: fault.Clip(string(b)), Allowed: "a JSON object with " + names(members), Err: fault.ErrSyntax}
+		return &fault.FieldError{Field: "object", Value: fault.Clip(string(b)), Allowed: "a JSON object with " + allowed(all), Err: fault.ErrSyntax}
 	}
-	var all []error
-	for _, m := range members {
-		for _, name := range sorted(raw) {
-			if !strings.EqualFold(name, m.Name) {
+	names := slices.AppendSeq(make([]string, 0, len(raw)), maps.Keys(raw))
+	slices.Sort(names)
+	var wrong []error
+	for _, f := range all {
+		for _, name := range names {
+			r, ok := raw[name]
+			if !ok || !strings.EqualFold(name, f.name) {
 				continue
 			}
-			if err := json.Unmarshal(raw[name], m.To); err != nil {
-				all = append(all, fault.At(m.Name, "", readable(err, m.Name, raw[name])))
+			if err := value(r, f.to); err != nil {
+				wrong = append(wrong, fault.At(f.name, "", readable(err, f.name, r)))
 			}
 			delete(raw, name)
 		}
 	}
-	for _, name := range sorted(raw) {
-		all = append(all, &fault.FieldError{Path: name, Field: "name", Value: fault.Clip(name), Allowed: names(members), Err: fault.ErrUnknown})
+	for _, name := range names {
+		if _, ok := raw[name]; ok {
+			wrong = append(wrong, &fault.FieldError{Path: name, Field: "name", Value: fault.Clip(name), Allowed: allowed(all), Err: fault.ErrUnknown})
+		}
 	}
-	return fault.Join(all...)
+	return fault.Join(wrong...)
+}
+
+// allowed lists the names of the fields.
+func allowed(all []field) string {
+	names := make([]string, len(all))
+	for i, f := range all {
+		names[i] = f.name
+	}
+	return strings.Join(names, ", ")
+}
+
+// list reads a JSON array into a slice.
+func list(b []byte, to reflect.Value) error {
+	var raw []json.RawMessage
+	if err := json.Unmarshal(b, &raw); err != nil || isNull(b) {
+		return err
+	}
+	read := reflect.MakeSlice(to.Type(), len(raw), len(raw))
+	var wrong []error
+	for i, r := range raw {
+		if err := value(r, read.Index(i)); err != nil {
+			wrong = append(wrong, fault.At("["+strconv.Itoa(i)+"]", "", readable(err, "element "+strconv.Itoa(i+1), r)))
+		}
+	}
+	to.Set(read)
+	return fault.Join(wrong...)
 }
 
 // readable names the field of an error of package json, which speaks of Go types.
@@ -55,19 +161,4 @@ func readable(err error, name string, raw json.RawMessage) error {
 	return err
 }
 
-func sorted(m map[string]json.RawMessage) []string {
-	all := make([]string, 0, len(m))
-	for name := range m {
-		all = append(all, name)
-	}
-	slices.Sort(all)
-	return all
-}
-
-func names(members []Member) string {
-	all := make([]string, len(members))
-	for i, m := range members {
-		all[i] = m.Name
-	}
-	return strings.Join(all, ", ")
-}
+func isNull(b []byte) bool { return string(bytes.TrimSpace(b)) == "null" }

@@ -3,11 +3,9 @@ package text_test
 import (
 	"errors"
 	"fmt"
-	"strings"
 	"testing"
 
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/internal/testkit/roundtrip"
 	"example.com/ribface/internal/text"
 	"example.com/ribface/internal/text/fixed"
@@ -299,32 +297,4 @@ func TestValue(t *testing.T) {
 	if v, err := text.Value(color(3)); v != nil || !errors.Is(err, fault.ErrUnknown) {
 		t.Errorf("Value of what has no text: %v, %v", v, err)
 	}
-}
-
-// TestObject holds what is read into the members of an object, and that all that is
-// wrong is told at once.
-func TestObject(t *testing.T) {
-	var c color
-	var n number
-	read := func(in string) error {
-		c, n = 1, "old"
-		return text.Object([]byte(in), text.Member{Name: "color", To: &c}, text.Member{Name: "n", To: &n})
-	}
-	for in, want := range map[string]string{
-		`{"color":"green","n":"7"}`: "green 7", `{"COLOR":"green"}`: "green old", `{}`: "red old", " null ": "red old", `{"color":null,"n":""}`: "red ",
-	} {
-		err := read(in)
-		if got := c.String() + " " + string(n); err != nil || got != want {
-			t.Errorf("%s: %s, %v; want %s", in, got, err, want)
-		}
-	}
-	const allowed = "color, n"
-	faulttest.All(t, "all at once", read(`{"color":"blue","n":[1],"x":1,"b":2}`),
-		`color | color: "blue": unknown; allowed: red, green`,
-		`n | n: [1]: bad syntax; allowed: text in quotes, or a number where the field is one`,
-		"b | name: b: unknown; allowed: "+allowed,
-		"x | name: x: unknown; allowed: "+allowed,
-	)
-	long := strings.Repeat("x", 100)
-	faulttest.All(t, "no object", read("["+long), " | object: ["+long[:63]+": bad syntax; allowed: a JSON object with "+allowed)
 }

@@ -52,12 +52,10 @@ type Graded struct {
 	assessed []grade.Assessment
 }
 
-// UnmarshalJSON reads an object with the JSON names of the fields. The error tells of
-// every field that cannot be read and of every name that is no field; the receiver is
-// then left as it was. Fields that are not there stay as they are.
+// UnmarshalJSON reads an object as the package says under Encodings.
 func (c *Class) UnmarshalJSON(b []byte) error { return text.Struct(b, c) }
 
-// UnmarshalJSON reads an object as [Class.UnmarshalJSON] does.
+// UnmarshalJSON reads an object as the package says under Encodings.
 func (e *Exhibit) UnmarshalJSON(b []byte) error {
 	f := flatExhibit{e.Number, e.Carcass}
 	err := text.Struct(b, &f)
@@ -178,20 +176,7 @@ func (g Graded) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON reads a class and grades it as [Class.Grade] does; null changes
 // nothing. On error the receiver is left as it was.
-func (g *Graded) UnmarshalJSON(b []byte) error {
-	if string(b) == "null" {
-		return nil
-	}
-	var c Class
-	if err := json.Unmarshal(b, &c); err != nil {
-		return err
-	}
-	graded, err := c.Grade()
-	if err == nil {
-		*g = graded
-	}
-	return err
-}
+func (g *Graded) UnmarshalJSON(b []byte) error { return text.Made(b, g, Class.Grade) }
 
 // Len returns the number of exhibits.
 func (g Graded) Len() int { return len(g.exhibits) }
@@ -271,9 +256,6 @@ type Adjustment struct {
 	Exhibit int             `json:"exhibit"`
 	Fat     grade.Thickness `json:"fat,omitzero"` // added to the measured fat; negative where the rest is trimmer
 }
-
-// UnmarshalJSON reads an object as [Class.UnmarshalJSON] does.
-func (a *Adjustment) UnmarshalJSON(b []byte) error { return text.Struct(b, a) }
 
 // Adjust returns the class with the fat of some exhibits adjusted, for the caller
 // who accepts a proposal of [Graded.Represent]: grade and place it again. The

@@ -89,7 +89,11 @@
 //
 // # Encodings
 //
-// Everything goes through encoding/json, by names in lower case. [Site], which a walk
+// Everything goes through encoding/json, by names in lower case. A [Class], an [Exhibit]
+// and a [Past] are read by them, in any case, down to the parts in them: the error tells
+// of every field that cannot be read and of every name that is no field, each with its
+// path; the receiver is then left as it was. A name that is left out leaves its field as
+// it was. A [Policy] is read so too, but starts from nothing. [Site], which a walk
 // is written in, has text and SQL besides. [Ground], [Heading] and [Size] are settings
 // and words of the package, with String and text alone. A [Graded] class is written as its [Class] and graded again when it is read;
 // a [Valuation] is refused, since a value rests on a whole grid.

@@ -50,7 +50,7 @@ func checkPast(past []Past) ([]placing.Official, error) {
 	return officials, fault.Join(problems...)
 }
 
-// UnmarshalJSON reads an object as [Class.UnmarshalJSON] does, and grades the class.
+// UnmarshalJSON reads an object as the package says under Encodings, and grades the class.
 func (p *Past) UnmarshalJSON(b []byte) error { return text.Struct(b, p) }
 
 // Record is what a policy would have made of past classes.

@@ -278,9 +278,6 @@ func (p *Policy) UnmarshalJSON(b []byte) error {
 	return nil
 }
 
-// UnmarshalJSON reads an object as [Class.UnmarshalJSON] does.
-func (a *Advantage) UnmarshalJSON(b []byte) error { return text.Struct(b, a) }
-
 // IsZero reports whether no rule of the policy is set, whatever its name.
 func (p Policy) IsZero() bool {
 	return p.Grid == nil && !p.ByCwt && p.Bottom == 0 && p.BottomGroup == 0 && p.BottomDark == 0 && p.Tiers == nil && p.TopGroup == 0 && p.Advantages == nil &&

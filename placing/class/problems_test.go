@@ -195,7 +195,7 @@ func TestClassJSON(t *testing.T) {
 	}
 	var p class.Policy
 	err = json.Unmarshal([]byte(`{"tiers":[["prime"],["veal"]],"advantages":[{"tiers":1,"yields":"1.5"},{"yield":"much"}],"ties":["luck"]}`), &p)
-	paths(t, "a policy that cannot be read", err, "tiers[1]", "advantages[0].yields", "advantages[1].yield", "ties[0]")
+	paths(t, "a policy that cannot be read", err, "tiers[1][0]", "advantages[0].yields", "advantages[1].yield", "ties[0]")
 	p = valuePolicy()
 	kept := p.Grid
 	if err := json.Unmarshal([]byte(`{"name":"bare"}`), &p); err != nil || p.Grid != nil || p.Name != "bare" || kept.Name == "" {

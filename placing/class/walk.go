@@ -163,9 +163,6 @@ func MustParseRanking(s string) placing.Ranking {
 // walk at all, which is valid.
 type Walk []Look
 
-// UnmarshalJSON reads an object as [Class.UnmarshalJSON] does.
-func (l *Look) UnmarshalJSON(b []byte) error { return text.Struct(b, l) }
-
 // Check returns a [*placing.FieldError] for every look that has no site, a site that
 // was looked at before, or no ranking of n exhibits, with its place from 0 in the
 // path, as "[0].site"; nil when there is none.

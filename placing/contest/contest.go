@@ -1,7 +1,6 @@
 package contest
 
 import (
-	"reflect"
 	"slices"
 	"strconv"
 
@@ -17,9 +16,13 @@ type Scoring struct {
 	Yield   YieldRule         `json:"yield,omitzero"`
 }
 
+// worker is embedded by what works and is no value.
+type worker = fault.Worker
+
 // Contest is a format with its official answers, ready to score cards. It does not
 // change after [NewContest] and may be used by several goroutines.
 type Contest struct {
+	worker
 	name   string
 	format Format
 	rules  Scoring
@@ -269,10 +272,6 @@ func (c *Contest) addSlots(i int) error {
 	}
 	return fault.Join(all...)
 }
-
-// Equal reports whether two contests have the same name, format, rules and official
-// answers.
-func (c Contest) Equal(d Contest) bool { return reflect.DeepEqual(c, d) }
 
 // Format returns the format, with fresh slices.
 func (c *Contest) Format() Format { return c.ready().format.clone() }

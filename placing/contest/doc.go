@@ -67,10 +67,14 @@
 //
 // Points have text, bare numbers in JSON and numbers in a database, NULL where they
 // are not set. Cards, keys, rules with their ladders and formats are structs with JSON
-// names in lower case; reading refuses a name that is none of theirs, and rules come
-// back from JSON as they were or are refused. Kinds, steps and rules for short teams
-// are settings and have text alone. All types compare with package cmp without
-// options.
+// names in lower case. They are read by these, in any case, down to the parts in them: the
+// error tells of every field that cannot be read and of every name that is no field, each
+// with its path; the receiver is then left as it was. A name that is left out leaves its
+// field as it was. Rules come back from JSON as they were or are refused. Kinds, steps and
+// rules for short teams are settings and have text alone. All values compare with package
+// cmp without options. [Contest], [Tally] and [Sheet] work and are no values: cmp does not
+// compare them, and encoding/json refuses them with a [*placing.FieldError]. Keep what
+// they are made of, or what they give.
 //
 // # Further packages
 //

@@ -1,7 +1,6 @@
 package contest
 
 import (
-	"bytes"
 	"encoding/json"
 	"fmt"
 	"slices"
@@ -112,18 +111,7 @@ func (l Ladder[T]) MarshalJSON() ([]byte, error) {
 // UnmarshalJSON reads what MarshalJSON gives, held to the rules of [NewLadder]; null
 // changes nothing. On error the receiver is left as it was.
 func (l *Ladder[T]) UnmarshalJSON(b []byte) error {
-	if string(bytes.TrimSpace(b)) == "null" {
-		return nil
-	}
-	var in ladderJSON[T]
-	if err := text.Struct(b, &in); err != nil {
-		return err
-	}
-	read, err := NewLadder(in.Value, in.Rungs, in.Lines)
-	if err == nil {
-		*l = read
-	}
-	return err
+	return text.Made(b, l, func(in ladderJSON[T]) (Ladder[T], error) { return NewLadder(in.Value, in.Rungs, in.Lines) })
 }
 
 // Rungs returns the rungs from best to worst, in a fresh slice.

@@ -125,8 +125,12 @@ func TestAllOrNothing(t *testing.T) {
 	ada, ben := contest.Member{ID: "7", Team: "North Fork"}, contest.Member{ID: "8"}
 	tally := c.Tally()
 	faulttest.Text(t, tally.Add(by(ada, "reasons", "beef", 40)), "")
-	before := c.Tally()
-	faulttest.Text(t, before.Add(by(ada, "reasons", "beef", 40)), "")
+	standings := func() string {
+		s, err := tally.Standings(contest.View{})
+		faulttest.Text(t, err, "")
+		return s.String()
+	}
+	before := standings()
 	for name, items := range map[string][]contest.Item{
 		"points":                 {by(ben, "reasons", "beef", 40), by(ben, "examination", "", 61)},
 		"points not set":         {by(ben, "reasons", "beef", 40), {Member: ben, Component: "examination"}},
@@ -140,8 +144,8 @@ func TestAllOrNothing(t *testing.T) {
 		if err := tally.Add(items...); err == nil {
 			t.Errorf("%s: taken", name)
 		}
-		if !tally.Equal(*before) {
-			t.Errorf("%s: a refused Add changes the tally", name)
+		if d := cmp.Diff(before, standings()); d != "" {
+			t.Errorf("%s: a refused Add changes the tally:\n%s", name, d)
 		}
 	}
 	s, err := tally.Standings(contest.View{})
@@ -154,15 +158,12 @@ func TestAllOrNothing(t *testing.T) {
 	if s, err = tally.Standings(contest.View{}); err != nil || s.Members[1].Member != (contest.Member{ID: "8", Team: "Elk", Division: "junior"}) || s.Members[1].Total != pts(6) {
 		t.Errorf("%v\n%s", err, s)
 	}
-	if tally.Equal(*before) || tally.Equal(contest.Tally{}) || !(contest.Tally{}).Equal(contest.Tally{}) {
-		t.Error("tallies compare wrongly")
-	}
 }
 
 // TestNothingMade holds what a contest, a tally and a view say that nobody has made.
 func TestNothingMade(t *testing.T) {
 	var none *contest.Contest
-	if none.Format().Name != "" || none.Rules().Yield.Step != 0 || !(contest.Contest{}).Equal(contest.Contest{}) || spring(t).Equal(contest.Contest{}) || !spring(t).Equal(*spring(t)) {
+	if none.Format().Name != "" || none.Rules().Yield.Step != 0 {
 		t.Error("a nil contest")
 	}
 	const noTally = "tally: missing; allowed: one made by Contest.Tally"
@@ -176,9 +177,6 @@ func TestNothingMade(t *testing.T) {
 		}
 	}
 	faulttest.Text(t, (&contest.Contest{}).Tally().Add(by(contest.Member{ID: "7"}, "reasons", "beef", 40)), `member "7": reasons: class "beef": unknown; allowed: an item of the contest`)
-	if !contest.EstimateSheet().Equal(contest.EstimateSheet()) || (contest.Sheet[contest.Estimate]{}).Equal(contest.EstimateSheet()) {
-		t.Error("sheets compare wrongly")
-	}
 	// Totals are kept to their range.
 	f := contest.Format{Components: []contest.Component{{Value: contest.PointsUnits(1 << 62)}, {Value: contest.PointsUnits(1 << 62)}}, TeamMembers: 1 << 30}
 	if f.TeamTotal() != contest.PointsUnits(1<<62) || (contest.Format{TeamMembers: -1, Counting: -1}).TeamTotal() != pts(0) {

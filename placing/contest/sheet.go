@@ -20,7 +20,10 @@ import (
 // one row on each line and a header of column names. Make one with
 // [PlacingSheet], [EstimateSheet], [HandSheet], [OfficialSheet] or [KeySheet]; the
 // zero Sheet has no columns and refuses every header.
-type Sheet[T any] struct{ columns []lines.Column[T] }
+type Sheet[T any] struct {
+	worker
+	columns []lines.Column[T]
+}
 
 // RowError is the error for a row of a sheet, and for its header. Its fields are File
 // (empty here), Line, ID (whose row it is), Column, Heading and Err, and More with
@@ -41,9 +44,6 @@ func (s Sheet[T]) table() lines.Table[T] { return lines.Table[T]{Columns: s.colu
 // break, so a quote that is not closed spoils its own line only; a line over 64 KiB is
 // an error. The sheet is read line by line and never held as a whole.
 func (s Sheet[T]) Read(r io.Reader) iter.Seq2[T, error] { return s.table().Read("", r) }
-
-// Equal reports whether two sheets have the same columns.
-func (s Sheet[T]) Equal(o Sheet[T]) bool { return s.Columns() == o.Columns() }
 
 // Columns lists the names of the columns, those that are written first to last and
 // then the further units that are read, with commas between.
@@ -274,7 +274,7 @@ func PlacingSheet() Sheet[PlacingCard] {
 		name("class", "class", true, func(r *PlacingCard) *string { return &r.Class }),
 	}
 	columns = append(columns, who(func(r *PlacingCard) *Member { return &r.Member })...)
-	return Sheet[PlacingCard]{append(columns, lines.Column[PlacingCard]{
+	return Sheet[PlacingCard]{columns: append(columns, lines.Column[PlacingCard]{
 		Name: "placing", Fact: "placing", Path: "card", Needed: true,
 		Read: func(r *PlacingCard, s string) (err error) {
 			r.Card, err = placing.ParseCard(s)
@@ -299,7 +299,7 @@ func EstimateSheet() Sheet[Estimate] {
 		exhibit(func(r *Estimate) *int { return &r.Exhibit }),
 	}
 	columns = append(columns, who(func(r *Estimate) *Member { return &r.Member })...)
-	return Sheet[Estimate]{append(columns, facts(func(r *Estimate) *Facts { return &r.Facts })...)}
+	return Sheet[Estimate]{columns: append(columns, facts(func(r *Estimate) *Facts { return &r.Facts })...)}
 }
 
 // HandSheet is the sheet of scores that people gave: contest, component, class,
@@ -313,7 +313,7 @@ func HandSheet() Sheet[HandScore] {
 		name("class", "class", false, func(r *HandScore) *string { return &r.Class }),
 	}
 	columns = append(columns, who(func(r *HandScore) *Member { return &r.Member })...)
-	return Sheet[HandScore]{append(columns,
+	return Sheet[HandScore]{columns: append(columns,
 		answer("score", "score", "score", "", true, func(r *HandScore) (*Points, *placing.Mark) { return &r.Score, &r.Mark }, plain(ParsePoints), unchecked))}
 }
 
@@ -321,7 +321,7 @@ func HandSheet() Sheet[HandScore] {
 // Cuts are written from the top pair down, as 2-8-2 (published:
 // ext-maryland-contests).
 func OfficialSheet() Sheet[OfficialPlacing] {
-	return Sheet[OfficialPlacing]{[]lines.Column[OfficialPlacing]{
+	return Sheet[OfficialPlacing]{columns: []lines.Column[OfficialPlacing]{
 		name("contest", "contest", false, func(r *OfficialPlacing) *string { return &r.Contest }),
 		name("class", "class", true, func(r *OfficialPlacing) *string { return &r.Class }),
 		{
@@ -361,5 +361,5 @@ func KeySheet() Sheet[OfficialFacts] {
 		name("class", "class", true, func(r *OfficialFacts) *string { return &r.Class }),
 		exhibit(func(r *OfficialFacts) *int { return &r.Exhibit }),
 	}
-	return Sheet[OfficialFacts]{append(columns, facts(func(r *OfficialFacts) *Facts { return &r.Facts })...)}
+	return Sheet[OfficialFacts]{columns: append(columns, facts(func(r *OfficialFacts) *Facts { return &r.Facts })...)}
 }

@@ -3,7 +3,6 @@ package contest
 import (
 	"cmp"
 	"maps"
-	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -16,6 +15,7 @@ import (
 // Tally adds up the items of a contest and ranks members and teams. Make one with
 // [Contest.Tally]. It is not safe for use by several goroutines at once.
 type Tally struct {
+	worker
 	contest *Contest
 	members map[string]*record
 	last    [2]int // slots that were found last, of the first and second items
@@ -31,11 +31,6 @@ type record struct {
 // Tally returns an empty tally.
 func (c *Contest) Tally() *Tally {
 	return &Tally{contest: c.ready(), members: map[string]*record{}}
-}
-
-// Equal reports whether two tallies are of equal contests and have the same items.
-func (t Tally) Equal(u Tally) bool {
-	return reflect.DeepEqual(t.contest, u.contest) && reflect.DeepEqual(t.members, u.members)
 }
 
 // made is the error for a tally that no contest has made.

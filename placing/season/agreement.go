@@ -1,7 +1,6 @@
 package season
 
 import (
-	"slices"
 	"strconv"
 
 	"example.com/ribface/internal/fault"
@@ -35,6 +34,7 @@ func (w *Weights) UnmarshalText(b []byte) error { return weightings.Unmarshal(w,
 // ordered categories, such as grades. It is made by [NewAgreement]; the zero
 // Agreement has no categories. A copy shares its counts.
 type Agreement struct {
+	worker
 	k      int
 	n      int64
 	counts []int64 // by answer, then key
@@ -81,9 +81,6 @@ func (a *Agreement) Merge(b Agreement) error {
 	a.n += b.n
 	return nil
 }
-
-// Equal reports whether two agreements have the same categories and counts.
-func (a Agreement) Equal(b Agreement) bool { return a.k == b.k && slices.Equal(a.counts, b.counts) }
 
 // N returns the number of exhibits.
 func (a Agreement) N() int { return int(a.n) }

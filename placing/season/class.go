@@ -11,6 +11,7 @@ import (
 // with the same result. Its figures are TooFew under 5 cards. It is comparable with ==.
 // The zero ClassCards has no official placing and refuses every card.
 type ClassCards struct {
+	worker
 	official placing.Official
 	n, exact int64
 	loss     int64
@@ -70,9 +71,6 @@ func (c *ClassCards) Merge(d ClassCards) error {
 	c.rest.Merge(d.rest)
 	return nil
 }
-
-// Equal reports whether c == d.
-func (c ClassCards) Equal(d ClassCards) bool { return c == d }
 
 // Official returns the official placing.
 func (c ClassCards) Official() placing.Official { return c.official }

@@ -36,6 +36,14 @@
 // repository compares every statistic with a general-purpose library on random
 // data.
 //
+// # Encodings
+//
+// What the figures are has JSON names in lower case, and compares with package cmp without
+// options. [Season], [Errors], [Agreement], [ClassCards] and [Judges] work and are no
+// values: cmp does not compare them, and encoding/json refuses them with a
+// [*placing.FieldError]. Keep the cards and keys, or the figures. Reasons and weights are
+// settings and have text alone.
+//
 // Results are for teaching and analysis. Only authorized federal graders assign
 // official grades.
 package season

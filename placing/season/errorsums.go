@@ -59,6 +59,7 @@ func check(field string, v int64) error {
 // two of them can be merged in any order with the same result. It is comparable
 // with ==. The zero Errors have seen nothing.
 type Errors struct {
+	worker
 	n              int64
 	e, abs, x, y   wide // sums of errors, their sizes, estimates, truths
 	ee, xx, yy, xy wide
@@ -102,9 +103,6 @@ func (s *Errors) Merge(t Errors) {
 		v.to.plus(v.from)
 	}
 }
-
-// Equal reports whether s == t.
-func (s Errors) Equal(t Errors) bool { return s == t }
 
 // N returns the number of estimates.
 func (s Errors) N() int { return int(s.n) }

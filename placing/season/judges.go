@@ -12,12 +12,15 @@ import (
 
 // Judges collects what several judges said of the same exhibits. It is made by
 // [NewJudges]. Unlike the other collections of this package it keeps every value.
-type Judges struct{ said map[saying]int64 }
+type Judges struct {
+	worker
+	said map[saying]int64
+}
 
 type saying struct{ exhibit, judge string }
 
 // NewJudges returns a collection without values.
-func NewJudges() Judges { return Judges{map[saying]int64{}} }
+func NewJudges() Judges { return Judges{said: map[saying]int64{}} }
 
 // Add adds one value. A second one of the same judge for the same exhibit and a
 // value beyond a trillion either way give a [*placing.FieldError].
@@ -50,9 +53,6 @@ func (j Judges) Merge(k Judges) error {
 	maps.Copy(j.said, k.said)
 	return nil
 }
-
-// Equal reports whether two collections hold the same values.
-func (j Judges) Equal(k Judges) bool { return maps.Equal(j.said, k.said) }
 
 // Ratings is a full table of values: every judge of it saw every exhibit of it.
 type Ratings struct {

@@ -46,44 +46,6 @@ func TestNothingMade(t *testing.T) {
 	faulttest.Text(t, season.Judges{}.Merge(season.Judges{}), "")
 }
 
-// TestEqual holds that collections are equal that have seen the same.
-func TestEqual(t *testing.T) {
-	rungs := contest.ChartQualities(grade.Current, maturity.A)
-	seasons, classes, agreements, judges := make([]*season.Season, 2), make([]season.ClassCards, 2), make([]season.Agreement, 2), make([]season.Judges, 2)
-	var errors [2]season.Errors
-	for i := range 2 {
-		var err error
-		seasons[i], err = season.NewSeason(rungs)
-		faulttest.Text(t, err, "")
-		agreements[i], err = season.NewAgreement(2)
-		faulttest.Text(t, err, "")
-		classes[i], judges[i] = season.NewClass(official(t)), season.NewJudges()
-	}
-	equal := func(want bool) {
-		t.Helper()
-		for what, got := range map[string]bool{
-			"seasons": seasons[0].Equal(*seasons[1]), "classes": classes[0].Equal(classes[1]), "agreements": agreements[0].Equal(agreements[1]),
-			"judges": judges[0].Equal(judges[1]), "errors": errors[0].Equal(errors[1]),
-		} {
-			if got != want {
-				t.Errorf("%s: equal %v, want %v", what, got, want)
-			}
-		}
-	}
-	see := func(i int) {
-		faulttest.Text(t, seasons[i].Estimate("ada", facts(rungs[1], 0.4, 25), facts(rungs[2], 0.4, 25)), "")
-		faulttest.Text(t, classes[i].Add(placing.MustParseOrder("1-2-3-4"), contest.Points{}), "")
-		faulttest.Text(t, agreements[i].Add(0, 1), "")
-		faulttest.Text(t, judges[i].Add("1", "ada", 7), "")
-		faulttest.Text(t, errors[i].Add(season.Pair{Estimate: 1, Truth: 2}), "")
-	}
-	equal(true)
-	see(0)
-	equal(false)
-	see(1)
-	equal(true)
-}
-
 // TestSeasonTellsEverything holds that a quality off the rungs is told on both sides,
 // and that nothing is added then.
 func TestSeasonTellsEverything(t *testing.T) {

@@ -2,7 +2,6 @@ package season
 
 import (
 	"maps"
-	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -62,11 +61,15 @@ var traits = [...]trait{
 	grade.TraitYield:       {"grades", grade.OneGrade, 2, func(c, k contest.Facts) (Pair, bool) { return measured(c.Yield, k.Yield) }},
 }
 
+// worker is embedded by what works and is no value.
+type worker = fault.Worker
+
 // Season follows the members over many contests, in one pass. Make one with
 // [NewSeason]; the zero Season has no rungs and refuses every card. It holds a
 // bounded number of integer sums for each member, and two of them can be merged in
 // any order with the same result.
 type Season struct {
+	worker
 	rungs   []grade.Quality // best first
 	members map[string]*member
 }
@@ -96,7 +99,7 @@ func NewSeason(rungs []grade.Quality) (*Season, error) {
 			return nil, &fault.FieldError{Field: "rungs", Value: r.String(), Allowed: "each quality once", Err: fault.ErrRepeated}
 		}
 	}
-	return &Season{slices.Clone(rungs), map[string]*member{}}, nil
+	return &Season{rungs: slices.Clone(rungs), members: map[string]*member{}}, nil
 }
 
 // made reports whether NewSeason has made the season.
@@ -224,9 +227,6 @@ func (s *Season) Merge(u *Season) error {
 	}
 	return nil
 }
-
-// Equal reports whether two seasons have the same rungs and have seen the same.
-func (s Season) Equal(u Season) bool { return reflect.DeepEqual(s, u) }
 
 // Members returns the members who have handed in something, sorted.
 func (s *Season) Members() []string {

@@ -8,12 +8,17 @@
 //   - cmp.Diff compares every value without options, and tells values apart that
 //     differ by ==.
 //   - JSON gives every value back unchanged, or an error; never another value.
-//   - JSON names are in lower case.
+//   - JSON names are in lower case, and a type that reads itself refuses a name that is
+//     none of its own, or of a part of it.
+//
+// What works and is no value, which embeds [fault.Worker], is not compared, and JSON
+// refuses it.
 package everytype
 
 import (
 	"encoding"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"go/ast"
 	"go/parser"
@@ -26,6 +31,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/ribface/internal/fault"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -83,9 +89,13 @@ func Check(dir string, values ...any) []error {
 		c.names(t)
 		for _, v := range c.values[t] {
 			c.print(v)
+			c.methods(v)
+			if works(t) {
+				c.refused(v)
+				continue
+			}
 			c.diff(v)
 			c.json(v)
-			c.methods(v)
 		}
 		c.nilMethods(t)
 	}
@@ -188,6 +198,26 @@ func (c *checker) print(v reflect.Value) {
 	}
 }
 
+// works says whether the type works and is no value.
+func works(t reflect.Type) bool {
+	if t.Kind() != reflect.Struct {
+		return false
+	}
+	for i := range t.NumField() {
+		if f := t.Field(i); f.Anonymous && f.Type == reflect.TypeFor[fault.Worker]() {
+			return true
+		}
+	}
+	return false
+}
+
+// refused holds that what works has no JSON.
+func (c *checker) refused(v reflect.Value) {
+	if b, err := json.Marshal(v.Interface()); len(fault.Problems(err)) != 1 || !errors.Is(err, fault.ErrUnknown) {
+		c.say("JSON of a %v is %s, %v", v.Type(), b, err)
+	}
+}
+
 // diff compares a value with every other of its type.
 func (c *checker) diff(v reflect.Value) {
 	t := v.Type()
@@ -235,7 +265,35 @@ func (c *checker) json(v reflect.Value) {
 		if d := cmp.Diff(v.Interface(), back.Elem().Interface()); d != "" {
 			c.say("JSON of a %v, %s, comes back as another value: (-gone +back)\n%s", t, b, d)
 		}
+		if _, ok := back.Interface().(json.Unmarshaler); !ok {
+			return
+		}
+		var tree any
+		_ = json.Unmarshal(b, &tree) // which was read above
+		objects(tree, func(object map[string]any) {
+			object["misspelled"] = map[string]any{}
+			b, _ := json.Marshal(tree)
+			if json.Unmarshal(b, reflect.New(t).Interface()) == nil {
+				c.say("JSON of a %v with a name that is none, %s, is read", t, b)
+			}
+			delete(object, "misspelled")
+		})
 	})
+}
+
+// objects calls f for every object in what package json has read.
+func objects(v any, f func(map[string]any)) {
+	switch v := v.(type) {
+	case map[string]any:
+		f(v)
+		for _, part := range v {
+			objects(part, f)
+		}
+	case []any:
+		for _, part := range v {
+			objects(part, f)
+		}
+	}
 }
 
 // methods calls every method that a pointer to the value has.
