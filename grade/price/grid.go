@@ -52,11 +52,11 @@ type TierAmount struct {
 	Amount decimal.Decimal `json:"amount"` // dollars per cwt; a discount is negative
 }
 
-// MarkAmount is the premium or discount of a mark.
-type MarkAmount struct {
-	Mark    Mark            `json:"mark"`
-	Amount  decimal.Decimal `json:"amount"`           // dollars per cwt; a discount is negative
-	Instead bool            `json:"instead,omitzero"` // it stands in place of the tier's amount; else it is added to it
+// AttributeAmount is the premium or discount of an attribute.
+type AttributeAmount struct {
+	Attribute Attribute       `json:"attribute"`
+	Amount    decimal.Decimal `json:"amount"`           // dollars per cwt; a discount is negative
+	Instead   bool            `json:"instead,omitzero"` // it stands in place of the tier's amount; else it is added to it
 }
 
 // Offer is a price grid as data. Amounts are dollars per cwt of hot carcass
@@ -80,9 +80,9 @@ type Offer struct {
 	Weight     []Band[grade.Weight] `json:"weight,omitempty"`
 	WeightEdge Edge                 `json:"weight_edge,omitzero"`
 
-	// Marks prices the marks. One that the caller of [Grid.Value] names must
+	// Attributes prices the attributes. One that the caller of [Grid.Value] names must
 	// stand here; one that is read off the assessment may be without price.
-	Marks []MarkAmount `json:"marks,omitempty"`
+	Attributes []AttributeAmount `json:"attributes,omitempty"`
 }
 
 // Grid is a checked price grid. Make one with [New]. The zero Grid prices
@@ -91,12 +91,12 @@ type Grid struct{ g *grid }
 
 // grid holds amounts in units of 0.0001 dollar.
 type grid struct {
-	terms  Offer
-	base   int64
-	tiers  [grade.PrimeTier + 1]amount
-	yield  []band
-	weight []band
-	marks  [NonHormoneTreated + 1]amount
+	terms      Offer
+	base       int64
+	tiers      [grade.PrimeTier + 1]amount
+	yield      []band
+	weight     []band
+	attributes [NonHormoneTreated + 1]amount
 }
 
 type amount struct {
@@ -123,7 +123,7 @@ const (
 // New checks the terms and makes a grid of them. It keeps nothing of the
 // caller's slices.
 //
-// An amount that is too fine or too large, a tier or mark that is unknown or
+// An amount that is too fine or too large, a tier or attribute that is unknown or
 // priced twice, a band that ends before it starts, and bands with a gap or an
 // overlap give an error that tells of each with its path, as "tiers[2].amount"; see
 // [grade.Problems]. errors.Is finds [ErrGap], [ErrOverlap] and [grade.ErrRepeated].
@@ -144,13 +144,13 @@ func New(t Offer) (Grid, error) {
 		}
 		refuse(at+".amount", g.tiers[e.Tier].set("tier "+e.Tier.String(), e.Amount, false))
 	}
-	for i, e := range t.Marks {
-		at := "marks[" + strconv.Itoa(i) + "]"
-		if !e.Mark.IsValid() {
-			refuse(at+".mark", &grade.FieldError{Field: "marks", Value: e.Mark.String(), Allowed: markNames.Allowed(), Err: grade.ErrUnknown})
+	for i, e := range t.Attributes {
+		at := "attributes[" + strconv.Itoa(i) + "]"
+		if !e.Attribute.IsValid() {
+			refuse(at+".attribute", &grade.FieldError{Field: "attributes", Value: e.Attribute.String(), Allowed: attributeNames.Allowed(), Err: grade.ErrUnknown})
 			continue
 		}
-		refuse(at+".amount", g.marks[e.Mark].set("mark "+e.Mark.String(), e.Amount, e.Instead))
+		refuse(at+".amount", g.attributes[e.Attribute].set("attribute "+e.Attribute.String(), e.Amount, e.Instead))
 	}
 	g.yield, err = bands("yield", t.Yield, t.YieldEdge)
 	refuse("", err)
@@ -164,7 +164,7 @@ func New(t Offer) (Grid, error) {
 
 // clone returns the terms in fresh slices.
 func (t Offer) clone() Offer {
-	t.Tiers, t.Yield, t.Weight, t.Marks = slices.Clone(t.Tiers), slices.Clone(t.Yield), slices.Clone(t.Weight), slices.Clone(t.Marks)
+	t.Tiers, t.Yield, t.Weight, t.Attributes = slices.Clone(t.Tiers), slices.Clone(t.Yield), slices.Clone(t.Weight), slices.Clone(t.Attributes)
 	return t
 }
 
@@ -292,18 +292,18 @@ func (g Grid) Equal(h Grid) bool {
 		return a == b
 	}
 	return a.terms.Name == b.terms.Name && a.terms.Cite == b.terms.Cite && a.terms.YieldEdge == b.terms.YieldEdge && a.terms.WeightEdge == b.terms.WeightEdge &&
-		a.base == b.base && a.tiers == b.tiers && a.marks == b.marks && slices.Equal(a.yield, b.yield) && slices.Equal(a.weight, b.weight)
+		a.base == b.base && a.tiers == b.tiers && a.attributes == b.attributes && slices.Equal(a.yield, b.yield) && slices.Equal(a.weight, b.weight)
 }
 
-// Value prices a carcass: base, tier, yield band, weight band and marks, added
-// up, times the hot carcass weight. The marks are those given and those of
-// [MarksOf], each once.
+// Value prices a carcass: base, tier, yield band, weight band and attributes, added
+// up, times the hot carcass weight. The attributes are those given and those of
+// [AttributesOf], each once.
 //
 // An assessment that is not set gives a [*grade.FieldError]. A tier, a yield, a
-// weight or a given mark that the grid has no price for gives one too, for which
-// errors.Is finds [ErrNoPrice]; a tier needs none where a mark stands in its
-// place, and a mark that nobody named may be without one.
-func (g Grid) Value(a grade.Assessment, given ...Mark) (Value, error) {
+// weight or a given attribute that the grid has no price for gives one too, for which
+// errors.Is finds [ErrNoPrice]; a tier needs none where an attribute stands in its
+// place, and an attribute that nobody named may be without one.
+func (g Grid) Value(a grade.Assessment, given ...Attribute) (Value, error) {
 	if g.g == nil {
 		return Value{}, &grade.FieldError{Field: "grid", Allowed: "one made by New", Err: grade.ErrMissing}
 	}
@@ -315,21 +315,21 @@ func (g Grid) Value(a grade.Assessment, given ...Mark) (Value, error) {
 	if err := over0("weight", v.weight); err != nil {
 		return Value{}, err
 	}
-	v.read = marksOf(&a)
-	v.marks = v.read
+	v.read = attributesOf(&a)
+	v.attributes = v.read
 	for _, m := range given {
 		if !m.IsValid() {
-			return Value{}, markNames.Check("mark", m)
+			return Value{}, attributeNames.Check("attribute", m)
 		}
-		if !p.marks[m].priced {
-			return Value{}, &grade.FieldError{Field: "mark", Value: m.String(), Allowed: allowedMarks(p), Err: ErrNoPrice}
+		if !p.attributes[m].priced {
+			return Value{}, &grade.FieldError{Field: "attribute", Value: m.String(), Allowed: allowedAttributes(p), Err: ErrNoPrice}
 		}
-		v.marks |= 1 << m
+		v.attributes |= 1 << m
 	}
 	for m := DairyType; m <= NonHormoneTreated; m++ {
-		if v.marks.has(m) && p.marks[m].priced {
-			v.perCwt += p.marks[m].n
-			v.instead = v.instead || p.marks[m].instead
+		if v.attributes.has(m) && p.attributes[m].priced {
+			v.perCwt += p.attributes[m].n
+			v.instead = v.instead || p.attributes[m].instead
 		}
 	}
 	switch t := &p.tiers[v.tier]; {
@@ -354,15 +354,15 @@ func (g Grid) Value(a grade.Assessment, given ...Mark) (Value, error) {
 	return v, nil
 }
 
-func allowedMarks(g *grid) string {
+func allowedAttributes(g *grid) string {
 	var names []string
-	for m := range Marks() {
-		if g.marks[m].priced {
+	for m := range Attributes() {
+		if g.attributes[m].priced {
 			names = append(names, m.String())
 		}
 	}
 	if len(names) == 0 {
-		return "no mark"
+		return "no attribute"
 	}
 	return strings.Join(names, ", ")
 }

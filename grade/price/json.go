@@ -14,7 +14,7 @@ func (t *Offer) UnmarshalJSON(b []byte) error {
 	v := *t
 	err := text.Object(b, text.Member{Name: "name", To: &v.Name}, text.Member{Name: "base", To: &v.Base}, text.Member{Name: "cite", To: &v.Cite},
 		text.Member{Name: "tiers", To: &v.Tiers}, text.Member{Name: "yield", To: &v.Yield}, text.Member{Name: "yield_edge", To: &v.YieldEdge},
-		text.Member{Name: "weight", To: &v.Weight}, text.Member{Name: "weight_edge", To: &v.WeightEdge}, text.Member{Name: "marks", To: &v.Marks})
+		text.Member{Name: "weight", To: &v.Weight}, text.Member{Name: "weight_edge", To: &v.WeightEdge}, text.Member{Name: "attributes", To: &v.Attributes})
 	if err == nil {
 		*t = v
 	}
@@ -42,9 +42,9 @@ func (a *TierAmount) UnmarshalJSON(b []byte) error {
 }
 
 // UnmarshalJSON reads an object as [Offer.UnmarshalJSON] does.
-func (a *MarkAmount) UnmarshalJSON(b []byte) error {
+func (a *AttributeAmount) UnmarshalJSON(b []byte) error {
 	v := *a
-	err := text.Object(b, text.Member{Name: "mark", To: &v.Mark}, text.Member{Name: "amount", To: &v.Amount}, text.Member{Name: "instead", To: &v.Instead})
+	err := text.Object(b, text.Member{Name: "attribute", To: &v.Attribute}, text.Member{Name: "amount", To: &v.Amount}, text.Member{Name: "instead", To: &v.Instead})
 	if err == nil {
 		*a = v
 	}

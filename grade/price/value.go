@@ -2,7 +2,6 @@ package price
 
 import (
 	"cmp"
-	"slices"
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/text"
@@ -23,9 +22,9 @@ type Value struct {
 	weight   grade.Weight
 	perCwt   int64 // in units of 0.0001 dollar
 
-	yieldBand, weightBand int   // -1 where the grid has no bands
-	marks, read           marks // all that apply; those read off the assessment
-	instead               bool  // a mark stands in place of the tier
+	yieldBand, weightBand int        // -1 where the grid has no bands
+	attributes, read      attributes // all that apply; those read off the assessment
+	instead               bool       // an attribute stands in place of the tier
 }
 
 // perHead is the value in units of 1e-10 dollar. It fits: a price is under eleven
@@ -67,12 +66,12 @@ func (v Value) PerLiveCwt(live grade.Weight, r grade.Rounding) (decimal.Decimal,
 
 // Premium is one premium or discount that went into a value.
 type Premium struct {
-	Name   string          `json:"name"`   // as "tier select", "yield 2.5 to 3", "mark dark cutter"
+	Name   string          `json:"name"`   // as "tier select", "yield 2.5 to 3", "attribute dark cutter"
 	Amount decimal.Decimal `json:"amount"` // dollars per cwt; a discount is negative
 }
 
 // Parts returns the premiums and discounts of the value, those of no amount too:
-// tier, yield, weight, then the marks. With the base they add up to
+// tier, yield, weight, then the attributes. With the base they add up to
 // [Value.PerCwt].
 func (v Value) Parts() []Premium {
 	var out []Premium
@@ -97,7 +96,7 @@ func (v Value) lines() []line {
 	var out []line
 	from := g.terms.Cite
 	if t := g.tiers[v.tier]; v.instead {
-		out = append(out, line{"tier " + v.tier.String(), "a mark stands in place of the tier", v.quality.String(), 0, from})
+		out = append(out, line{"tier " + v.tier.String(), "an attribute stands in place of the tier", v.quality.String(), 0, from})
 	} else if t.priced {
 		out = append(out, line{"tier " + v.tier.String(), "by trade tier", v.quality.String(), t.n, from})
 	}
@@ -109,18 +108,18 @@ func (v Value) lines() []line {
 		b := g.weight[v.weightBand]
 		out = append(out, line{"weight " + b.name, "by hot carcass weight; a shared edge belongs to the " + g.terms.WeightEdge.String(), v.weight.String(), b.n, from})
 	}
-	for m := range Marks() {
-		if !v.marks.has(m) {
+	for m := range Attributes() {
+		if !v.attributes.has(m) {
 			continue
 		}
-		l := line{"mark " + m.String(), "named by the caller", v.quality.String() + ", " + v.maturity.String(), g.marks[m].n, from}
+		l := line{"attribute " + m.String(), "named by the caller", v.quality.String() + ", " + v.maturity.String(), g.attributes[m].n, from}
 		if v.read.has(m) {
 			l.rule, l.cite = why[m].rule, why[m].cite
 		}
-		if !g.marks[m].priced {
+		if !g.attributes[m].priced {
 			l.rule += "; the grid has no price for it"
 		}
-		if g.marks[m].instead {
+		if g.attributes[m].instead {
 			l.rule += "; in place of the tier"
 		}
 		out = append(out, l)
@@ -166,26 +165,6 @@ func ByHead(a, b Value) int { return cmp.Compare(a.perHead(), b.perHead()) }
 // ByCwt compares two values by their price per cwt, so that weight counts only
 // through its premium or discount.
 func ByCwt(a, b Value) int { return cmp.Compare(a.perCwt, b.perCwt) }
-
-// Order places the exhibits 1 to n of a class by value, the most valuable first.
-// Exhibits of equal value stand in one group, in order of their number. compare
-// is [ByHead] or [ByCwt].
-func Order(class []Value, compare func(a, b Value) int) [][]int {
-	all := make([]int, len(class))
-	for i := range all {
-		all[i] = i + 1
-	}
-	slices.SortStableFunc(all, func(x, y int) int { return compare(class[y-1], class[x-1]) })
-	var out [][]int
-	for i, x := range all {
-		if i > 0 && compare(class[all[i-1]-1], class[x-1]) == 0 {
-			out[len(out)-1] = append(out[len(out)-1], x)
-			continue
-		}
-		out = append(out, []int{x})
-	}
-	return out
-}
 
 // PerHead returns what a weight comes to at a price per cwt, in dollars, exactly
 // (published: ext-msu-p2556, for live and for carcass weight). A price that is

@@ -322,6 +322,3 @@ func writeBelow(b []byte, row *Row) ([]byte, error) {
 // allowed. What else is wrong in the same row is in More, from left to right; All
 // lists both. The sheets of package contest have the same error.
 type RowError = fault.RowError
-
-// ErrRepeated marks a column that stands twice, and a measure given in two units.
-var ErrRepeated = fault.ErrRepeated

@@ -84,7 +84,7 @@ func (m Mapping) Check() error {
 		case c == nil || strings.HasPrefix(c.path, "result."):
 			refuse(path, "column", fault.Plain(name), "a column of ours with its unit, as weight_lb", grade.ErrUnknown)
 		case facts[c.Field] != "":
-			refuse(path, c.Field, fault.Plain(heading), "one column for it; "+strconv.Quote(facts[c.Field])+" is one", ErrRepeated)
+			refuse(path, c.Field, fault.Plain(heading), "one column for it; "+strconv.Quote(facts[c.Field])+" is one", grade.ErrRepeated)
 		default:
 			facts[c.Field] = heading
 		}

@@ -112,7 +112,7 @@ func (m Mapping) NewReader(file string, r io.Reader) (*Reader, error) {
 		wrong = append(wrong, s.misspelled()...)
 	}
 	if at := head.Find("maturity"); at >= 0 && (head.Find("maturity.skeletal") >= 0 || head.Find("maturity.lean") >= 0) {
-		wrong = append(wrong, head.Wrong(at, &grade.FieldError{Field: "overall maturity", Value: fault.Plain(head.Headings[at]), Allowed: "overall maturity, or skeletal and lean", Err: ErrRepeated}))
+		wrong = append(wrong, head.Wrong(at, &grade.FieldError{Field: "overall maturity", Value: fault.Plain(head.Headings[at]), Allowed: "overall maturity, or skeletal and lean", Err: grade.ErrRepeated}))
 	}
 	if err := fault.Row(file, s.line, "", wrong); err != nil {
 		return nil, err

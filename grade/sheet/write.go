@@ -56,7 +56,7 @@ func newWriter(w io.Writer, more, extra []string) (*Writer, error) {
 		case lines.Broken(name):
 			refuse("one line of text", grade.ErrSyntax)
 		case taken[strings.ToLower(name)]:
-			refuse("each column once", ErrRepeated)
+			refuse("each column once", grade.ErrRepeated)
 		}
 		taken[strings.ToLower(name)] = true
 	}
