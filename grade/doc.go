@@ -52,11 +52,11 @@
 // [Thickness], [Area], [Share] and [Weight] are integers of 0.0001 inch, square
 // inch, percent and pound, made by functions that name the unit: [Inches],
 // [Millimeters], [SquareInches], [SquareCentimeters], [Percent], [Pounds],
-// [Kilograms], and the Parse functions. An inch is 25.4 mm and a pound 0.45359237 kg;
+// [Kilograms], and the Parse functions. An inch is 25.4 mm, a pound 0.45359237 kg;
 // metric input goes to the nearest 0.0001 of the customary unit in one step. A decimal
 // comes in by its text, as ParseThickness(d.String() + " in"). Metric decimals alone have
-// functions too, since they fit in with any number of places and come back:
-// KilogramsDecimal(w.Kilograms()) is w.
+// functions: they fit with any number of places and come back, as
+// KilogramsDecimal(w.Kilograms()) does.
 //
 // A [Marbling] is a degree and points into it, as Small 40, one small integer
 // like the maturity score. Md is Moderate and Mt is Modest. Two numeric scales
