@@ -49,8 +49,7 @@ func (v Value) Weight() grade.Weight { return v.weight }
 // Cents returns the value of the carcass in dollars, rounded to the cent by r.
 // An unset rounding gives a [*grade.FieldError].
 func (v Value) Cents(r grade.Rounding) (decimal.Decimal, error) {
-	n, err := divide(v.perHead(), 100_000_000, r)
-	return decimal.New(n, -2), err
+	return cents(v.perHead(), 100_000_000, r)
 }
 
 // PerLiveCwt returns what the value comes to per cwt of live weight, in dollars
@@ -60,7 +59,11 @@ func (v Value) PerLiveCwt(live grade.Weight, r grade.Rounding) (decimal.Decimal,
 	if !live.IsValid() || live.Units() <= v.weight.Units() {
 		return decimal.Decimal{}, &grade.FieldError{Field: "live weight", Value: live.String(), Allowed: "over the carcass's " + v.weight.String(), Err: grade.ErrRange}
 	}
-	n, err := divide(v.perHead(), 100*live.Units(), r)
+	return cents(v.perHead(), 100*live.Units(), r)
+}
+
+func cents(n, d int64, r grade.Rounding) (decimal.Decimal, error) {
+	n, err := divide(n, d, r)
 	return decimal.New(n, -2), err
 }
 
@@ -76,53 +79,54 @@ type Premium struct {
 func (v Value) Parts() []Premium {
 	var out []Premium
 	for _, l := range v.lines() {
-		out = append(out, Premium{l.name, exact(l.n, places)})
+		out = append(out, Premium{l.Name, exact(l.n, places)})
 	}
 	return out
 }
 
 // line is a premium or discount with what explains it.
 type line struct {
-	name, rule, given string
-	n                 int64
-	cite              cite.Citation
+	cite.Step
+	n int64
 }
 
-func (v Value) lines() []line {
+func (v Value) lines() (out []line) {
 	g := v.grid
 	if g == nil {
 		return nil
 	}
-	var out []line
+	add := func(name, rule, given string, n int64, by cite.Citation) {
+		out = append(out, line{cite.Step{Name: name, Rule: rule, Given: given, Result: fixed.Plus(n, money(n, places)), Cite: by}, n})
+	}
 	from := g.terms.Cite
 	if t := g.tiers[v.tier]; v.instead {
-		out = append(out, line{"tier " + v.tier.String(), "an attribute stands in place of the tier", v.quality.String(), 0, from})
+		add("tier "+v.tier.String(), "an attribute stands in place of the tier", v.quality.String(), 0, from)
 	} else if t.priced {
-		out = append(out, line{"tier " + v.tier.String(), "by trade tier", v.quality.String(), t.n, from})
+		add("tier "+v.tier.String(), "by trade tier", v.quality.String(), t.n, from)
 	}
 	if v.yieldBand >= 0 {
-		b := g.yield[v.yieldBand]
-		out = append(out, line{"yield " + b.name, "by yield, exact; a shared edge belongs to the " + g.terms.YieldEdge.String(), v.yield.String(), b.n, from})
+		b := g.yield.all[v.yieldBand]
+		add("yield "+b.name, "by yield, exact; a shared edge belongs to the "+g.yield.edge.String(), v.yield.String(), b.n, from)
 	}
 	if v.weightBand >= 0 {
-		b := g.weight[v.weightBand]
-		out = append(out, line{"weight " + b.name, "by hot carcass weight; a shared edge belongs to the " + g.terms.WeightEdge.String(), v.weight.String(), b.n, from})
+		b := g.weight.all[v.weightBand]
+		add("weight "+b.name, "by hot carcass weight; a shared edge belongs to the "+g.weight.edge.String(), v.weight.String(), b.n, from)
 	}
 	for m := range Attributes() {
 		if !v.attributes.has(m) {
 			continue
 		}
-		l := line{"attribute " + m.String(), "named by the caller", v.quality.String() + ", " + v.maturity.String(), g.attributes[m].n, from}
+		a, rule, by := g.attributes[m], "named by the caller", from
 		if v.read.has(m) {
-			l.rule, l.cite = why[m].rule, why[m].cite
+			rule, by = why[m].rule, why[m].cite
 		}
-		if !g.attributes[m].priced {
-			l.rule += "; the grid has no price for it"
+		if !a.priced {
+			rule += "; the grid has no price for it"
 		}
-		if g.attributes[m].instead {
-			l.rule += "; in place of the tier"
+		if a.instead {
+			rule += "; in place of the tier"
 		}
-		out = append(out, l)
+		add("attribute "+m.String(), rule, v.quality.String()+", "+v.maturity.String(), a.n, by)
 	}
 	return out
 }
@@ -143,7 +147,7 @@ func (v Value) Steps() []cite.Step {
 	steps := []cite.Step{{Name: "base", Rule: "dollars per cwt of hot carcass weight", Given: "grid " + t.Name, Result: money(v.grid.base, places), Cite: t.Cite}}
 	lines := v.lines()
 	for _, l := range lines {
-		steps = append(steps, cite.Step{Name: l.name, Rule: l.rule, Given: l.given, Result: fixed.Plus(l.n, money(l.n, places)), Cite: l.cite})
+		steps = append(steps, l.Step)
 	}
 	return append(steps,
 		cite.Step{Name: "price per cwt", Rule: "base, premiums and discounts added up", Given: "base and " + text.Count(len(lines), "line"), Result: money(v.perCwt, places), Cite: citeAdditive},
@@ -195,8 +199,7 @@ func Dressing(hot, live grade.Weight, r grade.Rounding) (grade.Share, error) {
 	if hot.Units() > live.Units() {
 		return grade.Share{}, &grade.FieldError{Field: "weight", Value: hot.String(), Allowed: "up to the live weight of " + live.String(), Err: grade.ErrRange}
 	}
-	n, err := divide(1_000_000*hot.Units(), live.Units(), r)
-	return shareUnits(n, err)
+	return percent(hot.Units(), live.Units(), r)
 }
 
 // BreakEven returns the dressing percent at which a price per cwt of live weight
@@ -216,22 +219,21 @@ func BreakEven(live, carcass decimal.Decimal, r grade.Rounding) (grade.Share, er
 	if l <= 0 || c < l {
 		return grade.Share{}, &grade.FieldError{Field: "live price", Value: dollars(live), Allowed: "over 0.00, up to the carcass price of " + dollars(carcass), Err: grade.ErrRange}
 	}
-	n, err := divide(1_000_000*l, c, r)
-	return shareUnits(n, err)
+	return percent(l, c, r)
 }
 
 func over0(field string, w grade.Weight) error {
-	e := &grade.FieldError{Field: field, Allowed: "over 0 lb", Err: grade.ErrMissing}
 	switch {
 	case w.Units() > 0:
 		return nil
 	case w.IsSet():
-		e.Value, e.Err = w.String(), grade.ErrRange
+		return &grade.FieldError{Field: field, Value: w.String(), Allowed: "over 0 lb", Err: grade.ErrRange}
 	}
-	return e
+	return &grade.FieldError{Field: field, Allowed: "over 0 lb", Err: grade.ErrMissing}
 }
 
-func shareUnits(n int64, err error) (grade.Share, error) {
+func percent(part, whole int64, r grade.Rounding) (grade.Share, error) {
+	n, err := divide(1_000_000*part, whole, r)
 	if err != nil {
 		return grade.Share{}, err
 	}
