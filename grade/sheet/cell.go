@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"example.com/ribface/grade"
@@ -20,12 +21,7 @@ type form struct {
 
 // absent reports whether a cell has a mark for missing.
 func (f *form) absent(cell string) bool {
-	for _, m := range f.missing {
-		if strings.EqualFold(cell, m) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(f.missing, func(mark string) bool { return strings.EqualFold(cell, mark) })
 }
 
 // number puts a number in the plain form, without groups and with a point. What is
@@ -131,30 +127,27 @@ func (f *form) maturity(cell string) (maturity.Score, error) {
 // may be a bull or a bullock.
 var short = map[string]grade.Sex{"s": grade.Steer, "st": grade.Steer, "str": grade.Steer, "h": grade.Heifer, "hf": grade.Heifer, "hfr": grade.Heifer, "c": grade.Cow, "cow": grade.Cow}
 
-func readSex(_ *form, row *Row, cell string) (err error) {
+func parseSex(cell string) (grade.Sex, error) {
 	if len(cell) <= 3 {
-		if row.Carcass.Sex = short[strings.ToLower(cell)]; row.Carcass.Sex != 0 {
-			return nil
+		if sex := short[strings.ToLower(cell)]; sex != 0 {
+			return sex, nil
 		}
 	}
-	row.Carcass.Sex, err = grade.ParseSex(cell)
-	return err
+	return grade.ParseSex(cell)
 }
 
 var darks = text.Enum[grade.DarkCut]{Kind: "dark cut", Names: []string{"", "1/3", "2/3"}, Zero: "no", Also: []text.Alias[grade.DarkCut]{{Name: "n", Value: 0}, {Name: "0", Value: 0}, {Name: "third", Value: 1}, {Name: "2 thirds", Value: 2}, {Name: "1 third", Value: 1}}}
 
-func readDark(_ *form, row *Row, cell string) error {
-	dark, err := darks.Parse(cell)
-	if err != nil {
-		dark, err = grade.ParseDarkCut(cell)
+func parseDark(cell string) (grade.DarkCut, error) {
+	if dark, err := darks.Parse(cell); err == nil {
+		return dark, nil
 	}
-	row.Carcass.Lean.Dark = dark
-	return err
+	return grade.ParseDarkCut(cell)
 }
 
 var yesNo = text.Enum[uint8]{Kind: "answer", Names: []string{"", "yes"}, Zero: "no", Also: []text.Alias[uint8]{{Name: "y", Value: 1}, {Name: "n", Value: 0}}}
 
-func yesOrNo(cell string) (bool, error) {
+func parseYes(cell string) (bool, error) {
 	n, err := yesNo.Parse(cell)
 	return n == 1, err
 }

@@ -117,26 +117,11 @@ func (m Mapping) NewReader(file string, r io.Reader) (*Reader, error) {
 	if err := fault.Row(file, s.line, "", wrong); err != nil {
 		return nil, err
 	}
-	if at := head.Find("measures.weight"); at >= 0 {
-		name := head.Headings[at]
-		if mapped, ok := m.column(name); ok {
-			name = mapped
-		}
-		s.kilograms = text.SameWords(name, "weight_kg")
-	}
+	at := head.Find("measures.weight")
+	s.kilograms = slices.Contains(slices.Collect(maps.Values(m.Columns)), "weight_kg") || len(m.Columns) == 0 && at >= 0 && text.SameWords(head.Headings[at], "weight_kg")
 	s.extra = s.names()
 	s.lacking()
 	return s, nil
-}
-
-// column gives the column that the mapping has for a heading.
-func (m Mapping) column(heading string) (string, bool) {
-	for h, name := range m.Columns {
-		if text.SameWords(h, heading) {
-			return name, true
-		}
-	}
-	return "", false
 }
 
 // compile makes the columns that the mapping names.
@@ -198,13 +183,19 @@ func near(a, b string) bool {
 	return a[i+1:] == b[i+1:] || i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
 }
 
+// ours holds the names of our columns.
+func ours() map[string]bool {
+	all := map[string]bool{}
+	for i := range columns {
+		all[columns[i].Name] = true
+	}
+	return all
+}
+
 // names gives the names of the extra columns. A heading that is empty, that stands
 // before, or that is one of ours in a written sheet gets its place behind it.
 func (s *Reader) names() (names []string) {
-	taken := map[string]bool{}
-	for i := range columns {
-		taken[columns[i].Name] = true
-	}
+	taken := ours()
 	for _, i := range s.head.Unread {
 		name := s.head.Headings[i]
 		if name == "" || taken[strings.ToLower(name)] || lines.Broken(name) {
@@ -218,34 +209,20 @@ func (s *Reader) names() (names []string) {
 
 // lacking finds what keeps the sheet from being graded.
 func (s *Reader) lacking() {
-	has := func(path string) bool { return s.head.Find(path) >= 0 }
-	ages := has("maturity") || s.assumed.Maturity != 0
-	for _, need := range []struct {
-		name string
-		ok   bool
-	}{
-		{"sex class", has("sex") || s.assumed.Sex != 0},
-		{"skeletal maturity", has("maturity.skeletal") || ages},
-		{"lean maturity", has("maturity.lean") || has("maturity.teeth") || has("maturity.papers") || ages},
-		{"marbling", has("marbling")},
-	} {
-		if !need.ok {
-			s.quality = append(s.quality, need.name)
+	need := func(lacks *[]string, name string, assumed bool, paths ...string) {
+		if !assumed && !slices.ContainsFunc(paths, func(path string) bool { return s.head.Find(path) >= 0 }) {
+			*lacks = append(*lacks, name)
 		}
 	}
-	for _, need := range []struct {
-		name string
-		ok   bool
-	}{
-		{"fat", has("measures.fat")},
-		{"ribeye", has("measures.ribeye")},
-		{"KPH", has("measures.kph") || s.assumed.KPH.IsSet()},
-		{"weight", has("measures.weight") || s.assumed.Weight.IsSet()},
-	} {
-		if !need.ok {
-			s.yield = append(s.yield, need.name)
-		}
-	}
+	a := &s.assumed
+	need(&s.quality, "sex class", a.Sex != 0, "sex")
+	need(&s.quality, "skeletal maturity", a.Maturity != 0, "maturity.skeletal", "maturity")
+	need(&s.quality, "lean maturity", a.Maturity != 0, "maturity.lean", "maturity.teeth", "maturity.papers", "maturity")
+	need(&s.quality, "marbling", false, "marbling")
+	need(&s.yield, "fat", false, "measures.fat")
+	need(&s.yield, "ribeye", false, "measures.ribeye")
+	need(&s.yield, "KPH", a.KPH.IsSet(), "measures.kph")
+	need(&s.yield, "weight", a.Weight.IsSet(), "measures.weight")
 }
 
 // Extra returns the names of the columns that are not read, in order, in a fresh
@@ -414,21 +391,21 @@ func (s *Reader) count(g *GradedRow, err error) {
 	}
 	c.Graded++
 	if g.Assumed != 0 {
-		if c.Assumed == nil {
-			c.Assumed = map[Assumptions]int{}
-		}
-		c.Assumed[g.Assumed]++
+		tally(&c.Assumed, g.Assumed)
 	}
-	if len(g.Flags) == 0 {
-		return
+	if len(g.Flags) > 0 {
+		c.Flagged++
 	}
-	if c.Flags == nil {
-		c.Flags = map[FlagKind]int{}
-	}
-	c.Flagged++
 	for _, f := range g.Flags {
-		c.Flags[f.Kind]++
+		tally(&c.Flags, f.Kind)
 	}
+}
+
+func tally[K comparable](counts *map[K]int, k K) {
+	if *counts == nil {
+		*counts = map[K]int{}
+	}
+	(*counts)[k]++
 }
 
 // job is a block on its way through a worker.
@@ -460,36 +437,30 @@ func (s *Reader) batches(ctx context.Context, rules *grade.Rules) iter.Seq2[[]re
 				}
 			}()
 		}
-		var queue, free []*job
-		for range workers + 1 {
-			free = append(free, &job{done: make(chan struct{}, 1)})
+		ring := make([]job, workers+1) // each with a block on its way, or with the rows that were yielded last
+		for i := range ring {
+			ring[i].done = make(chan struct{}, 1)
 		}
 		var end error
-		for {
-			for end == nil && len(free) > 0 {
-				block, err := s.next()
-				if end = err; err != nil {
-					break
+		for begun, given := 0, 0; ; given++ {
+			for end == nil && begun-given < len(ring) {
+				j := &ring[begun%len(ring)]
+				if j.block, end = s.next(); end == nil {
+					jobs <- j
+					begun++
 				}
-				j := free[0]
-				free = free[1:]
-				j.block = block
-				jobs <- j
-				queue = append(queue, j)
 			}
-			if len(queue) == 0 {
+			if given == begun {
 				if end != io.EOF {
 					yield(nil, end)
 				}
 				return
 			}
-			j := queue[0]
-			queue = queue[1:]
+			j := &ring[given%len(ring)]
 			<-j.done
 			if !yield(j.rows, ctx.Err()) || ctx.Err() != nil {
 				return
 			}
-			free = append(free, j)
 		}
 	}
 }
@@ -576,27 +547,18 @@ func detach(rows []result, size int) {
 // assume fills what the row does not have.
 func (s *Reader) assume(row *Row) {
 	a, c := &s.assumed, &row.Carcass
-	if a.Sex != 0 && c.Sex == 0 {
-		c.Sex = a.Sex
-		row.Assumed |= AssumedSex
-	}
-	if a.Maturity != 0 {
-		if c.Maturity.Skeletal == 0 {
-			c.Maturity.Skeletal = a.Maturity
-			row.Assumed |= AssumedMaturity
-		}
-		if c.Maturity.Lean == 0 {
-			c.Maturity.Lean = a.Maturity
-			row.Assumed |= AssumedMaturity
-		}
-	}
-	if !c.Measures.KPH.IsSet() && a.KPH.IsSet() {
-		c.Measures.KPH = a.KPH
-		row.Assumed |= AssumedKPH
-	}
-	if !c.Measures.Weight.IsSet() && a.Weight.IsSet() {
-		c.Measures.Weight = a.Weight
-		row.Assumed |= AssumedWeight
+	assume(row, AssumedSex, &c.Sex, a.Sex)
+	assume(row, AssumedMaturity, &c.Maturity.Skeletal, a.Maturity)
+	assume(row, AssumedMaturity, &c.Maturity.Lean, a.Maturity)
+	assume(row, AssumedKPH, &c.Measures.KPH, a.KPH)
+	assume(row, AssumedWeight, &c.Measures.Weight, a.Weight)
+}
+
+func assume[T comparable](row *Row, what Assumptions, to *T, value T) {
+	var unset T
+	if *to == unset && value != unset {
+		*to = value
+		row.Assumed |= what
 	}
 }
 
