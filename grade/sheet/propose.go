@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"errors"
 	"io"
 	"slices"
@@ -142,31 +143,26 @@ func (p *proposer) place() {
 	facts := map[string]string{}
 	for i, heading := range p.headings {
 		name, unit := split(heading)
-		c := trade(name)
-		if c == nil {
-			c = trade(heading)
-		}
-		if c == nil {
-			p.Unplaced = append(p.Unplaced, heading)
-			continue
-		}
-		if facts[c.Field] != "" {
-			p.Unplaced = append(p.Unplaced, heading)
+		var at *column
+		switch c := cmp.Or(trade(name), trade(heading)); {
+		case c == nil:
+		case facts[c.Field] != "":
 			p.doubt(strconv.Quote(heading), ": a second column for ", c.Field, ", after ", strconv.Quote(facts[c.Field]))
-			continue
+		default:
+			if at = p.unit(i, c, unit); at == nil {
+				p.doubt(strconv.Quote(heading), ": ", unit, " is no unit of ", c.Field)
+			}
 		}
-		at := p.unit(i, c, unit)
 		if at == nil {
 			p.Unplaced = append(p.Unplaced, heading)
-			p.doubt(strconv.Quote(heading), ": ", unit, " is no unit of ", c.Field)
 			continue
 		}
-		facts[c.Field] = heading
+		facts[at.Field] = heading
 		p.Mapping.Columns[heading] = at.Name
-		if c.Name != "id" {
+		if at.Name != "id" {
 			p.marks(i)
 		}
-		p.scales(i, c)
+		p.scales(i, at)
 	}
 }
 
