@@ -26,25 +26,28 @@ type Column struct {
 type column struct {
 	Column
 	path  string // the field of the carcass by its JSON names
-	read  func(f *form, row *Row, cell string) error
+	read  func(f *Mapping, row *Row, cell string) error
 	write func(b []byte, row *Row) ([]byte, error) // nil for a spelling that is read only
 	known []string                                 // headings of the trade without their unit, for Propose
 }
 
-// field is the column of one field of a carcass.
-func field[T any](c Column, path, known string, at func(*grade.Carcass) *T, read func(*form, string) (T, error), write func([]byte, T) ([]byte, error)) column {
-	return column{c, path, func(f *form, row *Row, cell string) error {
-		v, err := read(f, cell)
-		if err == nil {
-			*at(&row.Carcass) = v
-		}
+// field is the column of one field of a carcass. A field that is not set is an empty cell.
+func field[T comparable](c Column, path, known string, at func(*grade.Carcass) *T, read func(*Mapping, string) (T, error), write func([]byte, T) ([]byte, error)) column {
+	return column{c, path, func(m *Mapping, row *Row, cell string) (err error) {
+		*at(&row.Carcass), err = read(m, cell)
 		return err
-	}, func(b []byte, row *Row) ([]byte, error) { return write(b, *at(&row.Carcass)) }, strings.Split(known, ", ")}
+	}, func(b []byte, row *Row) ([]byte, error) {
+		var unset T
+		if v := *at(&row.Carcass); v != unset {
+			return write(b, v)
+		}
+		return b, nil
+	}, strings.Split(known, ", ")}
 }
 
 // plain is a way of reading to which the mapping does not matter.
-func plain[T any](parse func(string) (T, error)) func(*form, string) (T, error) {
-	return func(_ *form, cell string) (T, error) { return parse(cell) }
+func plain[T any](parse func(string) (T, error)) func(*Mapping, string) (T, error) {
+	return func(_ *Mapping, cell string) (T, error) { return parse(cell) }
 }
 
 // columns is the one table of what the package knows, in the order in which it is
@@ -57,28 +60,28 @@ var columns = func() []column {
 	all := slices.Concat([]column{
 		{Column{"id", "id", "", "one line of text"}, "", readID, writeID, strings.Split("id, tag, ear tag, eartag, animal, animal id, animal number, carcass, carcass id, carcass number, carcass no, nr, no, no., number, visual id, vid", ", ")},
 		field(Column{"sex", "sex class", "", "steer, heifer, cow, bullock, bull; S, H or C"}, "sex", "sex, sex class, gender, class",
-			func(c *grade.Carcass) *grade.Sex { return &c.Sex }, plain(parseSex), text.AppendName),
+			func(c *grade.Carcass) *grade.Sex { return &c.Sex }, (*Mapping).sex, text.AppendName),
 		field(Column{"skeletal", "skeletal maturity", "", "A00 to E100"}, "maturity.skeletal", "skeletal, skeletal maturity, skeletal mat, skel, bone, bone maturity",
-			func(c *grade.Carcass) *maturity.Score { return &c.Maturity.Skeletal }, (*form).maturity, appendScore),
+			func(c *grade.Carcass) *maturity.Score { return &c.Maturity.Skeletal }, (*Mapping).maturity, appendScore),
 		field(Column{"lean", "lean maturity", "", "A00 to E100"}, "maturity.lean", "lean, lean maturity, lean mat",
-			func(c *grade.Carcass) *maturity.Score { return &c.Maturity.Lean }, (*form).maturity, appendScore),
-		{Column{"maturity", "overall maturity", "", "A00 to E100, for skeletal and lean alike"}, "maturity", func(f *form, r *Row, cell string) error {
+			func(c *grade.Carcass) *maturity.Score { return &c.Maturity.Lean }, (*Mapping).maturity, appendScore),
+		{Column{"maturity", "overall maturity", "", "A00 to E100, for skeletal and lean alike"}, "maturity", func(f *Mapping, r *Row, cell string) error {
 			s, err := f.maturity(cell)
 			r.Carcass.Maturity.Skeletal, r.Carcass.Maturity.Lean = s, s
 			return err
 		}, nil, strings.Split("maturity, overall maturity, maturity score, carcass maturity, mat", ", ")},
 		field(Column{"teeth", "teeth", "", "the count of permanent incisors, 0 to 8"}, "maturity.teeth", "teeth, incisors, permanent incisors",
-			func(c *grade.Carcass) *maturity.Teeth { return &c.Maturity.Teeth }, (*form).teeth, appendTeeth),
+			func(c *grade.Carcass) *maturity.Teeth { return &c.Maturity.Teeth }, (*Mapping).teeth, appendTeeth),
 		field(Column{"papers_months", "papers", "months", "whole months, 1 to 600"}, "maturity.papers", "papers, verified age, age by papers",
-			func(c *grade.Carcass) *maturity.Months { return &c.Maturity.Papers }, (*form).papers, appendPapers),
+			func(c *grade.Carcass) *maturity.Months { return &c.Maturity.Papers }, (*Mapping).papers, appendPapers),
 		field(Column{"marbling", "marbling", "", "Devoid00 to Ab100, or a number where the mapping names its scale"}, "marbling", "marbling, marb, marbling score, marb score, marbling degree",
-			func(c *grade.Carcass) *grade.Marbling { return &c.Marbling }, (*form).marbling, appendMarbling),
+			func(c *grade.Carcass) *grade.Marbling { return &c.Marbling }, (*Mapping).marbling, appendMarbling),
 		field(Column{"firmness", "firmness", "", "very soft, soft, moderately soft, slightly soft, slightly firm, moderately firm, firm"}, "lean.firmness", "firmness, lean firmness",
 			func(c *grade.Carcass) *grade.Firmness { return &c.Lean.Firmness }, plain(grade.ParseFirmness), text.AppendName),
 		field(Column{"dark", "dark cut", "", "none, one third, two thirds, full; 1/3, 2/3"}, "lean.dark", "dark, dark cut, dark cutter, dark cutting",
-			func(c *grade.Carcass) *grade.DarkCut { return &c.Lean.Dark }, plain(parseDark), text.AppendName),
+			func(c *grade.Carcass) *grade.DarkCut { return &c.Lean.Dark }, (*Mapping).dark, text.AppendName),
 		field(Column{"below_cutter", "below Cutter", "", "yes, no"}, "lean.below_cutter", "below cutter",
-			func(c *grade.Carcass) *bool { return &c.Lean.BelowCutter }, plain(parseYes), appendYes),
+			func(c *grade.Carcass) *bool { return &c.Lean.BelowCutter }, (*Mapping).yes, func(b []byte, _ bool) ([]byte, error) { return append(b, "yes"...), nil }),
 	}, measured("fat", "fat", "measures.fat", "fat, ft, bf, backfat, back fat, fat thickness, fat depth, rib fat, 12th rib fat, 12th rib fat thickness, 12th rib backfat, subcutaneous fat",
 		[]string{"in", "mm", "cm"}, measure[grade.Thickness]{func(c *grade.Carcass) *grade.Thickness { return &c.Measures.Fat }, grade.ThicknessUnits, grade.ParseThickness, lo.Fat, hi.Fat}),
 		adjust,
@@ -89,7 +92,7 @@ var columns = func() []column {
 		measured("weight", "weight", "measures.weight", "weight, hcw, hot carcass weight, hot weight, hot carcass wt, hot wt, carcass weight, carcass wt, hcwt, wt",
 			[]string{"lb", "kg"}, measure[grade.Weight]{func(c *grade.Carcass) *grade.Weight { return &c.Measures.Weight }, grade.WeightUnits, grade.ParseWeight, lo.Weight, hi.Weight}),
 		[]column{
-			{Column{"assumed", "assumed", "", "sex, maturity, kph, weight: what was assumed and not seen"}, "assumed", func(_ *form, r *Row, cell string) error { return r.Assumed.UnmarshalText([]byte(cell)) },
+			{Column{"assumed", "assumed", "", "sex, maturity, kph, weight: what was assumed and not seen"}, "assumed", func(_ *Mapping, r *Row, cell string) error { return r.Assumed.UnmarshalText([]byte(cell)) },
 				func(b []byte, r *Row) ([]byte, error) { return r.Assumed.append(b) }, nil},
 			field(Column{"color", "lean color", "", "very dark red to light cherry red"}, "lean.color", "color, lean color",
 				func(c *grade.Carcass) *grade.Color { return &c.Lean.Color }, plain(grade.ParseColor), text.AppendName),
@@ -99,7 +102,7 @@ var columns = func() []column {
 				func(c *grade.Carcass) *maturity.Buttons { return &c.Maturity.Buttons }, plain(maturity.ParseButtons), func(b []byte, v maturity.Buttons) ([]byte, error) { return v.AppendText(b) }),
 		})
 	for _, name := range resultNames {
-		all = append(all, column{Column{name, "result " + name, "", "the result of grading"}, "result." + name, func(*form, *Row, string) error { return nil }, nil, nil})
+		all = append(all, column{Column{name, "result " + name, "", "the result of grading"}, "result." + name, func(*Mapping, *Row, string) error { return nil }, nil, nil})
 	}
 	return all
 }()
@@ -156,7 +159,6 @@ type quantity interface {
 	IsSet() bool
 	IsValid() bool
 	String() string
-	AppendText([]byte) ([]byte, error)
 }
 
 const places = 4
@@ -168,8 +170,8 @@ func measured[T quantity](name, fact, path, known string, units []string, m meas
 	for _, unit := range units {
 		heading := name + "_" + strings.NewReplacer(" ", "_", "%", "pct").Replace(unit)
 		c := column{Column: Column{heading, fact, unit, "a number, " + m.least.String() + " to " + m.most.String()}, path: path}
-		c.read = func(f *form, row *Row, cell string) error {
-			if unit == units[0] && !f.comma {
+		c.read = func(f *Mapping, row *Row, cell string) error {
+			if unit == units[0] && !f.comma() {
 				if n, err := fixed.Parse(cell, places); err == nil {
 					if n < least || n > most {
 						return grade.ErrRange
@@ -198,11 +200,7 @@ func measured[T quantity](name, fact, path, known string, units []string, m meas
 			return b, nil
 		}
 		if n < least || n > most || n == 0 && !v.IsValid() {
-			text, err := v.AppendText(nil)
-			if err != nil {
-				return b, err
-			}
-			return b, &grade.FieldError{Value: string(text), Err: grade.ErrRange}
+			return b, &grade.FieldError{Value: v.String(), Err: grade.ErrRange}
 		}
 		return fixed.Append(b, n, places), nil
 	}
@@ -210,17 +208,17 @@ func measured[T quantity](name, fact, path, known string, units []string, m meas
 }
 
 // value reads a number in the plain form.
-func (m measure[T]) value(f *form, cell, unit string) (T, error) {
+func (m measure[T]) value(f *Mapping, cell, unit string) (T, error) {
 	if last := cell[len(cell)-1]; last == '.' || last-'0' <= 9 {
 		cell += " " + unit
 	}
-	if f.surplus != 0 {
-		return m.parse(cell, f.surplus)
+	if f.Surplus != 0 {
+		return m.parse(cell, f.Surplus)
 	}
 	return m.parse(cell)
 }
 
-func readID(_ *form, row *Row, cell string) error {
+func readID(_ *Mapping, row *Row, cell string) error {
 	if lines.Broken(cell) {
 		return grade.ErrSyntax
 	}
@@ -262,8 +260,8 @@ var degreeTexts = func() (all [grade.Abundant + 1]string) {
 	return all
 }()
 
-func (f *form) teeth(cell string) (maturity.Teeth, error) {
-	n, err := fixed.Parse(f.number(cell), 0)
+func (m *Mapping) teeth(cell string) (maturity.Teeth, error) {
+	n, err := fixed.Parse(m.number(cell), 0)
 	if err == nil && (n < 0 || n > 8) {
 		err = grade.ErrRange
 	}
@@ -271,35 +269,21 @@ func (f *form) teeth(cell string) (maturity.Teeth, error) {
 }
 
 func appendTeeth(b []byte, t maturity.Teeth) ([]byte, error) {
-	n, ok := t.Count()
-	switch {
-	case ok:
+	if n, ok := t.Count(); ok {
 		return append(b, '0'+byte(n)), nil
-	case t == 0:
-		return b, nil
 	}
 	return b, &grade.FieldError{Value: t.String(), Err: grade.ErrRange}
 }
 
-func (f *form) papers(cell string) (maturity.Months, error) {
-	return maturity.ParseMonths(f.number(cell))
+func (m *Mapping) papers(cell string) (maturity.Months, error) {
+	return maturity.ParseMonths(m.number(cell))
 }
 
 func appendPapers(b []byte, p maturity.Months) ([]byte, error) {
-	switch {
-	case p.IsValid():
+	if p.IsValid() {
 		return strconv.AppendInt(b, int64(p), 10), nil
-	case p == 0:
-		return b, nil
 	}
 	return b, &grade.FieldError{Value: p.String(), Err: grade.ErrRange}
-}
-
-func appendYes(b []byte, yes bool) ([]byte, error) {
-	if yes {
-		b = append(b, "yes"...)
-	}
-	return b, nil
 }
 
 // RowError is the error for a row of a sheet, and for its header. Its fields are File,

@@ -125,15 +125,6 @@ func (m *Mapping) UnmarshalJSON(b []byte) error {
 	return nil
 }
 
-// form gives what the mapping says of cells.
-func (m Mapping) form() *form {
-	f := &form{comma: m.Decimal == ",", scale: m.Marbling, ages: m.Maturity, surplus: m.Surplus}
-	for _, mark := range m.Missing {
-		f.missing = append(f.missing, text.Trim(mark))
-	}
-	return f
-}
-
 // MaturityScale says what a maturity is besides a letter with points, as A60, which is
 // read always. The zero MaturityScale is nothing besides.
 type MaturityScale uint8
@@ -265,6 +256,9 @@ func (a Assumptions) MarshalText() ([]byte, error) { return a.append(nil) }
 func (a Assumptions) append(b []byte) ([]byte, error) {
 	if a > allAssumptions {
 		return b, &grade.FieldError{Field: "assumed", Value: a.odd(), Allowed: assumptionsAllowed, Err: grade.ErrUnknown}
+	}
+	if a == 0 {
+		return b, nil
 	}
 	from := len(b)
 	for i, name := range assumptionNames {

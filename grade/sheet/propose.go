@@ -236,10 +236,9 @@ func (p *proposer) unit(i int, c *column, unit string) *column {
 
 // middle is the middle one of the numbers in a column, in 0.0001.
 func (p *proposer) middle(i int) (int64, bool) {
-	f := p.Mapping.form()
 	var all []int64
 	for _, cell := range p.cells[i] {
-		if n, err := fixed.Read(f.number(cell)); err == nil {
+		if n, err := fixed.Read(p.Mapping.number(cell)); err == nil {
 			if v, err := n.Units(places, 1, fixed.HalfEven); err == nil {
 				all = append(all, v)
 			}
@@ -272,7 +271,7 @@ func (p *proposer) scales(i int, c *column) {
 			letters++
 		case bare(cell):
 			numbers++
-			if n, err := fixed.Read(p.Mapping.form().number(cell)); err == nil {
+			if n, err := fixed.Read(p.Mapping.number(cell)); err == nil {
 				if _, err := n.Units(places, 1, fixed.Exact); errors.Is(err, grade.ErrPlaces) {
 					fine++
 				}

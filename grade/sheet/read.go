@@ -54,8 +54,7 @@ type Counts struct {
 // Reader has no rows.
 type Reader struct {
 	file    string
-	form    *form
-	assumed Assumed
+	mapping Mapping
 	head    *lines.Head[Row]
 	line    int // of the header
 	extra   []string
@@ -96,7 +95,11 @@ func (m Mapping) NewReader(file string, r io.Reader) (*Reader, error) {
 	if err := m.Check(); err != nil {
 		return nil, err
 	}
-	s := &Reader{file: file, form: m.form(), assumed: m.Assumed, comma: ','}
+	m.Missing = slices.Clone(m.Missing)
+	for i, mark := range m.Missing {
+		m.Missing[i] = text.Trim(mark)
+	}
+	s := &Reader{file: file, mapping: m, comma: ','}
 	if m.Separator != "" {
 		s.comma = m.Separator[0]
 	}
@@ -106,7 +109,7 @@ func (m Mapping) NewReader(file string, r io.Reader) (*Reader, error) {
 		return nil, lines.HeaderError(file, s.input.Number(), err)
 	}
 	s.line = s.input.Number()
-	head, wrong := lines.NewHead(m.compile(s.form), headings, true)
+	head, wrong := lines.NewHead(s.mapping.compile(), headings, true)
 	s.head = head
 	if len(m.Columns) == 0 {
 		wrong = append(wrong, s.misspelled()...)
@@ -125,7 +128,7 @@ func (m Mapping) NewReader(file string, r io.Reader) (*Reader, error) {
 }
 
 // compile makes the columns that the mapping names.
-func (m Mapping) compile(f *form) (all []lines.Column[Row]) {
+func (m *Mapping) compile() (all []lines.Column[Row]) {
 	add := func(heading string, c *column, needed bool) {
 		all = append(all, lines.Column[Row]{Name: heading, Fact: c.Field, Path: c.path, Needed: needed, Allowed: c.Allowed, Read: func(row *Row, cell string) error {
 			if cell[0] <= ' ' || cell[0] >= 0x80 || cell[len(cell)-1] <= ' ' || cell[len(cell)-1] >= 0x80 {
@@ -133,10 +136,10 @@ func (m Mapping) compile(f *form) (all []lines.Column[Row]) {
 					return nil
 				}
 			}
-			if len(f.missing) > 0 && f.absent(cell) {
+			if len(m.Missing) > 0 && m.absent(cell) {
 				return nil
 			}
-			return c.read(f, row, cell)
+			return c.read(m, row, cell)
 		}})
 	}
 	for _, heading := range slices.Sorted(maps.Keys(m.Columns)) {
@@ -214,7 +217,7 @@ func (s *Reader) lacking() {
 			*lacks = append(*lacks, name)
 		}
 	}
-	a := &s.assumed
+	a := &s.mapping.Assumed
 	need(&s.quality, "sex class", a.Sex != 0, "sex")
 	need(&s.quality, "skeletal maturity", a.Maturity != 0, "maturity.skeletal", "maturity")
 	need(&s.quality, "lean maturity", a.Maturity != 0, "maturity.lean", "maturity.teeth", "maturity.papers", "maturity")
@@ -546,7 +549,7 @@ func detach(rows []result, size int) {
 
 // assume fills what the row does not have.
 func (s *Reader) assume(row *Row) {
-	a, c := &s.assumed, &row.Carcass
+	a, c := &s.mapping.Assumed, &row.Carcass
 	assume(row, AssumedSex, &c.Sex, a.Sex)
 	assume(row, AssumedMaturity, &c.Maturity.Skeletal, a.Maturity)
 	assume(row, AssumedMaturity, &c.Maturity.Lean, a.Maturity)
