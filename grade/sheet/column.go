@@ -111,15 +111,18 @@ var columns = func() []column {
 // again their cells are left, since it is graded again.
 var resultNames = []string{"overall", "quality", "yield", "yield_grade", "tier", "flags"}
 
-// known finds a column by its name; nil for none.
-func known(name string) *column {
+// find gives the first column that is what is looked for; nil for none.
+func find(is func(c *column) bool) *column {
 	for i := range columns {
-		if columns[i].Name == name {
+		if is(&columns[i]) {
 			return &columns[i]
 		}
 	}
 	return nil
 }
+
+// known finds a column by its name; nil for none.
+func known(name string) *column { return find(func(c *column) bool { return c.Name == name }) }
 
 // written are the columns of a written row.
 var written = func() (all []lines.Column[Row]) {

@@ -157,11 +157,8 @@ func (m *Mapping) compile() (all []lines.Column[Row]) {
 func (s *Reader) misspelled() (wrong []*RowError) {
 	for _, i := range s.head.Unread {
 		heading := s.head.Headings[i]
-		for k := range columns {
-			if c := &columns[k]; s.head.Find(c.path) < 0 && near(strings.ToLower(heading), c.Name) {
-				wrong = append(wrong, s.head.Wrong(i, &grade.FieldError{Field: "column", Value: fault.Plain(heading), Allowed: c.Name + ", or a heading that is not a letter away from it", Err: grade.ErrUnknown}))
-				break
-			}
+		if c := find(func(c *column) bool { return s.head.Find(c.path) < 0 && near(strings.ToLower(heading), c.Name) }); c != nil {
+			wrong = append(wrong, s.head.Wrong(i, &grade.FieldError{Field: "column", Value: fault.Plain(heading), Allowed: c.Name + ", or a heading that is not a letter away from it", Err: grade.ErrUnknown}))
 		}
 	}
 	return wrong
@@ -170,20 +167,16 @@ func (s *Reader) misspelled() (wrong []*RowError) {
 // near reports whether a name of four letters or more has one letter too many, too
 // few, another one, or two exchanged.
 func near(a, b string) bool {
-	if len(a) > len(b) {
-		a, b = b, a
-	}
-	if len(a) < 4 || len(b) > len(a)+1 {
+	if min(len(a), len(b)) < 4 {
 		return false
 	}
-	i := 0
-	for i < len(a) && a[i] == b[i] {
-		i++
+	for a != "" && b != "" && a[0] == b[0] {
+		a, b = a[1:], b[1:]
 	}
-	if len(a) < len(b) {
-		return a[i:] == b[i+1:]
+	for a != "" && b != "" && a[len(a)-1] == b[len(b)-1] {
+		a, b = a[:len(a)-1], b[:len(b)-1]
 	}
-	return a[i+1:] == b[i+1:] || i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
+	return max(len(a), len(b)) <= 1 || len(a) == 2 && len(b) == 2 && a[0] == b[1] && a[1] == b[0]
 }
 
 // ours holds the names of our columns.
@@ -298,11 +291,10 @@ func (s *Reader) Rows() iter.Seq2[Row, error] {
 				}
 			}
 			block, err := s.next()
-			if err == io.EOF {
-				return
-			}
 			if err != nil {
-				yield(Row{}, err)
+				if err != io.EOF {
+					yield(Row{}, err)
+				}
 				return
 			}
 			s.rows = s.read(&cells, block, s.rows[:0], nil)
@@ -333,16 +325,13 @@ func (s *Reader) Grade(ctx context.Context, rules grade.Rules) iter.Seq2[GradedR
 		}
 		// Any evidence will do: what is refused is the rules.
 		young := maturity.A.At(50)
-		if _, err := rules.Overall(maturity.Evidence{Skeletal: young, Lean: young}); err != nil {
-			yield(GradedRow{}, err)
-			return
+		_, err := rules.Overall(maturity.Evidence{Skeletal: young, Lean: young})
+		if err == nil && s.quality != nil && s.yield != nil {
+			need := "a column or an assumed value for all that is needed; for quality it lacks " + strings.Join(s.quality, ", ") + ", for yield " + strings.Join(s.yield, ", ")
+			err = fault.Row(s.file, s.line, "", []*RowError{{Err: &grade.FieldError{Field: "header", Allowed: need, Err: grade.ErrMissing}}})
 		}
-		if s.quality != nil && s.yield != nil {
-			yield(GradedRow{}, fault.Row(s.file, s.line, "", []*RowError{{Err: &grade.FieldError{
-				Field:   "header",
-				Allowed: "a column or an assumed value for all that is needed; for quality it lacks " + strings.Join(s.quality, ", ") + ", for yield " + strings.Join(s.yield, ", "),
-				Err:     grade.ErrMissing,
-			}}}))
+		if err != nil {
+			yield(GradedRow{}, err)
 			return
 		}
 		defer func() { s.ended = true }()
@@ -380,7 +369,7 @@ func (s *Reader) repeats(rows []result) {
 			continue
 		}
 		if line := s.ids.see(r.row.ID, r.row.Line); line != 0 {
-			r.flags = append(r.flags, repeated(r.row.ID, line))
+			r.flags = append(r.flags, Flag{RepeatedID, "id " + r.row.ID + " stands on line " + strconv.Itoa(line) + " too"})
 		}
 	}
 }
