@@ -15,7 +15,7 @@
 // A [Carcass] holds the evidence: sex class, maturity, marbling, firmness, dark
 // cutting and four [Measures]. [Edition.Assess] grades it and returns an
 // [Assessment], whose Steps list each rule with the numbers put in, what came
-// out and the source of the rule. [Rules.Quality] and [Measures.Yield] are the
+// out and the source of the rule. [Edition.Quality] and [Measures.Yield] are the
 // halves on their own.
 //
 // The quality grade is the best grade that is open to the sex class and the

@@ -836,7 +836,7 @@ func ExampleEdition() {
 	c := exampleCarcass()
 	c.Maturity = maturity.Evidence{Skeletal: maturity.B.At(20), Lean: maturity.B.At(20)}
 	for e := range grade.Editions() {
-		q, err := grade.Rules{Edition: e}.Quality(c)
+		q, err := e.Quality(c)
 		fmt.Println(e, q, err)
 	}
 	// Output:
@@ -854,11 +854,11 @@ func ExampleEdition_Assess() {
 	// A50 Low Choice 3.17 3 <nil>
 }
 
-func ExampleRules_Quality_withoutMeasures() {
+func ExampleEdition_Quality() {
 	// The measures are not looked at.
 	c := exampleCarcass()
 	c.Measures = grade.Measures{}
-	fmt.Println(grade.Rules{Edition: grade.Current}.Quality(c))
+	fmt.Println(grade.Current.Quality(c))
 	// Output:
 	// Low Choice <nil>
 }
@@ -1026,7 +1026,7 @@ func ExampleSex() {
 	c.Marbling = grade.Abundant.At(20)
 	for s := range grade.Sexes() {
 		c.Sex = s
-		q, err := grade.Rules{Edition: grade.Current}.Quality(c)
+		q, err := grade.Current.Quality(c)
 		fmt.Println(s, q, err, s.IsValid())
 	}
 	// Output:
@@ -1056,9 +1056,9 @@ func ExampleParseSex() {
 func ExampleLean() {
 	c := exampleCarcass()
 	c.Lean = grade.Lean{Firmness: grade.ModeratelySoft}
-	fmt.Println(grade.Rules{Edition: grade.Current}.Quality(c)) // too soft for Choice
+	fmt.Println(grade.Current.Quality(c)) // too soft for Choice
 	c.Lean = grade.Lean{Dark: grade.DarkTwoThirds}
-	fmt.Println(grade.Rules{Edition: grade.Current}.Quality(c))
+	fmt.Println(grade.Current.Quality(c))
 	// Output:
 	// High Select <nil>
 	// Low Select <nil>
@@ -1083,7 +1083,7 @@ func ExampleDarkCut() {
 	c := exampleCarcass()
 	for _, d := range []grade.DarkCut{0, grade.DarkThird, grade.DarkTwoThirds, grade.DarkFull} {
 		c.Lean.Dark = d
-		q, err := grade.Rules{Edition: grade.Current}.Quality(c)
+		q, err := grade.Current.Quality(c)
 		fmt.Println(d, d.IsValid(), q, err)
 	}
 	// Output:

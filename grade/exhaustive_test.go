@@ -312,7 +312,7 @@ func TestEveryMarblingAndMaturity(t *testing.T) {
 						want := slowTable(chart, sex.String(), int(at-maturity.A.At(0)))
 						for i, want := range want {
 							m := grade.Devoid.At(0) + grade.Marbling(i)
-							got, err := grade.Rules{Edition: e}.Quality(grade.Carcass{Sex: sex, Maturity: maturity.Evidence{Skeletal: at, Lean: at}, Marbling: m})
+							got, err := e.Quality(grade.Carcass{Sex: sex, Maturity: maturity.Evidence{Skeletal: at, Lean: at}, Marbling: m})
 							if err != nil || got.String() != want {
 								t.Fatalf("%v, %v, %v: %v, %v; want %s", sex, at, m, got, err, want)
 							}
@@ -374,7 +374,7 @@ func TestEveryFirmnessAndDarkCut(t *testing.T) {
 									}
 									q := slowAsk{sex.String(), age, m, firm, dark, (m+firm+dark)%2 == 0}
 									want := q.grade(column, units)
-									got, err := grade.Rules{Edition: e}.Quality(grade.Carcass{
+									got, err := e.Quality(grade.Carcass{
 										Sex: sex, Maturity: maturity.Evidence{Skeletal: at, Lean: at},
 										Marbling: grade.Devoid.At(0) + grade.Marbling(m),
 										Lean:     grade.Lean{Firmness: grade.Firmness(firm), Dark: grade.DarkCut(dark), BelowCutter: q.belowCutter},
@@ -421,7 +421,7 @@ func TestEveryDarkCutter(t *testing.T) {
 					for dark := 1; dark <= 3; dark++ {
 						q := slowAsk{sex: sex.String(), maturity: age, marbling: m, dark: dark}
 						want := q.grade(column, units)
-						got, err := grade.Rules{Edition: e}.Quality(grade.Carcass{
+						got, err := e.Quality(grade.Carcass{
 							Sex: sex, Maturity: maturity.Evidence{Skeletal: at, Lean: at},
 							Marbling: grade.Devoid.At(0) + grade.Marbling(m),
 							Lean:     grade.Lean{Dark: grade.DarkCut(dark)},

@@ -137,7 +137,7 @@ func propAssess(t *rapid.T) {
 	if !a.Quality.IsValid() || !a.Maturity.IsValid() || a.Carcass != c || a.Yield.Grade() < 1 || a.Yield.Grade() > 5 {
 		t.Fatalf("%+v: %+v", c, a)
 	}
-	if q, err := (grade.Rules{Edition: e}).Quality(c); err != nil || q != a.Quality {
+	if q, err := e.Quality(c); err != nil || q != a.Quality {
 		t.Fatalf("%+v: Quality gives %v, %v, Assess %v", c, q, err, a.Quality)
 	}
 	if m, err := (grade.Rules{Edition: e}).Overall(c.Maturity); err != nil || m != a.Maturity {

@@ -13,7 +13,7 @@ import (
 
 // quality grades a carcass that has bone and lean at one score.
 func quality(t *testing.T, e grade.Edition, s grade.Sex, overall maturity.Score, m grade.Marbling, lean grade.Lean) grade.Quality {
-	q, err := grade.Rules{Edition: e}.Quality(grade.Carcass{Sex: s, Maturity: maturity.Evidence{Skeletal: overall, Lean: overall}, Marbling: m, Lean: lean})
+	q, err := e.Quality(grade.Carcass{Sex: s, Maturity: maturity.Evidence{Skeletal: overall, Lean: overall}, Marbling: m, Lean: lean})
 	if err != nil {
 		t.Helper() // asked for every carcass it would take longer than the grade
 		t.Fatal(err)
@@ -201,7 +201,7 @@ func TestOlderSkeletonNeverRaises(t *testing.T) {
 					for m := leastMarbling; m <= mostMarbling; m += 97 {
 						last := grade.Quality(255)
 						for bone := youngest; bone <= oldest; bone++ {
-							q, err := grade.Rules{Edition: e}.Quality(grade.Carcass{Sex: s, Maturity: maturity.Evidence{Skeletal: bone, Lean: lean, Teeth: teeth}, Marbling: m})
+							q, err := e.Quality(grade.Carcass{Sex: s, Maturity: maturity.Evidence{Skeletal: bone, Lean: lean, Teeth: teeth}, Marbling: m})
 							if err != nil {
 								t.Fatal(err)
 							}
@@ -226,7 +226,7 @@ func TestOlderLeanMayGain(t *testing.T) {
 		for m := leastMarbling; m <= mostMarbling; m += 17 {
 			last := grade.Quality(255)
 			for lean := youngest; lean <= oldest; lean++ {
-				q, err := grade.Rules{Edition: grade.Current}.Quality(grade.Carcass{Sex: grade.Steer, Maturity: maturity.Evidence{Skeletal: bone, Lean: lean}, Marbling: m})
+				q, err := grade.Current.Quality(grade.Carcass{Sex: grade.Steer, Maturity: maturity.Evidence{Skeletal: bone, Lean: lean}, Marbling: m})
 				if err != nil {
 					t.Fatal(err)
 				}

@@ -5,6 +5,10 @@ import (
 	"example.com/ribface/maturity/cite"
 )
 
+// Quality returns the quality grade of the carcass under the edition with the
+// default balancing rules. Its measures are not looked at. See [Rules.Quality].
+func (e Edition) Quality(c Carcass) (Quality, error) { return Rules{Edition: e}.Quality(c) }
+
 // Quality returns the quality grade of the carcass; its measures are not looked
 // at. The rule: the first grade, from the best down, that is open to the sex
 // class and the overall maturity and whose least marbling and firmness are met

@@ -20,7 +20,7 @@ func carcass(score, marbling string) grade.Carcass {
 // wantQuality grades the carcass in both ways.
 func wantQuality(t *testing.T, e grade.Edition, c grade.Carcass, want, reason string) {
 	t.Helper()
-	q, err := grade.Rules{Edition: e}.Quality(c)
+	q, err := e.Quality(c)
 	if err != nil || q.String() != want {
 		t.Errorf("edition %v, %v %v, %v, lean %+v: %v, %v; want %s: %s", e, c.Sex, c.Maturity.Skeletal, c.Marbling, c.Lean, q, err, want, reason)
 	}
@@ -336,7 +336,7 @@ func TestQualityRefuses(t *testing.T) {
 		{"a bull is checked too", with(func(c *grade.Carcass) { c.Sex = grade.Bull; c.Marbling = 0 }), grade.FieldError{Field: "marbling", Allowed: marblings, Err: grade.ErrMissing}},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			q, err := grade.Rules{Edition: grade.Current}.Quality(tt.c)
+			q, err := grade.Current.Quality(tt.c)
 			faulttest.Field(t, "Quality", err, tt.want)
 			a, err := grade.Current.Assess(tt.c)
 			faulttest.Field(t, "Assess", err, tt.want)
@@ -345,13 +345,13 @@ func TestQualityRefuses(t *testing.T) {
 			}
 		})
 	}
-	_, err := grade.Rules{}.Quality(carcass("A50", "Sm00"))
+	_, err := grade.Edition(0).Quality(carcass("A50", "Sm00"))
 	faulttest.Field(t, "no edition", err, grade.FieldError{Field: "edition", Allowed: "1975, 1987, 1997, 2016, 2017", Err: grade.ErrMissing})
 	_, err = grade.Rules{Edition: grade.Current, Maturity: maturity.Balancing{Tens: 3}}.Assess(carcass("A50", "Sm00"))
 	faulttest.Field(t, "rules", err, grade.FieldError{Field: "rules: tens", Value: "tens(3)", Allowed: "keep units, toward bone, toward lean", Err: grade.ErrUnknown})
 	c := carcass("A50", "Sm00")
 	c.Measures = grade.Measures{}
-	if q, err := (grade.Rules{Edition: grade.Current}).Quality(c); err != nil || q.String() != "Low Choice" {
+	if q, err := grade.Current.Quality(c); err != nil || q.String() != "Low Choice" {
 		t.Errorf("Quality without measures: %v, %v", q, err)
 	}
 	a, err := grade.Current.Assess(c)

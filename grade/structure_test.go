@@ -60,7 +60,7 @@ func TestNoAllocation(t *testing.T) {
 		"Yield.Round":       func() { y, _ := grade.Grades(2.952).Round(grade.HalfUp, 1); sink += y.Units() },
 		"Edition.Assess":    func() { a, _ := grade.Current.Assess(c); sink += a.Yield.Units() },
 		"Rules.Assess":      func() { a, _ := rules.Assess(c); sink += a.Yield.Units() },
-		"Rules.Quality":     func() { q, _ := grade.Rules{Edition: grade.Current}.Quality(c); sink += int64(q) },
+		"Edition.Quality":   func() { q, _ := grade.Current.Quality(c); sink += int64(q) },
 		"Rules.Overall":     func() { m, _ := grade.Rules{Edition: grade.Current}.Overall(c.Maturity); sink += int64(m) },
 		"Degree.At":         func() { sink += int64(grade.Small.At(40)) },
 		"ParseMarbling":     func() { m, _ := grade.ParseMarbling("Slightly Abundant 40"); sink += int64(m) },

@@ -96,7 +96,7 @@ func TestCells(t *testing.T) {
 			for units := 0; units < 100; units += 7 {
 				for m := grade.Devoid.At(0); m < grade.Abundant.At(100); m += 9 {
 					c := grade.Carcass{Sex: grade.Steer, Maturity: maturity.Evidence{Skeletal: g.At(units), Lean: g.At(units)}, Marbling: m}
-					want, err := grade.Rules{Edition: e}.Quality(c)
+					want, err := e.Quality(c)
 					if err != nil {
 						t.Fatal(err)
 					}

@@ -50,7 +50,7 @@ func placingStatement(r Row) (Verdict, error) {
 			}
 			for _, m := range all {
 				for _, s := range at {
-					q, err := grade.Rules{Edition: grade.Current}.Quality(carcass(grade.Steer, s, m))
+					q, err := grade.Current.Quality(carcass(grade.Steer, s, m))
 					if err != nil {
 						return 0, err
 					}

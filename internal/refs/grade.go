@@ -111,7 +111,7 @@ func qualityExample(r Row) (Verdict, error) {
 	for _, e := range editions {
 		for _, s := range at {
 			for _, m := range marblings {
-				q, err := grade.Rules{Edition: e}.Quality(carcass(grade.Steer, s, m))
+				q, err := e.Quality(carcass(grade.Steer, s, m))
 				if err != nil {
 					return 0, err
 				}
@@ -135,7 +135,7 @@ func (r Row) eachInA(pass func(grade.Quality) bool) (Verdict, error) {
 	for e := grade.Edition1987; e <= grade.Current; e++ {
 		for u := range 100 {
 			for m := from - 1; m <= to+1 && m <= grade.Abundant.At(100); m++ {
-				q, err := grade.Rules{Edition: e}.Quality(carcass(grade.Heifer, maturity.A.At(u), m))
+				q, err := e.Quality(carcass(grade.Heifer, maturity.A.At(u), m))
 				if err != nil {
 					return 0, err
 				}
@@ -227,12 +227,12 @@ func firmnessMinimum(r Row) (Verdict, error) {
 			c := carcass(grade.Steer, l.Group.At(50), grade.Abundant.At(99))
 			c.Lean.Firmness = l.Firmness
 			c.Marbling = l.On(50)
-			enough, err := grade.Rules{Edition: e}.Quality(c)
+			enough, err := e.Quality(c)
 			if err != nil {
 				return 0, err
 			}
 			c.Lean.Firmness--
-			less, err := grade.Rules{Edition: e}.Quality(c)
+			less, err := e.Quality(c)
 			if err != nil {
 				return 0, err
 			}
@@ -258,7 +258,7 @@ func sexClass(r Row) (Verdict, error) {
 			for _, below := range []bool{false, true} {
 				c := carcass(sex, at, m)
 				c.Lean.BelowCutter = below
-				q, err := grade.Rules{Edition: grade.Current}.Quality(c)
+				q, err := grade.Current.Quality(c)
 				if err != nil {
 					return 0, err
 				}
@@ -290,7 +290,7 @@ func sexExample(r Row) (Verdict, error) {
 	if err != nil {
 		return 0, err
 	}
-	q, err := grade.Rules{Edition: grade.Current}.Quality(carcass(sex, at, m))
+	q, err := grade.Current.Quality(carcass(sex, at, m))
 	if err != nil {
 		return 0, err
 	}
@@ -316,12 +316,12 @@ func darkCutter(r Row) (Verdict, error) {
 	}
 	for _, e := range editions {
 		c := carcass(grade.Steer, g.At(0), m)
-		before, err := grade.Rules{Edition: e}.Quality(c)
+		before, err := e.Quality(c)
 		if err != nil {
 			return 0, err
 		}
 		c.Lean.Dark = step
-		after, err := grade.Rules{Edition: e}.Quality(c)
+		after, err := e.Quality(c)
 		if err != nil {
 			return 0, err
 		}

@@ -157,7 +157,7 @@ func everyQuality(e grade.Edition, yield func(grade.Quality)) {
 			for ten := 0; ten < 100; ten += step {
 				for marbling := grade.Marbling(100); marbling <= 1100; marbling += 10 {
 					for dark := grade.DarkCut(0); dark == 0 || dark.IsValid(); dark++ {
-						q, err := grade.Rules{Edition: e}.Quality(grade.Carcass{Sex: sex, Maturity: maturity.Evidence{Skeletal: g.At(ten), Lean: g.At(ten)}, Marbling: marbling, Lean: grade.Lean{Dark: dark, BelowCutter: ten == 50}})
+						q, err := e.Quality(grade.Carcass{Sex: sex, Maturity: maturity.Evidence{Skeletal: g.At(ten), Lean: g.At(ten)}, Marbling: marbling, Lean: grade.Lean{Dark: dark, BelowCutter: ten == 50}})
 						if err == nil {
 							yield(q)
 						}

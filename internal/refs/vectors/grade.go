@@ -41,7 +41,7 @@ func quality(e grade.Edition, c grade.Carcass) (Object, error) {
 	if err != nil {
 		return nil, err
 	}
-	q, err := grade.Rules{Edition: e}.Quality(c)
+	q, err := e.Quality(c)
 	return Object{"maturity": at.String(), "quality": q.String(), "tier": q.Tier().String()}, err
 }
 
@@ -87,7 +87,7 @@ var qualityFile = File{
 					c := grade.Carcass{Sex: sex, Maturity: maturity.Evidence{Skeletal: at, Lean: at}, Marbling: m}
 					now := ""
 					for e := range grade.Editions() {
-						q, err := grade.Rules{Edition: e}.Quality(c)
+						q, err := e.Quality(c)
 						if err != nil {
 							return nil, err
 						}
