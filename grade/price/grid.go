@@ -234,11 +234,12 @@ func inOrder[T edged](name string, list []Band[T], edge Edge) (bands, error) {
 			refuse(".from", "", "a start of 0 or more", grade.ErrMissing)
 		case weighed && !w.IsValid() || from < 0 || b.To.IsSet() && to <= from:
 			refuse("", "", "a start of 0 or more and an end over it, or none", grade.ErrRange)
-		case k > 0 && !below.To.IsSet():
+		case k == 0: // nothing is below
+		case !below.To.IsSet():
 			refuse(".from", "", "no band over "+below.String(), ErrOverlap)
-		case k > 0 && from > below.To.Units():
+		case from > below.To.Units():
 			refuse(".from", "a start at "+b.From.String(), allowed, ErrGap)
-		case k > 0 && from < below.To.Units():
+		case from < below.To.Units():
 			refuse(".from", "a start at "+b.From.String(), allowed, ErrOverlap)
 		}
 		if !b.To.IsSet() {
