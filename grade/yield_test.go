@@ -335,7 +335,7 @@ func TestYieldAsDecimal(t *testing.T) {
 
 // TestParseYield holds the errors of the plain numbers.
 func TestParseYield(t *testing.T) {
-	for in, reason := range map[string]error{"": grade.ErrSyntax, "2,5": grade.ErrSyntax, "0.000000001": grade.ErrPlaces, "10000000000": grade.ErrRange} {
+	for in, reason := range map[string]error{"": grade.ErrSyntax, "2,5": grade.ErrSyntax, "0.000000001": grade.ErrPlaces, "10000000000": grade.ErrRange, "1e10": grade.ErrRange, "-1e10": grade.ErrRange} {
 		for kind, parse := range map[string]func(string) (int64, error){
 			"yield":          func(s string) (int64, error) { v, err := grade.ParseYield(s); return v.Units(), err },
 			"shortcut yield": func(s string) (int64, error) { v, err := grade.ParseShortcutYield(s); return v.Units(), err },
