@@ -52,9 +52,11 @@
 // [Thickness], [Area], [Share] and [Weight] are integers of 0.0001 inch, square
 // inch, percent and pound, made by functions that name the unit: [Inches],
 // [Millimeters], [SquareInches], [SquareCentimeters], [Percent], [Pounds],
-// [Kilograms], their forms for decimals, and the Parse functions. An inch is 25.4 mm and
-// a pound 0.45359237 kg; metric input goes to the nearest 0.0001 of the
-// customary unit once.
+// [Kilograms], and the Parse functions. An inch is 25.4 mm, a pound 0.45359237 kg;
+// metric input goes to the nearest 0.0001 of the customary unit in one step. A decimal
+// comes in by its text, as ParseThickness(d.String() + " in"). Metric decimals alone have
+// functions: they fit with any number of places and come back, as
+// KilogramsDecimal(w.Kilograms()) does.
 //
 // A [Marbling] is a degree and points into it, as Small 40, one small integer
 // like the maturity score. Md is Moderate and Mt is Modest. Two numeric scales
@@ -99,12 +101,10 @@
 // fixed point by a detour.
 //
 // A float may still come in through [Inches] and its like. It goes to the nearest
-// 0.0001 of the customary unit once, at the door, and so does a metric number,
-// whether it comes as float, decimal or text: the exact kilograms of a weight give
-// that weight again. NaN, infinities and numbers that do not fit become an invalid
-// measure that every computation refuses by name. Text and decimals in the customary
-// unit with more than four places are refused with [ErrPlaces], and rounded where the
-// caller names a [Rounding].
+// 0.0001 of the customary unit once, at the door. NaN, infinities and numbers that do
+// not fit become an invalid measure that every computation refuses by name. Text in the
+// customary unit with more than four places is refused with [ErrPlaces], and rounded
+// where the caller names a [Rounding].
 //
 // # Rounding
 //

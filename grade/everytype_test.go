@@ -56,7 +56,7 @@ func TestEveryType(t *testing.T) {
 		better, on, grade.OnLine{Trait: 99, Den: 0}, grade.OnLine{Trait: grade.TraitFat, Num: 1, Den: -3}, changes[0], e, e.Qualities[0],
 		&grade.FieldError{Field: "fat", Err: grade.ErrRange}, &grade.FieldError{Err: errors.New("odd")}, &grade.ParseError{Kind: "order"}, &grade.ParseError{Err: errors.New("odd")},
 
-		grade.InchesDecimal, grade.MillimetersDecimal, grade.SquareInchesDecimal, grade.SquareCentimetersDecimal, grade.PercentDecimal, grade.PoundsDecimal, grade.KilogramsDecimal, grade.YieldDecimal,
+		grade.MillimetersDecimal, grade.SquareCentimetersDecimal, grade.KilogramsDecimal,
 		grade.Inches, grade.Millimeters, grade.SquareInches, grade.SquareCentimeters, grade.Percent, grade.Pounds, grade.Kilograms, grade.Grades, grade.ShortcutGrades,
 		grade.ThicknessUnits, grade.AreaUnits, grade.ShareUnits, grade.WeightUnits, grade.YieldUnits, grade.ShortcutYieldUnits,
 		grade.ParseThickness, grade.ParseArea, grade.ParseShare, grade.ParseWeight, grade.ParseYield, grade.ParseShortcutYield, grade.ParseMarbling, grade.ParseDegree, roundtrip.Read[grade.MarblingScale],

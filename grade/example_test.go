@@ -390,14 +390,6 @@ func ExampleYield_Decimal() {
 	// 6.34
 }
 
-func ExampleYieldDecimal() {
-	fmt.Println(grade.YieldDecimal(decimal.RequireFromString("2.952")))
-	fmt.Println(grade.YieldDecimal(decimal.RequireFromString("2.9520000001")))
-	// Output:
-	// 2.952 <nil>
-	// unset yield: "2.9520000001": too many places; allowed: a number with at most 8 places
-}
-
 func ExampleParseYield() {
 	fmt.Println(grade.ParseYield("2.952"))
 	fmt.Println(grade.ParseYield("2.952 lb"))
@@ -453,12 +445,15 @@ func ExampleThickness_Millimeters() {
 	// 15.24
 }
 
-func ExampleInchesDecimal() {
-	fmt.Println(grade.InchesDecimal(decimal.RequireFromString("0.60")))
-	fmt.Println(grade.InchesDecimal(decimal.RequireFromString("0.60001")))
+// A decimal comes in by its text. One with more places than the grid is refused, or
+// rounded the way that is named.
+func ExampleParseThickness_decimal() {
+	d := decimal.RequireFromString("0.60001")
+	fmt.Println(grade.ParseThickness(d.String() + " in"))
+	fmt.Println(grade.ParseThickness(d.String()+" in", grade.HalfUp))
 	// Output:
+	// not taken thickness: "0.60001 in": too many places; allowed: numbers up to 214,748 with at most 4 places
 	// 0.6 in <nil>
-	// not taken thickness: "0.60001": too many places; allowed: numbers up to 214,748 with at most 4 places
 }
 
 func ExampleMillimetersDecimal() {
@@ -496,12 +491,6 @@ func ExampleSquareCentimeters() {
 	fmt.Println(grade.SquareCentimeters(80))
 	// Output:
 	// 12.4 sq in
-}
-
-func ExampleSquareInchesDecimal() {
-	fmt.Println(grade.SquareInchesDecimal(decimal.RequireFromString("12.4")))
-	// Output:
-	// 12.4 sq in <nil>
 }
 
 func ExampleSquareCentimetersDecimal() {
@@ -543,12 +532,6 @@ func ExamplePercent() {
 	// 2.5%
 }
 
-func ExamplePercentDecimal() {
-	fmt.Println(grade.PercentDecimal(decimal.RequireFromString("2.5")))
-	// Output:
-	// 2.5% <nil>
-}
-
 func ExampleShare_Percent() {
 	fmt.Println(grade.Percent(2.5).Percent())
 	// Output:
@@ -580,12 +563,6 @@ func ExampleKilograms() {
 	fmt.Println(grade.Kilograms(380))
 	// Output:
 	// 837.7566 lb
-}
-
-func ExamplePoundsDecimal() {
-	fmt.Println(grade.PoundsDecimal(decimal.RequireFromString("842.5")))
-	// Output:
-	// 842.5 lb <nil>
 }
 
 func ExampleKilogramsDecimal() {

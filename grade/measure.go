@@ -36,17 +36,10 @@ func Millimeters(f float64) Thickness { return thickness(thicknesses.fromFloat(1
 // ThicknessUnits returns a thickness of n times 0.0001 in.
 func ThicknessUnits(n int64) Thickness { return thickness(kept(n)) }
 
-// InchesDecimal returns a thickness of d inches. More than 4 places are refused with
-// [ErrPlaces], or rounded the way that is named.
-func InchesDecimal(d decimal.Decimal, surplus ...Rounding) (Thickness, error) {
-	n, err := thicknesses.fromDecimal(0, d, surplus)
-	return thickness(n), err
-}
-
 // MillimetersDecimal returns a thickness of d millimeters to the nearest 0.0001 in,
 // halves away from zero.
 func MillimetersDecimal(d decimal.Decimal) (Thickness, error) {
-	n, err := thicknesses.fromDecimal(1, d, nil)
+	n, err := thicknesses.fromDecimal(1, d)
 	return thickness(n), err
 }
 
@@ -84,16 +77,10 @@ func SquareCentimeters(f float64) Area { return area(areas.fromFloat(1, f)) }
 // AreaUnits returns an area of n times 0.0001 square inch.
 func AreaUnits(n int64) Area { return area(kept(n)) }
 
-// SquareInchesDecimal returns an area of d square inches. See [InchesDecimal].
-func SquareInchesDecimal(d decimal.Decimal, surplus ...Rounding) (Area, error) {
-	n, err := areas.fromDecimal(0, d, surplus)
-	return area(n), err
-}
-
 // SquareCentimetersDecimal returns an area of d square centimeters to the nearest
 // 0.0001 square inch, halves away from zero.
 func SquareCentimetersDecimal(d decimal.Decimal) (Area, error) {
-	n, err := areas.fromDecimal(1, d, nil)
+	n, err := areas.fromDecimal(1, d)
 	return area(n), err
 }
 
@@ -125,12 +112,6 @@ func Percent(f float64) Share { return share(shares.fromFloat(0, f)) }
 // ShareUnits returns a share of n times 0.0001 percent.
 func ShareUnits(n int64) Share { return share(kept(n)) }
 
-// PercentDecimal returns a share of d percent. See [InchesDecimal].
-func PercentDecimal(d decimal.Decimal, surplus ...Rounding) (Share, error) {
-	n, err := shares.fromDecimal(0, d, surplus)
-	return share(n), err
-}
-
 // ParseShare reads a number with or without a percent sign, as "2.5%". See
 // [ParseThickness].
 func ParseShare(s string, surplus ...Rounding) (Share, error) {
@@ -158,16 +139,10 @@ func Kilograms(f float64) Weight { return weight(weights.fromFloat(1, f)) }
 // WeightUnits returns a weight of n times 0.0001 lb.
 func WeightUnits(n int64) Weight { return weight(kept(n)) }
 
-// PoundsDecimal returns a weight of d pounds. See [InchesDecimal].
-func PoundsDecimal(d decimal.Decimal, surplus ...Rounding) (Weight, error) {
-	n, err := weights.fromDecimal(0, d, surplus)
-	return weight(n), err
-}
-
 // KilogramsDecimal returns a weight of d kilograms to the nearest 0.0001 lb, halves
 // away from zero.
 func KilogramsDecimal(d decimal.Decimal) (Weight, error) {
-	n, err := weights.fromDecimal(1, d, nil)
+	n, err := weights.fromDecimal(1, d)
 	return weight(n), err
 }
 

@@ -174,8 +174,8 @@ func TestCustomaryRoundTrip(t *testing.T) {
 		n := rapid.Int32Range(-2_147_483_645, 2_147_483_646).Draw(t, "n")
 		d := decimal.New(int64(n), -4)
 		v := grade.ThicknessUnits(int64(n))
-		if got, err := grade.InchesDecimal(d); err != nil || got != v || !v.Inches().Equal(d) {
-			t.Fatalf("%v: %v, %v, and back %v", d, got, err, v.Inches())
+		if !v.Inches().Equal(d) {
+			t.Fatalf("%v is %v inches", d, v.Inches())
 		}
 		if got := grade.Inches(d.InexactFloat64()); got != v {
 			t.Fatalf("the float of %v is %v", d, got)
@@ -187,7 +187,7 @@ func TestCustomaryRoundTrip(t *testing.T) {
 			t.Fatalf("%v mm come back as %v, %v; want %v", v.Millimeters(), got, err, v)
 		}
 		y := grade.YieldUnits(rapid.Int64Range(-999_999_999_999_999_999, 999_999_999_999_999_999).Draw(t, "yield"))
-		if got, err := grade.YieldDecimal(y.Decimal()); err != nil || got != y {
+		if got, err := grade.ParseYield(y.Decimal().String()); err != nil || got != y {
 			t.Fatalf("%v comes back as %v, %v", y, got, err)
 		}
 		if err := roundtrip.Value[grade.Yield](y, plain(grade.ParseYield)); err != nil {

@@ -222,18 +222,13 @@ func rounding(surplus []Rounding) (fixed.Rounding, error) {
 	return fixed.Rounding(r), roundings.Check("rounding", r)
 }
 
-// fromDecimal turns a decimal into a count. A customary unit has four places; a
-// metric value of any places goes to the nearest count.
-func (q *quantity) fromDecimal(at int, d decimal.Decimal, surplus []Rounding) (uint32, error) {
-	r, err := rounding(surplus)
-	if err != nil {
-		return 0, err
-	}
+// fromDecimal turns a decimal of a metric unit into the nearest count.
+func (q *quantity) fromDecimal(at int, d decimal.Decimal) (uint32, error) {
 	n, ok := fixed.Decimal(d.Coefficient(), d.Exponent())
 	if !ok {
 		return 0, fault.Parse(q.kind, "a decimal with exponent far out of range", "", q.numbers(), fault.ErrRange)
 	}
-	return q.fit(q.units[at], n, r, d.String())
+	return q.fit(q.units[at], n, fixed.HalfAway, d.String())
 }
 
 func (q *quantity) numbers() string { return "numbers up to 214,748 with at most 4 places" }

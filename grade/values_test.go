@@ -116,9 +116,8 @@ func TestSurplusPlaces(t *testing.T) {
 	} {
 		for r, want := range map[grade.Rounding]string{grade.Down: tt.down, grade.HalfUp: tt.halfUp, grade.HalfEven: tt.toEven} {
 			text, err := grade.ParseThickness(tt.in, r)
-			d, err2 := grade.InchesDecimal(decimal.RequireFromString(tt.in), r)
-			if err != nil || err2 != nil || text.String() != want || d != text {
-				t.Errorf("%s %v: %v, %v, %v, %v; want %s", tt.in, r, text, err, d, err2, want)
+			if err != nil || text.String() != want {
+				t.Errorf("%s %v: %v, %v; want %s", tt.in, r, text, err, want)
 			}
 		}
 		if tt.in == "0.6" {
@@ -126,28 +125,17 @@ func TestSurplusPlaces(t *testing.T) {
 		}
 		_, err := grade.ParseThickness(tt.in)
 		faulttest.Parse(t, "text", err, grade.ParseError{Kind: "thickness", Input: tt.in, Allowed: allowed, Err: grade.ErrPlaces})
-		_, err = grade.InchesDecimal(decimal.RequireFromString(tt.in))
-		faulttest.Parse(t, "decimal", err, grade.ParseError{Kind: "thickness", Input: tt.in, Allowed: allowed, Err: grade.ErrPlaces})
 		if errors.Is(err, grade.ErrRange) {
 			t.Errorf("%v is taken for out of range", err)
 		}
 	}
 	for name, f := range map[string]func(grade.Rounding) (fmt.Stringer, error){
-		"ParseArea": func(r grade.Rounding) (fmt.Stringer, error) { return grade.ParseArea("2.00015", r) },
-		"SquareInchesDecimal": func(r grade.Rounding) (fmt.Stringer, error) {
-			return grade.SquareInchesDecimal(decimal.New(200015, -5), r)
-		},
-		"ParseShare":     func(r grade.Rounding) (fmt.Stringer, error) { return grade.ParseShare("2.00015", r) },
-		"PercentDecimal": func(r grade.Rounding) (fmt.Stringer, error) { return grade.PercentDecimal(decimal.New(200015, -5), r) },
-		"ParseWeight":    func(r grade.Rounding) (fmt.Stringer, error) { return grade.ParseWeight("2.00015", r) },
-		"PoundsDecimal":  func(r grade.Rounding) (fmt.Stringer, error) { return grade.PoundsDecimal(decimal.New(200015, -5), r) },
-		"ParseYield":     func(r grade.Rounding) (fmt.Stringer, error) { return grade.ParseYield("2.000000015", r) },
-		"YieldDecimal": func(r grade.Rounding) (fmt.Stringer, error) {
-			return grade.YieldDecimal(decimal.New(2000000015, -9), r)
-		},
-		"ParseShortcutYield": func(r grade.Rounding) (fmt.Stringer, error) { return grade.ParseShortcutYield("2.000000015", r) },
 		"ParseThickness":     func(r grade.Rounding) (fmt.Stringer, error) { return grade.ParseThickness("2.00015", r) },
-		"InchesDecimal":      func(r grade.Rounding) (fmt.Stringer, error) { return grade.InchesDecimal(decimal.New(200015, -5), r) },
+		"ParseArea":          func(r grade.Rounding) (fmt.Stringer, error) { return grade.ParseArea("2.00015", r) },
+		"ParseShare":         func(r grade.Rounding) (fmt.Stringer, error) { return grade.ParseShare("2.00015", r) },
+		"ParseWeight":        func(r grade.Rounding) (fmt.Stringer, error) { return grade.ParseWeight("2.00015", r) },
+		"ParseYield":         func(r grade.Rounding) (fmt.Stringer, error) { return grade.ParseYield("2.000000015", r) },
+		"ParseShortcutYield": func(r grade.Rounding) (fmt.Stringer, error) { return grade.ParseShortcutYield("2.000000015", r) },
 	} {
 		down, err := f(grade.Down)
 		up, err2 := f(grade.HalfUp)

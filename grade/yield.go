@@ -198,22 +198,6 @@ func Grades(f float64) Yield { return Yield{numberOf[yieldKind](f)} }
 // billion grades to either side.
 func YieldUnits(n int64) Yield { return Yield{number[yieldKind]{keptGrades(n)}} }
 
-// YieldDecimal returns the yield of value d. More than 8 places are refused with
-// [ErrPlaces], or rounded the way that is named.
-func YieldDecimal(d decimal.Decimal, surplus ...Rounding) (Yield, error) {
-	var y Yield
-	r, err := rounding(surplus)
-	if err != nil {
-		return y, err
-	}
-	n, ok := fixed.Decimal(d.Coefficient(), d.Exponent())
-	if !ok {
-		return y, fault.Parse(y.kind(), "a decimal with exponent far out of range", "", gradesAllowed, ErrRange)
-	}
-	y.n, err = fitGrades(y.kind(), n, r, d.String())
-	return y, err
-}
-
 // ParseYield reads a decimal number, as "2.952". More than 8 places are refused with
 // [ErrPlaces], or rounded the way that is named.
 func ParseYield(s string, surplus ...Rounding) (Yield, error) {
@@ -251,20 +235,15 @@ func numberOf[K interface{ kind() string }](f float64) number[K] {
 
 func parseGrades(kind, s string, r fixed.Rounding) (uint64, error) {
 	n, err := fixed.Read(text.Trim(s))
-	if err != nil {
-		return 0, fault.Parse(kind, s, "", gradesAllowed, err)
+	var v int64
+	if err == nil {
+		v, err = n.Units(yieldPlaces, 1, r)
 	}
-	return fitGrades(kind, n, r, s)
-}
-
-// fitGrades turns a number into what is kept of it.
-func fitGrades(kind string, n fixed.Number, r fixed.Rounding, input string) (uint64, error) {
-	v, err := n.Units(yieldPlaces, 1, r)
 	if err == nil && (v > maxYield || v < -maxYield) {
 		err = ErrRange
 	}
 	if err != nil {
-		return 0, fault.Parse(kind, input, "", gradesAllowed, err)
+		return 0, fault.Parse(kind, s, "", gradesAllowed, err)
 	}
 	return keptGrades(v), nil
 }

@@ -9,7 +9,7 @@
 //
 // The printed report becomes a grid so (derived): Choice is the base for low and top
 // choice alike. Hardbone stands in place of the tier, because the report has no
-// category for the grades of an old skeleton; every other mark is added. An edge of
+// category for the grades of an old skeleton; every other attribute is added. An edge of
 // weight belongs to the band below it, because the last row is printed "over 1,050",
 // and an edge of yield to the band above it, because the last row is printed "5.0 and
 // up". What the report does not print has no price.

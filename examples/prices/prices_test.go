@@ -88,11 +88,11 @@ func add(t *testing.T, terms *price.Offer, row refs.Row) {
 		}
 		terms.Weight = append(terms.Weight, b)
 	default:
-		m, err := price.ParseMark(row.Get("category"))
+		m, err := price.ParseAttribute(row.Get("category"))
 		if err != nil {
 			t.Fatal(err)
 		}
-		terms.Marks = append(terms.Marks, price.MarkAmount{Mark: m, Amount: average, Instead: m == price.Hardbone})
+		terms.Attributes = append(terms.Attributes, price.AttributeAmount{Attribute: m, Amount: average, Instead: m == price.Hardbone})
 	}
 }
 

@@ -117,7 +117,7 @@ var types = []stored{
 	via[contest.Points](contest.PointsOf(0), contest.PointsOf(50), contest.PointsOf(-0.5)),
 	via[placing.Ranking](class.MustParseRanking("3 1=2")),
 	via[class.Site](each(class.FatRound)...),
-	via[price.Mark](each(price.DairyType)...),
+	via[price.Attribute](each(price.DairyType)...),
 }
 
 // each returns all values of an enumeration from its first.

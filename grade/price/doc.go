@@ -39,20 +39,20 @@
 // band below it or to the band above it. The outer ends belong to the bands that
 // they end.
 //
-// # Defects and programs
+// # Attributes
 //
-// A [Mark] is anything else that has a price of its own. [MarksOf] reads dark
-// cutter, bullock, hardbone and over 30 months off the assessment; dairy-type,
-// all natural and the like cannot be seen there and are given by the caller. A
-// mark's amount is added to that of the tier, or stands in place of it where
-// [MarkAmount].Instead says so. A dark cutter's quality grade is reduced already
+// An [Attribute] is anything else that has a price of its own: a defect, a kind of cattle
+// or a program. [AttributesOf] reads dark cutter, bullock, hardbone and over 30 months off
+// the assessment; dairy-type, all natural and the like cannot be seen there and are given
+// by the caller. An attribute's amount is added to that of the tier, or stands in place of it where
+// [AttributeAmount].Instead says so. A dark cutter's quality grade is reduced already
 // when it comes here; whether a buyer takes the discount besides or instead is
 // for the grid to say.
 //
 // A tier that the grid does not name has no price and is refused with [ErrNoPrice].
 //
-// A mark that [MarksOf] reads and the grid does not price adds nothing, and the
-// explanation says so. A mark that the caller names has to be priced.
+// An attribute that [AttributesOf] reads and the grid does not price adds nothing, and the
+// explanation says so. An attribute that the caller names has to be priced.
 //
 // # Live animals
 //
@@ -62,8 +62,8 @@
 //
 // # Order of a class
 //
-// [Order] places a class by value with [ByHead] or [ByCwt]; exhibits of equal
-// value share a place. Value is not merit: per head, weight decides most classes,
+// [ByHead] and [ByCwt] compare two values, as slices.SortFunc wants it; exhibits of
+// equal value share a place. Value is not merit: per head, weight decides most classes,
 // and a placing by merit comes from package placing/class.
 //
 // # Prices
@@ -82,7 +82,7 @@
 // # Zero values, copies and errors
 //
 // The zero [Offer] has no base and makes no grid; the zero [Grid] prices nothing;
-// the zero [Value] is nothing for nothing; the zero [Mark] and [Edge] are not
+// the zero [Value] is nothing for nothing; the zero [Attribute] and [Edge] are not
 // set. A Grid keeps copies of its terms and hands out copies, and is safe for use
 // by many goroutines. Errors are [*grade.FieldError] with the entry, the value
 // and what is allowed; [New] tells all that is wrong at once, see [grade.Problems].

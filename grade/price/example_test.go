@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"log"
 	"os"
+	"slices"
 
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
@@ -204,8 +205,8 @@ func ExampleValue() {
 	// 6 steps
 }
 
-// A class in order of value, per head and per cwt.
-func ExampleOrder() {
+// A class from the most valuable down, per head and per cwt.
+func ExampleByHead() {
 	grid, err := price.New(weekly(base))
 	if err != nil {
 		fmt.Println(err)
@@ -236,41 +237,21 @@ func ExampleOrder() {
 		class = append(class, v)
 		fmt.Println(a.Quality, v.PerCwt(), v.PerHead())
 	}
-	fmt.Println("per head", price.Order(class, price.ByHead))
-	fmt.Println("per cwt", price.Order(class, price.ByCwt))
+	slices.SortStableFunc(class, func(a, b price.Value) int { return price.ByHead(b, a) })
+	for _, v := range class {
+		fmt.Println("per head", v.PerHead())
+	}
+	fmt.Println("per cwt", slices.MaxFunc(class, price.ByCwt).PerCwt())
 	// Output:
 	// Low Select 273.13 2321.605
 	// Low Choice 301.77 2293.452
 	// Low Prime 319.31 2235.17
 	// Low Choice 301.77 2293.452
-	// per head [[1] [2 4] [3]]
-	// per cwt [[3] [2 4] [1]]
-}
-
-func ExampleByHead() {
-	grid, err := price.New(price.Offer{Base: base})
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	a, err := grade.Current.Assess(carcass)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	heavy, err := grid.Value(a)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	a.Carcass.Measures.Weight = grade.Pounds(700)
-	light, err := grid.Value(a)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println(price.ByHead(heavy, light), price.ByCwt(heavy, light))
-	// Output: 1 0
+	// per head 2321.605
+	// per head 2293.452
+	// per head 2293.452
+	// per head 2235.17
+	// per cwt 319.31
 }
 
 func ExampleByCwt() {
@@ -279,7 +260,7 @@ func ExampleByCwt() {
 }
 
 // A three-year-old whose lean cuts dark.
-func ExampleMarksOf() {
+func ExampleAttributesOf() {
 	c := carcass
 	c.Maturity.Teeth = maturity.Incisors(4)
 	c.Lean.Dark = grade.DarkThird
@@ -288,7 +269,7 @@ func ExampleMarksOf() {
 		fmt.Println(err)
 		return
 	}
-	for _, m := range price.MarksOf(a) {
+	for _, m := range price.AttributesOf(a) {
 		fmt.Println(m)
 	}
 	// Output:
@@ -316,8 +297,8 @@ func ExampleBreakEven() {
 	// Output: 60.5505% <nil>
 }
 
-func ExampleMarks() {
-	for m := range price.Marks() {
+func ExampleAttributes() {
+	for m := range price.Attributes() {
 		fmt.Println(m)
 	}
 	// Output:
@@ -330,14 +311,14 @@ func ExampleMarks() {
 	// non-hormone-treated
 }
 
-func ExampleParseMark() {
-	m, err := price.ParseMark("dark cutter")
+func ExampleParseAttribute() {
+	m, err := price.ParseAttribute("dark cutter")
 	fmt.Println(m, err)
-	_, err = price.ParseMark("blood splash")
+	_, err = price.ParseAttribute("blood splash")
 	fmt.Println(err)
 	// Output:
 	// dark cutter <nil>
-	// mark: "blood splash": unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated
+	// attribute: "blood splash": unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated
 }
 
 func ExampleBand() {
@@ -372,11 +353,11 @@ func ExampleGrid() {
 }
 
 // A buyer who takes no premium or discount for the tier of a dark cutter.
-func ExampleMarkAmount() {
+func ExampleAttributeAmount() {
 	terms := weekly(base)
-	for i, m := range terms.Marks {
-		if m.Mark == price.DarkCutter {
-			terms.Marks[i] = price.MarkAmount{Mark: price.DarkCutter, Amount: decimal.RequireFromString("-40"), Instead: true}
+	for i, m := range terms.Attributes {
+		if m.Attribute == price.DarkCutter {
+			terms.Attributes[i] = price.AttributeAmount{Attribute: price.DarkCutter, Amount: decimal.RequireFromString("-40"), Instead: true}
 		}
 	}
 	grid, err := price.New(terms)
@@ -461,7 +442,7 @@ func Example_encodings() {
 	// Output:
 	// "hardbone", <nil>
 	// <nil> dark cutter
-	// mark: "stag": unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated
+	// attribute: "stag": unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated
 	// dark cutter
 	// "dark cutter", <nil>
 	// <nil> dairy-type

@@ -52,11 +52,11 @@ type TierAmount struct {
 	Amount decimal.Decimal `json:"amount"` // dollars per cwt; a discount is negative
 }
 
-// MarkAmount is the premium or discount of a mark.
-type MarkAmount struct {
-	Mark    Mark            `json:"mark"`
-	Amount  decimal.Decimal `json:"amount"`           // dollars per cwt; a discount is negative
-	Instead bool            `json:"instead,omitzero"` // it stands in place of the tier's amount; else it is added to it
+// AttributeAmount is the premium or discount of an attribute.
+type AttributeAmount struct {
+	Attribute Attribute       `json:"attribute"`
+	Amount    decimal.Decimal `json:"amount"`           // dollars per cwt; a discount is negative
+	Instead   bool            `json:"instead,omitzero"` // it stands in place of the tier's amount; else it is added to it
 }
 
 // Offer is a price grid as data. Amounts are dollars per cwt of hot carcass
@@ -80,9 +80,9 @@ type Offer struct {
 	Weight     []Band[grade.Weight] `json:"weight,omitempty"`
 	WeightEdge Edge                 `json:"weight_edge,omitzero"`
 
-	// Marks prices the marks. One that the caller of [Grid.Value] names must
+	// Attributes prices the attributes. One that the caller of [Grid.Value] names must
 	// stand here; one that is read off the assessment may be without price.
-	Marks []MarkAmount `json:"marks,omitempty"`
+	Attributes []AttributeAmount `json:"attributes,omitempty"`
 }
 
 // Grid is a checked price grid. Make one with [New]. The zero Grid prices
@@ -91,18 +91,25 @@ type Grid struct{ g *grid }
 
 // grid holds amounts in units of 0.0001 dollar.
 type grid struct {
-	terms  Offer
-	base   int64
-	tiers  [grade.PrimeTier + 1]amount
-	yield  []band
-	weight []band
-	marks  [NonHormoneTreated + 1]amount
+	terms      Offer
+	base       int64
+	tiers      [grade.PrimeTier + 1]amount
+	yield      bands
+	weight     bands
+	attributes [NonHormoneTreated + 1]amount
 }
 
 type amount struct {
 	n       int64
 	priced  bool
 	instead bool
+}
+
+// bands are in order, without gap or overlap. The zero bands make no difference.
+type bands struct {
+	all  []band
+	edge Edge
+	span string // what they cover
 }
 
 type band struct {
@@ -123,7 +130,7 @@ const (
 // New checks the terms and makes a grid of them. It keeps nothing of the
 // caller's slices.
 //
-// An amount that is too fine or too large, a tier or mark that is unknown or
+// An amount that is too fine or too large, a tier or attribute that is unknown or
 // priced twice, a band that ends before it starts, and bands with a gap or an
 // overlap give an error that tells of each with its path, as "tiers[2].amount"; see
 // [grade.Problems]. errors.Is finds [ErrGap], [ErrOverlap] and [grade.ErrRepeated].
@@ -140,21 +147,21 @@ func New(t Offer) (Grid, error) {
 		at := "tiers[" + strconv.Itoa(i) + "]"
 		if !e.Tier.IsValid() {
 			refuse(at+".tier", &grade.FieldError{Field: "tiers", Value: e.Tier.String(), Allowed: "below standard to prime", Err: grade.ErrUnknown})
-			continue
+		} else {
+			refuse(at+".amount", g.tiers[e.Tier].set("tier "+e.Tier.String(), e.Amount, false))
 		}
-		refuse(at+".amount", g.tiers[e.Tier].set("tier "+e.Tier.String(), e.Amount, false))
 	}
-	for i, e := range t.Marks {
-		at := "marks[" + strconv.Itoa(i) + "]"
-		if !e.Mark.IsValid() {
-			refuse(at+".mark", &grade.FieldError{Field: "marks", Value: e.Mark.String(), Allowed: markNames.Allowed(), Err: grade.ErrUnknown})
-			continue
+	for i, e := range t.Attributes {
+		at := "attributes[" + strconv.Itoa(i) + "]"
+		if !e.Attribute.IsValid() {
+			refuse(at+".attribute", &grade.FieldError{Field: "attributes", Value: e.Attribute.String(), Allowed: attributeNames.Allowed(), Err: grade.ErrUnknown})
+		} else {
+			refuse(at+".amount", g.attributes[e.Attribute].set("attribute "+e.Attribute.String(), e.Amount, e.Instead))
 		}
-		refuse(at+".amount", g.marks[e.Mark].set("mark "+e.Mark.String(), e.Amount, e.Instead))
 	}
-	g.yield, err = bands("yield", t.Yield, t.YieldEdge)
+	g.yield, err = inOrder("yield", t.Yield, t.YieldEdge)
 	refuse("", err)
-	g.weight, err = bands("weight", t.Weight, t.WeightEdge)
+	g.weight, err = inOrder("weight", t.Weight, t.WeightEdge)
 	refuse("", err)
 	if err := fault.Join(all...); err != nil {
 		return Grid{}, err
@@ -164,7 +171,7 @@ func New(t Offer) (Grid, error) {
 
 // clone returns the terms in fresh slices.
 func (t Offer) clone() Offer {
-	t.Tiers, t.Yield, t.Weight, t.Marks = slices.Clone(t.Tiers), slices.Clone(t.Yield), slices.Clone(t.Weight), slices.Clone(t.Marks)
+	t.Tiers, t.Yield, t.Weight, t.Attributes = slices.Clone(t.Tiers), slices.Clone(t.Yield), slices.Clone(t.Weight), slices.Clone(t.Attributes)
 	return t
 }
 
@@ -194,10 +201,10 @@ func units(field string, d decimal.Decimal) (int64, error) {
 	return v, nil
 }
 
-// bands checks the bands of a name, puts them in order and sees that they meet.
-func bands[T edged](name string, list []Band[T], edge Edge) ([]band, error) {
+// inOrder checks the bands of a name, puts them in order and sees that they meet.
+func inOrder[T edged](name string, list []Band[T], edge Edge) (bands, error) {
 	if len(list) == 0 {
-		return nil, nil
+		return bands{}, nil
 	}
 	field := name + " band"
 	var all []error
@@ -209,7 +216,8 @@ func bands[T edged](name string, list []Band[T], edge Edge) ([]band, error) {
 		order[i] = i
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(list[a].From.Units(), list[b].From.Units()) })
-	var out []band
+	var below Band[T]
+	out := bands{edge: edge, span: Band[T]{From: list[order[0]].From, To: list[order[len(order)-1]].To}.String()}
 	for k, i := range order {
 		b := list[i]
 		path := name + "[" + strconv.Itoa(i) + "]"
@@ -218,61 +226,39 @@ func bands[T edged](name string, list []Band[T], edge Edge) ([]band, error) {
 		}
 		n, err := units(field+" "+b.String(), b.Amount)
 		all = append(all, fault.At(path+".amount", "", err))
-		if !b.From.IsSet() {
+		w, weighed := any(b.From).(grade.Weight)
+		from, to := b.From.Units(), b.To.Units()
+		allowed := "a start at " + below.To.String() + ", the end of " + below.String()
+		switch {
+		case !b.From.IsSet():
 			refuse(".from", "", "a start of 0 or more", grade.ErrMissing)
-			continue
-		}
-		if !held(b.From) || b.From.Units() < 0 || b.To.IsSet() && (!held(b.To) || b.To.Units() <= b.From.Units()) {
+		case weighed && !w.IsValid() || from < 0 || b.To.IsSet() && to <= from:
 			refuse("", "", "a start of 0 or more and an end over it, or none", grade.ErrRange)
-			continue
+		case k == 0: // nothing is below
+		case !below.To.IsSet():
+			refuse(".from", "", "no band over "+below.String(), ErrOverlap)
+		case from > below.To.Units():
+			refuse(".from", "a start at "+b.From.String(), allowed, ErrGap)
+		case from < below.To.Units():
+			refuse(".from", "a start at "+b.From.String(), allowed, ErrOverlap)
 		}
-		if k > 0 {
-			below := list[order[k-1]]
-			switch allowed := "a start at " + below.To.String() + ", the end of " + below.String(); {
-			case !below.To.IsSet():
-				refuse(".from", "", "no band over "+below.String(), ErrOverlap)
-			case b.From.Units() > below.To.Units():
-				refuse(".from", "a start at "+b.From.String(), allowed, ErrGap)
-			case b.From.Units() < below.To.Units():
-				refuse(".from", "a start at "+b.From.String(), allowed, ErrOverlap)
-			}
+		if !b.To.IsSet() {
+			to = open
 		}
-		to := int64(open)
-		if b.To.IsSet() {
-			to = b.To.Units()
-		}
-		out = append(out, band{b.From.Units(), to, n, b.String()})
+		below, out.all = b, append(out.all, band{from, to, n, b.String()})
 	}
 	return out, fault.Join(all...)
 }
 
-// held reports whether the value holds a number.
-func held[T edged](v T) bool {
-	if w, ok := any(v).(grade.Weight); ok {
-		return w.IsValid()
-	}
-	return v.IsSet()
-}
-
-// find returns the band that v stands in, or -1.
-func find(bands []band, v int64, edge Edge) int {
-	if v < bands[0].from {
-		return -1
-	}
-	for i := range bands {
-		b := &bands[i]
-		if b.to == open || v < b.to || v == b.to && (edge == EdgeLower || i == len(bands)-1) {
+// find returns the place of the band that v stands in, or -1.
+func (b *bands) find(v int64) int {
+	for i := range b.all {
+		at := &b.all[i]
+		if v >= at.from && (v < at.to || v == at.to && (b.edge == EdgeLower || i == len(b.all)-1)) {
 			return i
 		}
 	}
 	return -1
-}
-
-// span names what the bands cover.
-func span[T edged](list []Band[T]) string {
-	first := slices.MinFunc(list, func(a, b Band[T]) int { return cmp.Compare(a.From.Units(), b.From.Units()) })
-	last := slices.MaxFunc(list, func(a, b Band[T]) int { return cmp.Compare(a.From.Units(), b.From.Units()) })
-	return Band[T]{From: first.From, To: last.To}.String()
 }
 
 // Terms returns the terms of the grid, in fresh slices; the zero Terms for the
@@ -292,18 +278,18 @@ func (g Grid) Equal(h Grid) bool {
 		return a == b
 	}
 	return a.terms.Name == b.terms.Name && a.terms.Cite == b.terms.Cite && a.terms.YieldEdge == b.terms.YieldEdge && a.terms.WeightEdge == b.terms.WeightEdge &&
-		a.base == b.base && a.tiers == b.tiers && a.marks == b.marks && slices.Equal(a.yield, b.yield) && slices.Equal(a.weight, b.weight)
+		a.base == b.base && a.tiers == b.tiers && a.attributes == b.attributes && slices.Equal(a.yield.all, b.yield.all) && slices.Equal(a.weight.all, b.weight.all)
 }
 
-// Value prices a carcass: base, tier, yield band, weight band and marks, added
-// up, times the hot carcass weight. The marks are those given and those of
-// [MarksOf], each once.
+// Value prices a carcass: base, tier, yield band, weight band and attributes, added
+// up, times the hot carcass weight. The attributes are those given and those of
+// [AttributesOf], each once.
 //
 // An assessment that is not set gives a [*grade.FieldError]. A tier, a yield, a
-// weight or a given mark that the grid has no price for gives one too, for which
-// errors.Is finds [ErrNoPrice]; a tier needs none where a mark stands in its
-// place, and a mark that nobody named may be without one.
-func (g Grid) Value(a grade.Assessment, given ...Mark) (Value, error) {
+// weight or a given attribute that the grid has no price for gives one too, for which
+// errors.Is finds [ErrNoPrice]; a tier needs none where an attribute stands in its
+// place, and an attribute that nobody named may be without one.
+func (g Grid) Value(a grade.Assessment, given ...Attribute) (Value, error) {
 	if g.g == nil {
 		return Value{}, &grade.FieldError{Field: "grid", Allowed: "one made by New", Err: grade.ErrMissing}
 	}
@@ -311,70 +297,63 @@ func (g Grid) Value(a grade.Assessment, given ...Mark) (Value, error) {
 		return Value{}, &grade.FieldError{Field: "assessment", Allowed: "one with a quality grade and a yield", Err: grade.ErrMissing}
 	}
 	p := g.g
-	v := Value{grid: p, tier: a.Quality.Tier(), quality: a.Quality, maturity: a.Maturity, yield: a.Yield, weight: a.Carcass.Measures.Weight, perCwt: p.base, yieldBand: -1, weightBand: -1}
+	v := Value{grid: p, tier: a.Quality.Tier(), quality: a.Quality, maturity: a.Maturity, yield: a.Yield, weight: a.Carcass.Measures.Weight, perCwt: p.base}
 	if err := over0("weight", v.weight); err != nil {
 		return Value{}, err
 	}
-	v.read = marksOf(&a)
-	v.marks = v.read
+	v.read = attributesOf(&a)
+	v.attributes = v.read
 	for _, m := range given {
 		if !m.IsValid() {
-			return Value{}, markNames.Check("mark", m)
+			return Value{}, attributeNames.Check("attribute", m)
 		}
-		if !p.marks[m].priced {
-			return Value{}, &grade.FieldError{Field: "mark", Value: m.String(), Allowed: allowedMarks(p), Err: ErrNoPrice}
+		if !p.attributes[m].priced {
+			return noPrice("attribute", m, cmp.Or(strings.Join(priced[Attribute](p.attributes[:]), ", "), "no attribute"))
 		}
-		v.marks |= 1 << m
+		v.attributes |= 1 << m
 	}
 	for m := DairyType; m <= NonHormoneTreated; m++ {
-		if v.marks.has(m) && p.marks[m].priced {
-			v.perCwt += p.marks[m].n
-			v.instead = v.instead || p.marks[m].instead
+		if v.attributes.has(m) {
+			v.perCwt += p.attributes[m].n
+			v.instead = v.instead || p.attributes[m].instead
 		}
 	}
-	switch t := &p.tiers[v.tier]; {
-	case v.instead || len(p.terms.Tiers) == 0:
-	case !t.priced:
-		return Value{}, &grade.FieldError{Field: "tier", Value: v.tier.String(), Allowed: allowedTiers(p), Err: ErrNoPrice}
-	default:
+	if t := &p.tiers[v.tier]; !v.instead {
+		if !t.priced && len(p.terms.Tiers) > 0 {
+			names := priced[grade.Tier](p.tiers[:])
+			slices.Reverse(names) // the best first
+			return noPrice("tier", v.tier, strings.Join(names, ", "))
+		}
 		v.perCwt += t.n
 	}
-	if len(p.yield) > 0 {
-		if v.yieldBand = find(p.yield, max(v.yield.Units(), grade.OneGrade), p.terms.YieldEdge); v.yieldBand < 0 {
-			return Value{}, &grade.FieldError{Field: "yield", Value: v.yield.String(), Allowed: span(p.terms.Yield), Err: ErrNoPrice}
-		}
-		v.perCwt += p.yield[v.yieldBand].n
+	if v.yieldBand = p.yield.find(max(v.yield.Units(), grade.OneGrade)); v.yieldBand >= 0 {
+		v.perCwt += p.yield.all[v.yieldBand].n
+	} else if p.yield.all != nil {
+		return noPrice("yield", v.yield, p.yield.span)
 	}
-	if len(p.weight) > 0 {
-		if v.weightBand = find(p.weight, v.weight.Units(), p.terms.WeightEdge); v.weightBand < 0 {
-			return Value{}, &grade.FieldError{Field: "weight", Value: v.weight.String(), Allowed: span(p.terms.Weight), Err: ErrNoPrice}
-		}
-		v.perCwt += p.weight[v.weightBand].n
+	if v.weightBand = p.weight.find(v.weight.Units()); v.weightBand >= 0 {
+		v.perCwt += p.weight.all[v.weightBand].n
+	} else if p.weight.all != nil {
+		return noPrice("weight", v.weight, p.weight.span)
 	}
 	return v, nil
 }
 
-func allowedMarks(g *grid) string {
-	var names []string
-	for m := range Marks() {
-		if g.marks[m].priced {
-			names = append(names, m.String())
-		}
-	}
-	if len(names) == 0 {
-		return "no mark"
-	}
-	return strings.Join(names, ", ")
+func noPrice(field string, value fmt.Stringer, allowed string) (Value, error) {
+	return Value{}, &grade.FieldError{Field: field, Value: value.String(), Allowed: allowed, Err: ErrNoPrice}
 }
 
-func allowedTiers(g *grid) string {
-	var names []string
-	for t := grade.PrimeTier; t >= grade.BelowStandard; t-- {
-		if g.tiers[t].priced {
-			names = append(names, t.String())
+// priced names what has a price.
+func priced[T interface {
+	~uint8
+	fmt.Stringer
+}](amounts []amount) (names []string) {
+	for i := range amounts {
+		if amounts[i].priced {
+			names = append(names, T(i).String())
 		}
 	}
-	return strings.Join(names, ", ")
+	return names
 }
 
 // dollars writes an amount with at least two places, exactly.

@@ -267,7 +267,7 @@ func TestAmountsAreShort(t *testing.T) {
 	}
 }
 
-func TestMarks(t *testing.T) {
+func TestAttributes(t *testing.T) {
 	a := assessed(grade.Select.Part(grade.Low), grade.Grades(3.5), grade.Pounds(700))
 	with := func(f func(*grade.Assessment)) grade.Assessment {
 		b := a
@@ -277,35 +277,35 @@ func TestMarks(t *testing.T) {
 	tests := []struct {
 		name, reason string
 		a            grade.Assessment
-		given        []price.Mark
-		read         []price.Mark
+		given        []price.Attribute
+		read         []price.Attribute
 		want         string
 	}{
 		{"none", "the report's Select", a, nil, nil, "271.75"},
-		{"dark", "a dark cutter in any degree; the discount is added", with(func(a *grade.Assessment) { a.Carcass.Lean.Dark = grade.DarkThird }), nil, []price.Mark{price.DarkCutter}, "233"},
-		{"dark twice", "named and read, counted once", with(func(a *grade.Assessment) { a.Carcass.Lean.Dark = grade.DarkFull }), []price.Mark{price.DarkCutter, price.DarkCutter}, []price.Mark{price.DarkCutter}, "233"},
-		{"bullock", "by sex class", with(func(a *grade.Assessment) { a.Carcass.Sex = grade.Bullock }), nil, []price.Mark{price.BullockOrStag}, "230.25"},
+		{"dark", "a dark cutter in any degree; the discount is added", with(func(a *grade.Assessment) { a.Carcass.Lean.Dark = grade.DarkThird }), nil, []price.Attribute{price.DarkCutter}, "233"},
+		{"dark twice", "named and read, counted once", with(func(a *grade.Assessment) { a.Carcass.Lean.Dark = grade.DarkFull }), []price.Attribute{price.DarkCutter, price.DarkCutter}, []price.Attribute{price.DarkCutter}, "233"},
+		{"bullock", "by sex class", with(func(a *grade.Assessment) { a.Carcass.Sex = grade.Bullock }), nil, []price.Attribute{price.BullockOrStag}, "230.25"},
 		{"bull", "no bullock", with(func(a *grade.Assessment) { a.Carcass.Sex = grade.Bull }), nil, nil, "271.75"},
-		{"stag", "named by the caller", a, []price.Mark{price.BullockOrStag}, nil, "230.25"},
+		{"stag", "named by the caller", a, []price.Attribute{price.BullockOrStag}, nil, "230.25"},
 		{"B99", "the last before hardbone", with(func(a *grade.Assessment) { a.Maturity = maturity.B.At(99) }), nil, nil, "271.75"},
-		{"C00", "hardbone in place of the tier", with(func(a *grade.Assessment) { a.Maturity = maturity.C.At(0) }), nil, []price.Mark{price.Hardbone}, "257.8"},
+		{"C00", "hardbone in place of the tier", with(func(a *grade.Assessment) { a.Maturity = maturity.C.At(0) }), nil, []price.Attribute{price.Hardbone}, "257.8"},
 		{"hardbone below Standard", "the tier needs no price then", with(func(a *grade.Assessment) {
 			a.Maturity, a.Quality = maturity.D.At(0), grade.Commercial.Part(grade.Whole)
-		}), nil, []price.Mark{price.Hardbone}, "257.8"},
+		}), nil, []price.Attribute{price.Hardbone}, "257.8"},
 		{"two incisors", "under 30 months", with(func(a *grade.Assessment) { a.Carcass.Maturity.Teeth = maturity.Incisors(2) }), nil, nil, "271.75"},
-		{"three incisors", "over 30 months", with(func(a *grade.Assessment) { a.Carcass.Maturity.Teeth = maturity.Incisors(3) }), nil, []price.Mark{price.Over30Months}, "257.46"},
+		{"three incisors", "over 30 months", with(func(a *grade.Assessment) { a.Carcass.Maturity.Teeth = maturity.Incisors(3) }), nil, []price.Attribute{price.Over30Months}, "257.46"},
 		{"29 months", "under 30 months by papers", with(func(a *grade.Assessment) { a.Carcass.Maturity.Papers = 29 }), nil, nil, "271.75"},
-		{"30 months", "not under 30 months by papers", with(func(a *grade.Assessment) { a.Carcass.Maturity.Papers = 30 }), nil, []price.Mark{price.Over30Months}, "257.46"},
+		{"30 months", "not under 30 months by papers", with(func(a *grade.Assessment) { a.Carcass.Maturity.Papers = 30 }), nil, []price.Attribute{price.Over30Months}, "257.46"},
 		{"teeth against papers", "either is enough for under 30 months", with(func(a *grade.Assessment) {
 			a.Carcass.Maturity.Papers, a.Carcass.Maturity.Teeth = 29, maturity.Incisors(4)
 		}), nil, nil, "271.75"},
-		{"program", "named by the caller", a, []price.Mark{price.AllNatural, price.NonHormoneTreated, price.DairyType}, nil, "323.98"},
+		{"program", "named by the caller", a, []price.Attribute{price.AllNatural, price.NonHormoneTreated, price.DairyType}, nil, "323.98"},
 	}
 	g := latest(t, nil)
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			if d := cmp.Diff(tt.read, price.MarksOf(tt.a)); d != "" {
-				t.Errorf("%s: marks (-want +got):\n%s", tt.reason, d)
+			if d := cmp.Diff(tt.read, price.AttributesOf(tt.a)); d != "" {
+				t.Errorf("%s: attributes (-want +got):\n%s", tt.reason, d)
 			}
 			v, err := g.Value(tt.a, tt.given...)
 			if err != nil || !v.PerCwt().Equal(dec(tt.want)) {
@@ -315,7 +315,7 @@ func TestMarks(t *testing.T) {
 	}
 }
 
-func TestMarksWithoutPrice(t *testing.T) {
+func TestAttributesWithoutPrice(t *testing.T) {
 	dark := assessed(grade.Choice.Part(grade.Low), grade.Grades(3), grade.Pounds(700))
 	dark.Carcass.Lean.Dark = grade.DarkFull
 	g, err := price.New(price.Offer{Base: dec("200")})
@@ -332,16 +332,16 @@ func TestMarksWithoutPrice(t *testing.T) {
 	}
 	// One that the caller names is an error.
 	_, err = g.Value(dark, price.DarkCutter)
-	if want := "mark: dark cutter: no price; allowed: no mark"; err == nil || err.Error() != want || !errors.Is(err, price.ErrNoPrice) {
+	if want := "attribute: dark cutter: no price; allowed: no attribute"; err == nil || err.Error() != want || !errors.Is(err, price.ErrNoPrice) {
 		t.Errorf("%v, want %s", err, want)
 	}
-	g = latest(t, func(p *price.Offer) { p.Marks = p.Marks[:2] })
+	g = latest(t, func(p *price.Offer) { p.Attributes = p.Attributes[:2] })
 	_, err = g.Value(dark, price.DarkCutter)
-	if want := "mark: dark cutter: no price; allowed: all natural, non-hormone-treated"; err == nil || err.Error() != want {
+	if want := "attribute: dark cutter: no price; allowed: all natural, non-hormone-treated"; err == nil || err.Error() != want {
 		t.Errorf("%v, want %s", err, want)
 	}
 	_, err = g.Value(dark, 9)
-	if want := "mark: mark(9): unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated"; err == nil || err.Error() != want {
+	if want := "attribute: attribute(9): unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated"; err == nil || err.Error() != want {
 		t.Errorf("%v, want %s", err, want)
 	}
 }
@@ -405,9 +405,9 @@ func TestNewErrors(t *testing.T) {
 		{"tier", "no such tier", price.Offer{Base: dec("1"), Tiers: []price.TierAmount{{}}}, "tiers: unset: unknown; allowed: below standard to prime", grade.ErrUnknown},
 		{"tier twice", "two amounts", price.Offer{Base: dec("1"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("1")}, {grade.PrimeTier, dec("2.5")}}}, "tier prime: 2.50: repeated; allowed: one amount", grade.ErrRepeated},
 		{"tier amount", "under -10,000", price.Offer{Base: dec("1"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("-10000")}}}, "tier prime: -10000.00: out of range; allowed: " + allowed, grade.ErrRange},
-		{"mark", "no such mark", price.Offer{Base: dec("1"), Marks: []price.MarkAmount{{}}}, "marks: unset: unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated", grade.ErrUnknown},
-		{"mark twice", "two amounts", price.Offer{Base: dec("1"), Marks: []price.MarkAmount{{Mark: price.DairyType}, {Mark: price.DairyType}}}, "mark dairy-type: 0.00: repeated; allowed: one amount", grade.ErrRepeated},
-		{"mark amount", "5 places", price.Offer{Base: dec("1"), Marks: []price.MarkAmount{{Mark: price.DairyType, Amount: dec("0.00001")}}}, "mark dairy-type: 0.00001: too many places; allowed: " + allowed, grade.ErrPlaces},
+		{"attribute", "no such attribute", price.Offer{Base: dec("1"), Attributes: []price.AttributeAmount{{}}}, "attributes: unset: unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated", grade.ErrUnknown},
+		{"attribute twice", "two amounts", price.Offer{Base: dec("1"), Attributes: []price.AttributeAmount{{Attribute: price.DairyType}, {Attribute: price.DairyType}}}, "attribute dairy-type: 0.00: repeated; allowed: one amount", grade.ErrRepeated},
+		{"attribute amount", "5 places", price.Offer{Base: dec("1"), Attributes: []price.AttributeAmount{{Attribute: price.DairyType, Amount: dec("0.00001")}}}, "attribute dairy-type: 0.00001: too many places; allowed: " + allowed, grade.ErrPlaces},
 		{"edge", "nobody owns the edges", price.Offer{Base: dec("1"), Weight: []price.Band[grade.Weight]{band(grade.Pounds(0), grade.Weight{})}}, "weight band edge: owner: missing; allowed: lower band, upper band", grade.ErrMissing},
 		{"edge unknown", "no such owner", price.Offer{Base: dec("1"), Yield: []price.Band[grade.Yield]{{From: grade.Grades(1)}}, YieldEdge: 3}, "yield band edge: owner: edge(3): unknown; allowed: lower band, upper band", grade.ErrUnknown},
 		{"gap", "950 lb stands in no band", weights(band(grade.Pounds(600), grade.Pounds(900)), band(grade.Pounds(1000), grade.Weight{})), "weight band 1000 lb and over: a start at 1000 lb: gap; allowed: a start at 900 lb, the end of 600 lb to 900 lb", price.ErrGap},
@@ -439,7 +439,7 @@ func TestNewErrors(t *testing.T) {
 }
 
 func TestLimitsOfAmounts(t *testing.T) {
-	g, err := price.New(price.Offer{Base: dec("9999.9999"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("-9999.9999")}}, Marks: []price.MarkAmount{{Mark: price.DairyType, Amount: dec("9999.9999")}}})
+	g, err := price.New(price.Offer{Base: dec("9999.9999"), Tiers: []price.TierAmount{{grade.PrimeTier, dec("-9999.9999")}}, Attributes: []price.AttributeAmount{{Attribute: price.DairyType, Amount: dec("9999.9999")}}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -457,7 +457,7 @@ func TestTermsAreCopies(t *testing.T) {
 	}
 	want := g.Terms()
 	for _, mine := range []price.Offer{terms, g.Terms()} {
-		mine.Tiers[0].Amount, mine.Yield[0].Amount, mine.Weight[0].Amount, mine.Marks[0].Amount = dec("9"), dec("9"), dec("9"), dec("9")
+		mine.Tiers[0].Amount, mine.Yield[0].Amount, mine.Weight[0].Amount, mine.Attributes[0].Amount = dec("9"), dec("9"), dec("9"), dec("9")
 	}
 	if d := cmp.Diff(want, g.Terms()); d != "" {
 		t.Errorf("the grid changes with its terms (-want +got):\n%s", d)
@@ -622,12 +622,12 @@ func TestSteps(t *testing.T) {
 	report := cite.Citation{Standing: cite.Official, IDs: "ams-ct155-2025-01-06"}
 	want := []cite.Step{
 		{Name: "base", Rule: "dollars per cwt of hot carcass weight", Given: "grid week of 2025-01-06", Result: "300.00", Cite: report},
-		{Name: "tier select", Rule: "a mark stands in place of the tier", Given: "High Select", Result: "+0.00", Cite: report},
+		{Name: "tier select", Rule: "an attribute stands in place of the tier", Given: "High Select", Result: "+0.00", Cite: report},
 		{Name: "yield 2.5 to 3", Rule: "by yield, exact; a shared edge belongs to the upper band", Given: "2.7", Result: "+1.38", Cite: report},
 		{Name: "weight 600 lb to 900 lb", Rule: "by hot carcass weight; a shared edge belongs to the lower band", Given: "880 lb", Result: "+0.00", Cite: report},
-		{Name: "mark hardbone", Rule: "overall maturity is C00 or older; in place of the tier", Given: "High Select, C00", Result: "-42.20", Cite: cite.Citation{Standing: cite.Memory}},
-		{Name: "mark dark cutter", Rule: "the lean cuts dark", Given: "High Select, C00", Result: "-38.75", Cite: cite.Citation{Standing: cite.Derived}},
-		{Name: "mark all natural", Rule: "named by the caller", Given: "High Select, C00", Result: "+33.12", Cite: report},
+		{Name: "attribute hardbone", Rule: "overall maturity is C00 or older; in place of the tier", Given: "High Select, C00", Result: "-42.20", Cite: cite.Citation{Standing: cite.Memory}},
+		{Name: "attribute dark cutter", Rule: "the lean cuts dark", Given: "High Select, C00", Result: "-38.75", Cite: cite.Citation{Standing: cite.Derived}},
+		{Name: "attribute all natural", Rule: "named by the caller", Given: "High Select, C00", Result: "+33.12", Cite: report},
 		{Name: "price per cwt", Rule: "base, premiums and discounts added up", Given: "base and 6 lines", Result: "253.55", Cite: cite.Citation{Standing: cite.Published, IDs: "tx-grid-2014"}},
 		{Name: "value per head", Rule: "price per cwt times hot carcass weight / 100", Given: "253.55 and 880 lb", Result: "2231.24", Cite: cite.Citation{Standing: cite.Derived, IDs: "tx-grid-2014"}},
 	}
@@ -669,7 +669,8 @@ func TestTiersWithoutPriceInSteps(t *testing.T) {
 	}
 }
 
-func TestOrder(t *testing.T) {
+// TestComparisons holds which of two values is worth more.
+func TestComparisons(t *testing.T) {
 	g := latest(t, nil)
 	var class []price.Value
 	for _, a := range []grade.Assessment{
@@ -685,14 +686,15 @@ func TestOrder(t *testing.T) {
 		class = append(class, v)
 	}
 	// Per head: 2174.00, 2100.00, 2064.01, 2100.00.
-	if d := cmp.Diff([][]int{{1}, {2, 4}, {3}}, price.Order(class, price.ByHead)); d != "" {
-		t.Errorf("by head (-want +got):\n%s", d)
-	}
-	if d := cmp.Diff([][]int{{3}, {2, 4}, {1}}, price.Order(class, price.ByCwt)); d != "" {
-		t.Errorf("by cwt (-want +got):\n%s", d)
-	}
-	if got := price.Order(nil, price.ByHead); got != nil {
-		t.Errorf("an empty class: %v", got)
+	for _, tt := range []struct{ a, b, head, cwt int }{
+		{0, 1, +1, -1}, {1, 0, -1, +1}, {1, 3, 0, 0}, {2, 1, -1, +1}, {0, 2, +1, -1},
+	} {
+		if got := price.ByHead(class[tt.a], class[tt.b]); got != tt.head {
+			t.Errorf("by head, %d against %d: %d, want %d", tt.a, tt.b, got, tt.head)
+		}
+		if got := price.ByCwt(class[tt.a], class[tt.b]); got != tt.cwt {
+			t.Errorf("by cwt, %d against %d: %d, want %d", tt.a, tt.b, got, tt.cwt)
+		}
 	}
 }
 
@@ -706,7 +708,7 @@ func TestValueIsTheSum(t *testing.T) {
 		a := assessed(q, grade.YieldUnits(rapid.Int64Range(-2*100000000, 9*100000000).Draw(t, "yield")), grade.WeightUnits(int64(rapid.Int32Range(4_000_000, 18_000_000).Draw(t, "weight"))))
 		a.Carcass.Lean.Dark = grade.DarkCut(rapid.IntRange(0, 3).Draw(t, "dark"))
 		a.Maturity = maturity.Score(rapid.IntRange(100, 500).Draw(t, "maturity"))
-		given := rapid.SliceOf(rapid.SampledFrom([]price.Mark{price.DairyType, price.Over30Months, price.AllNatural})).Draw(t, "marks")
+		given := rapid.SliceOf(rapid.SampledFrom([]price.Attribute{price.DairyType, price.Over30Months, price.AllNatural})).Draw(t, "attributes")
 		v, err := g.Value(a, given...)
 		if err != nil {
 			t.Fatal(err)
@@ -735,30 +737,30 @@ func TestValueIsTheSum(t *testing.T) {
 }
 
 func TestEncodings(t *testing.T) {
-	roundtrip.Run(t, "Mark", price.DarkCutter, price.ParseMark, roundtrip.Case[price.Mark]{
-		Texts: map[string]price.Mark{
+	roundtrip.Run(t, "Attribute", price.DarkCutter, price.ParseAttribute, roundtrip.Case[price.Attribute]{
+		Texts: map[string]price.Attribute{
 			"dairy-type": price.DairyType, "bullock or stag": price.BullockOrStag, "hardbone": price.Hardbone, "dark cutter": price.DarkCutter,
 			"over 30 months": price.Over30Months, "all natural": price.AllNatural, "non-hormone-treated": price.NonHormoneTreated,
 		},
-		Bad: []string{"unset", "hard bone", "stag"}, Invalid: []price.Mark{price.NonHormoneTreated + 1},
+		Bad: []string{"unset", "hard bone", "stag"}, Invalid: []price.Attribute{price.NonHormoneTreated + 1},
 	})
 	roundtrip.Run(t, "Edge", price.EdgeUpper, roundtrip.Read[price.Edge], roundtrip.Case[price.Edge]{
 		Texts: map[string]price.Edge{"lower band": price.EdgeLower, "upper band": price.EdgeUpper},
 		Bad:   []string{"unset", "lower", "upper band -"}, Invalid: []price.Edge{price.EdgeUpper + 1},
 	})
-	for range price.Marks() {
+	for range price.Attributes() {
 		break
 	}
-	if !price.DairyType.IsValid() || price.Mark(0).IsValid() || price.Mark(8).IsValid() {
+	if !price.DairyType.IsValid() || price.Attribute(0).IsValid() || price.Attribute(8).IsValid() {
 		t.Error("IsValid")
 	}
-	if price.Mark(0).String() != "unset" || price.Edge(3).String() != "edge(3)" {
+	if price.Attribute(0).String() != "unset" || price.Edge(3).String() != "edge(3)" {
 		t.Error("String")
 	}
 }
 
-func FuzzMark(f *testing.F) {
-	roundtrip.Fuzz(f, price.ParseMark, price.Hardbone, "dairy-type", "bullock or stag", "over 30 months", "stag")
+func FuzzAttribute(f *testing.F) {
+	roundtrip.Fuzz(f, price.ParseAttribute, price.Hardbone, "dairy-type", "bullock or stag", "over 30 months", "stag")
 }
 
 func FuzzEdge(f *testing.F) {
@@ -785,7 +787,7 @@ func TestAllProblems(t *testing.T) {
 	_, err := price.New(price.Offer{
 		Base:       dec("-1"),
 		Tiers:      []price.TierAmount{{0, dec("1")}, {grade.PrimeTier, dec("1")}, {grade.PrimeTier, dec("2")}, {grade.SelectTier, dec("0.00001")}},
-		Marks:      []price.MarkAmount{{Mark: 99}, {Mark: price.DairyType, Amount: dec("10000")}},
+		Attributes: []price.AttributeAmount{{Attribute: 99}, {Attribute: price.DairyType, Amount: dec("10000")}},
 		Yield:      []price.Band[grade.Yield]{{From: grade.Grades(3), Amount: dec("1")}, {From: grade.Grades(1), To: grade.Grades(2), Amount: dec("0.00001")}},
 		Weight:     []price.Band[grade.Weight]{{To: grade.Pounds(900)}, {From: grade.Pounds(900), To: grade.Pounds(600)}},
 		WeightEdge: price.EdgeLower,
@@ -795,8 +797,8 @@ func TestAllProblems(t *testing.T) {
 		"tiers[0].tier | tiers: unset: unknown; allowed: below standard to prime",
 		"tiers[2].amount | tier prime: 2.00: repeated; allowed: one amount",
 		"tiers[3].amount | tier select: 0.00001: too many places; allowed: amounts under 10,000 with at most 4 places",
-		"marks[0].mark | marks: mark(99): unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated",
-		"marks[1].amount | mark dairy-type: 10000.00: out of range; allowed: amounts under 10,000 with at most 4 places",
+		"attributes[0].attribute | attributes: attribute(99): unknown; allowed: dairy-type, bullock or stag, hardbone, dark cutter, over 30 months, all natural, non-hormone-treated",
+		"attributes[1].amount | attribute dairy-type: 10000.00: out of range; allowed: amounts under 10,000 with at most 4 places",
 		"yield_edge | yield band edge: owner: missing; allowed: lower band, upper band",
 		"yield[1].amount | yield band 1 to 2: 0.00001: too many places; allowed: amounts under 10,000 with at most 4 places",
 		"yield[0].from | yield band 3 and over: a start at 3: gap; allowed: a start at 2, the end of 1 to 2",
@@ -824,11 +826,11 @@ func TestGridThroughJSON(t *testing.T) {
 		t.Error("cmp.Diff finds nothing between two grids")
 	}
 	for in, want := range map[string]string{
-		`{"base":"1","yields":[]}`:             "yields | name: yields: unknown; allowed: name, base, cite, tiers, yield, yield_edge, weight, weight_edge, marks",
-		`{"base":"-1"}`:                        "base | base: -1.00: out of range; allowed: over 0.00",
-		`{"base":"1","tiers":[{"teir":"a"}]}`:  "tiers[0].teir | name: teir: unknown; allowed: tier, amount",
-		`{"base":"1","marks":[{"amonut":1}]}`:  "marks[0].amonut | name: amonut: unknown; allowed: mark, amount, instead",
-		`{"base":"1","weight":[{"form":"1"}]}`: "weight[0].form | name: form: unknown; allowed: from, to, amount",
+		`{"base":"1","yields":[]}`:                 "yields | name: yields: unknown; allowed: name, base, cite, tiers, yield, yield_edge, weight, weight_edge, attributes",
+		`{"base":"-1"}`:                            "base | base: -1.00: out of range; allowed: over 0.00",
+		`{"base":"1","tiers":[{"teir":"a"}]}`:      "tiers[0].teir | name: teir: unknown; allowed: tier, amount",
+		`{"base":"1","attributes":[{"amonut":1}]}`: "attributes[0].amonut | name: amonut: unknown; allowed: attribute, amount, instead",
+		`{"base":"1","weight":[{"form":"1"}]}`:     "weight[0].form | name: form: unknown; allowed: from, to, amount",
 	} {
 		kept := g
 		faulttest.All(t, in, json.Unmarshal([]byte(in), &kept), want)
@@ -860,11 +862,11 @@ func TestEveryType(t *testing.T) {
 		t.Fatal(err)
 	}
 	everytype.Run(t, ".",
-		price.DairyType, price.Mark(99), price.EdgeLower, price.Edge(99), g, v, v.Parts()[0],
+		price.DairyType, price.Attribute(99), price.EdgeLower, price.Edge(99), g, v, v.Parts()[0],
 		price.Offer{Name: "odd", Base: dec("1e400"), Tiers: []price.TierAmount{{}}, Yield: []price.Band[grade.Yield]{{}}, Weight: []price.Band[grade.Weight]{{}}}, g.Terms(),
 		price.Band[grade.Yield]{From: grade.Grades(-1), To: grade.Grades(5)}, price.Band[grade.Weight]{From: grade.Pounds(math.NaN()), Amount: dec("-1e-400")},
-		price.TierAmount{Tier: 99, Amount: dec("1")}, price.TierAmount{Tier: grade.PrimeTier}, price.MarkAmount{Mark: price.DairyType, Instead: true},
-		price.New, price.PerHead, price.Dressing, price.BreakEven, price.ByHead, price.ByCwt, price.ParseMark, roundtrip.Read[price.Edge], price.Marks, price.MarksOf,
+		price.TierAmount{Tier: 99, Amount: dec("1")}, price.TierAmount{Tier: grade.PrimeTier}, price.AttributeAmount{Attribute: price.DairyType, Instead: true},
+		price.New, price.PerHead, price.Dressing, price.BreakEven, price.ByHead, price.ByCwt, price.ParseAttribute, roundtrip.Read[price.Edge], price.Attributes, price.AttributesOf,
 		grade.Assessment{}, grade.Grades(3), grade.Yield{}, grade.Pounds(700), grade.Weight{}, grade.HalfUp, dec("1e400"), dec("66"), decimal.Decimal{},
 	)
 }

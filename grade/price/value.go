@@ -2,7 +2,6 @@ package price
 
 import (
 	"cmp"
-	"slices"
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/text"
@@ -23,9 +22,9 @@ type Value struct {
 	weight   grade.Weight
 	perCwt   int64 // in units of 0.0001 dollar
 
-	yieldBand, weightBand int   // -1 where the grid has no bands
-	marks, read           marks // all that apply; those read off the assessment
-	instead               bool  // a mark stands in place of the tier
+	yieldBand, weightBand int        // -1 where the grid has no bands
+	attributes, read      attributes // all that apply; those read off the assessment
+	instead               bool       // an attribute stands in place of the tier
 }
 
 // perHead is the value in units of 1e-10 dollar. It fits: a price is under eleven
@@ -50,8 +49,7 @@ func (v Value) Weight() grade.Weight { return v.weight }
 // Cents returns the value of the carcass in dollars, rounded to the cent by r.
 // An unset rounding gives a [*grade.FieldError].
 func (v Value) Cents(r grade.Rounding) (decimal.Decimal, error) {
-	n, err := divide(v.perHead(), 100_000_000, r)
-	return decimal.New(n, -2), err
+	return cents(v.perHead(), 100_000_000, r)
 }
 
 // PerLiveCwt returns what the value comes to per cwt of live weight, in dollars
@@ -61,69 +59,74 @@ func (v Value) PerLiveCwt(live grade.Weight, r grade.Rounding) (decimal.Decimal,
 	if !live.IsValid() || live.Units() <= v.weight.Units() {
 		return decimal.Decimal{}, &grade.FieldError{Field: "live weight", Value: live.String(), Allowed: "over the carcass's " + v.weight.String(), Err: grade.ErrRange}
 	}
-	n, err := divide(v.perHead(), 100*live.Units(), r)
+	return cents(v.perHead(), 100*live.Units(), r)
+}
+
+func cents(n, d int64, r grade.Rounding) (decimal.Decimal, error) {
+	n, err := divide(n, d, r)
 	return decimal.New(n, -2), err
 }
 
 // Premium is one premium or discount that went into a value.
 type Premium struct {
-	Name   string          `json:"name"`   // as "tier select", "yield 2.5 to 3", "mark dark cutter"
+	Name   string          `json:"name"`   // as "tier select", "yield 2.5 to 3", "attribute dark cutter"
 	Amount decimal.Decimal `json:"amount"` // dollars per cwt; a discount is negative
 }
 
 // Parts returns the premiums and discounts of the value, those of no amount too:
-// tier, yield, weight, then the marks. With the base they add up to
+// tier, yield, weight, then the attributes. With the base they add up to
 // [Value.PerCwt].
 func (v Value) Parts() []Premium {
 	var out []Premium
 	for _, l := range v.lines() {
-		out = append(out, Premium{l.name, exact(l.n, places)})
+		out = append(out, Premium{l.Name, exact(l.n, places)})
 	}
 	return out
 }
 
 // line is a premium or discount with what explains it.
 type line struct {
-	name, rule, given string
-	n                 int64
-	cite              cite.Citation
+	cite.Step
+	n int64
 }
 
-func (v Value) lines() []line {
+func (v Value) lines() (out []line) {
 	g := v.grid
 	if g == nil {
 		return nil
 	}
-	var out []line
+	add := func(name, rule, given string, n int64, by cite.Citation) {
+		out = append(out, line{cite.Step{Name: name, Rule: rule, Given: given, Result: fixed.Plus(n, money(n, places)), Cite: by}, n})
+	}
 	from := g.terms.Cite
 	if t := g.tiers[v.tier]; v.instead {
-		out = append(out, line{"tier " + v.tier.String(), "a mark stands in place of the tier", v.quality.String(), 0, from})
+		add("tier "+v.tier.String(), "an attribute stands in place of the tier", v.quality.String(), 0, from)
 	} else if t.priced {
-		out = append(out, line{"tier " + v.tier.String(), "by trade tier", v.quality.String(), t.n, from})
+		add("tier "+v.tier.String(), "by trade tier", v.quality.String(), t.n, from)
 	}
 	if v.yieldBand >= 0 {
-		b := g.yield[v.yieldBand]
-		out = append(out, line{"yield " + b.name, "by yield, exact; a shared edge belongs to the " + g.terms.YieldEdge.String(), v.yield.String(), b.n, from})
+		b := g.yield.all[v.yieldBand]
+		add("yield "+b.name, "by yield, exact; a shared edge belongs to the "+g.yield.edge.String(), v.yield.String(), b.n, from)
 	}
 	if v.weightBand >= 0 {
-		b := g.weight[v.weightBand]
-		out = append(out, line{"weight " + b.name, "by hot carcass weight; a shared edge belongs to the " + g.terms.WeightEdge.String(), v.weight.String(), b.n, from})
+		b := g.weight.all[v.weightBand]
+		add("weight "+b.name, "by hot carcass weight; a shared edge belongs to the "+g.weight.edge.String(), v.weight.String(), b.n, from)
 	}
-	for m := range Marks() {
-		if !v.marks.has(m) {
+	for m := range Attributes() {
+		if !v.attributes.has(m) {
 			continue
 		}
-		l := line{"mark " + m.String(), "named by the caller", v.quality.String() + ", " + v.maturity.String(), g.marks[m].n, from}
+		a, rule, by := g.attributes[m], "named by the caller", from
 		if v.read.has(m) {
-			l.rule, l.cite = why[m].rule, why[m].cite
+			rule, by = why[m].rule, why[m].cite
 		}
-		if !g.marks[m].priced {
-			l.rule += "; the grid has no price for it"
+		if !a.priced {
+			rule += "; the grid has no price for it"
 		}
-		if g.marks[m].instead {
-			l.rule += "; in place of the tier"
+		if a.instead {
+			rule += "; in place of the tier"
 		}
-		out = append(out, l)
+		add("attribute "+m.String(), rule, v.quality.String()+", "+v.maturity.String(), a.n, by)
 	}
 	return out
 }
@@ -144,7 +147,7 @@ func (v Value) Steps() []cite.Step {
 	steps := []cite.Step{{Name: "base", Rule: "dollars per cwt of hot carcass weight", Given: "grid " + t.Name, Result: money(v.grid.base, places), Cite: t.Cite}}
 	lines := v.lines()
 	for _, l := range lines {
-		steps = append(steps, cite.Step{Name: l.name, Rule: l.rule, Given: l.given, Result: fixed.Plus(l.n, money(l.n, places)), Cite: l.cite})
+		steps = append(steps, l.Step)
 	}
 	return append(steps,
 		cite.Step{Name: "price per cwt", Rule: "base, premiums and discounts added up", Given: "base and " + text.Count(len(lines), "line"), Result: money(v.perCwt, places), Cite: citeAdditive},
@@ -166,26 +169,6 @@ func ByHead(a, b Value) int { return cmp.Compare(a.perHead(), b.perHead()) }
 // ByCwt compares two values by their price per cwt, so that weight counts only
 // through its premium or discount.
 func ByCwt(a, b Value) int { return cmp.Compare(a.perCwt, b.perCwt) }
-
-// Order places the exhibits 1 to n of a class by value, the most valuable first.
-// Exhibits of equal value stand in one group, in order of their number. compare
-// is [ByHead] or [ByCwt].
-func Order(class []Value, compare func(a, b Value) int) [][]int {
-	all := make([]int, len(class))
-	for i := range all {
-		all[i] = i + 1
-	}
-	slices.SortStableFunc(all, func(x, y int) int { return compare(class[y-1], class[x-1]) })
-	var out [][]int
-	for i, x := range all {
-		if i > 0 && compare(class[all[i-1]-1], class[x-1]) == 0 {
-			out[len(out)-1] = append(out[len(out)-1], x)
-			continue
-		}
-		out = append(out, []int{x})
-	}
-	return out
-}
 
 // PerHead returns what a weight comes to at a price per cwt, in dollars, exactly
 // (published: ext-msu-p2556, for live and for carcass weight). A price that is
@@ -216,8 +199,7 @@ func Dressing(hot, live grade.Weight, r grade.Rounding) (grade.Share, error) {
 	if hot.Units() > live.Units() {
 		return grade.Share{}, &grade.FieldError{Field: "weight", Value: hot.String(), Allowed: "up to the live weight of " + live.String(), Err: grade.ErrRange}
 	}
-	n, err := divide(1_000_000*hot.Units(), live.Units(), r)
-	return shareUnits(n, err)
+	return percent(hot.Units(), live.Units(), r)
 }
 
 // BreakEven returns the dressing percent at which a price per cwt of live weight
@@ -237,22 +219,21 @@ func BreakEven(live, carcass decimal.Decimal, r grade.Rounding) (grade.Share, er
 	if l <= 0 || c < l {
 		return grade.Share{}, &grade.FieldError{Field: "live price", Value: dollars(live), Allowed: "over 0.00, up to the carcass price of " + dollars(carcass), Err: grade.ErrRange}
 	}
-	n, err := divide(1_000_000*l, c, r)
-	return shareUnits(n, err)
+	return percent(l, c, r)
 }
 
 func over0(field string, w grade.Weight) error {
-	e := &grade.FieldError{Field: field, Allowed: "over 0 lb", Err: grade.ErrMissing}
 	switch {
 	case w.Units() > 0:
 		return nil
 	case w.IsSet():
-		e.Value, e.Err = w.String(), grade.ErrRange
+		return &grade.FieldError{Field: field, Value: w.String(), Allowed: "over 0 lb", Err: grade.ErrRange}
 	}
-	return e
+	return &grade.FieldError{Field: field, Allowed: "over 0 lb", Err: grade.ErrMissing}
 }
 
-func shareUnits(n int64, err error) (grade.Share, error) {
+func percent(part, whole int64, r grade.Rounding) (grade.Share, error) {
+	n, err := divide(1_000_000*part, whole, r)
 	if err != nil {
 		return grade.Share{}, err
 	}

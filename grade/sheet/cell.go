@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"example.com/ribface/grade"
@@ -9,30 +10,19 @@ import (
 	"example.com/ribface/maturity"
 )
 
-// form is what a mapping says of cells.
-type form struct {
-	comma   bool // the decimal sign
-	missing []string
-	scale   grade.MarblingScale
-	ages    MaturityScale
-	surplus grade.Rounding
-}
+// comma reports whether the decimal sign is a comma.
+func (m *Mapping) comma() bool { return m.Decimal == "," }
 
 // absent reports whether a cell has a mark for missing.
-func (f *form) absent(cell string) bool {
-	for _, m := range f.missing {
-		if strings.EqualFold(cell, m) {
-			return true
-		}
-	}
-	return false
+func (m *Mapping) absent(cell string) bool {
+	return slices.ContainsFunc(m.Missing, func(mark string) bool { return strings.EqualFold(cell, mark) })
 }
 
 // number puts a number in the plain form, without groups and with a point. What is
 // not grouped in threes is left as it stands, and is then no number.
-func (f *form) number(cell string) string {
+func (m *Mapping) number(cell string) string {
 	point, group := ".", ","
-	if f.comma {
+	if m.comma() {
 		point, group = ",", "."
 	}
 	whole, part, found := cell, "", false
@@ -47,7 +37,7 @@ func (f *form) number(cell string) string {
 			break
 		}
 	}
-	if f.comma && strings.Contains(whole+part, ".") {
+	if m.comma() && strings.Contains(whole+part, ".") {
 		return "?" // a point that is no decimal sign here
 	}
 	if found {
@@ -76,12 +66,12 @@ func ungroup(s, between string) (string, bool) {
 
 // whole reads a whole number of a scale; digits behind it are rounded where the
 // mapping says so.
-func (f *form) whole(cell string) (int, error) {
-	n, err := fixed.Read(f.number(cell))
+func (m *Mapping) whole(cell string) (int, error) {
+	n, err := fixed.Read(m.number(cell))
 	if err != nil {
 		return 0, err
 	}
-	v, err := n.Units(0, 1, fixed.Rounding(f.surplus))
+	v, err := n.Units(0, 1, fixed.Rounding(m.Surplus))
 	return int(min(max(v, -10_000), 10_000)), err
 }
 
@@ -91,23 +81,23 @@ func bare(cell string) bool {
 	return c-'0' <= 9 || c == '.' || c == ',' || c == '+' || c == '-'
 }
 
-func (f *form) marbling(cell string) (grade.Marbling, error) {
+func (m *Mapping) marbling(cell string) (grade.Marbling, error) {
 	if !bare(cell) {
 		return grade.ParseMarbling(cell)
 	}
-	if f.scale == 0 {
+	if m.Marbling == 0 {
 		return 0, &grade.FieldError{Allowed: "a name; for numbers the mapping names the scale", Err: grade.ErrSyntax}
 	}
-	n, err := f.whole(cell)
+	n, err := m.whole(cell)
 	if err != nil {
 		return 0, err
 	}
-	return f.scale.Marbling(n)
+	return m.Marbling.Marbling(n)
 }
 
-func (f *form) maturity(cell string) (maturity.Score, error) {
-	if bare(cell) && f.ages == MaturityNumbers {
-		n, err := f.whole(cell)
+func (m *Mapping) maturity(cell string) (maturity.Score, error) {
+	if bare(cell) && m.Maturity == MaturityNumbers {
+		n, err := m.whole(cell)
 		if err != nil {
 			return 0, err
 		}
@@ -119,7 +109,7 @@ func (f *form) maturity(cell string) (maturity.Score, error) {
 	if len(cell) == 3 && cell[0]-'A' <= 'E'-'A' && cell[1]-'0' <= 9 && cell[2]-'0' <= 9 { // the usual spelling, quickly
 		return maturity.Group(cell[0] - 'A' + 1).At(int(cell[1]-'0')*10 + int(cell[2]-'0')), nil
 	}
-	if point, ok := f.ages.Point(); ok && len(cell) == 1 {
+	if point, ok := m.Maturity.Point(); ok && len(cell) == 1 {
 		if g, err := maturity.ParseGroup(cell); err == nil {
 			return g.At(point), nil
 		}
@@ -131,30 +121,27 @@ func (f *form) maturity(cell string) (maturity.Score, error) {
 // may be a bull or a bullock.
 var short = map[string]grade.Sex{"s": grade.Steer, "st": grade.Steer, "str": grade.Steer, "h": grade.Heifer, "hf": grade.Heifer, "hfr": grade.Heifer, "c": grade.Cow, "cow": grade.Cow}
 
-func readSex(_ *form, row *Row, cell string) (err error) {
+func (*Mapping) sex(cell string) (grade.Sex, error) {
 	if len(cell) <= 3 {
-		if row.Carcass.Sex = short[strings.ToLower(cell)]; row.Carcass.Sex != 0 {
-			return nil
+		if sex := short[strings.ToLower(cell)]; sex != 0 {
+			return sex, nil
 		}
 	}
-	row.Carcass.Sex, err = grade.ParseSex(cell)
-	return err
+	return grade.ParseSex(cell)
 }
 
 var darks = text.Enum[grade.DarkCut]{Kind: "dark cut", Names: []string{"", "1/3", "2/3"}, Zero: "no", Also: []text.Alias[grade.DarkCut]{{Name: "n", Value: 0}, {Name: "0", Value: 0}, {Name: "third", Value: 1}, {Name: "2 thirds", Value: 2}, {Name: "1 third", Value: 1}}}
 
-func readDark(_ *form, row *Row, cell string) error {
-	dark, err := darks.Parse(cell)
-	if err != nil {
-		dark, err = grade.ParseDarkCut(cell)
+func (*Mapping) dark(cell string) (grade.DarkCut, error) {
+	if dark, err := darks.Parse(cell); err == nil {
+		return dark, nil
 	}
-	row.Carcass.Lean.Dark = dark
-	return err
+	return grade.ParseDarkCut(cell)
 }
 
 var yesNo = text.Enum[uint8]{Kind: "answer", Names: []string{"", "yes"}, Zero: "no", Also: []text.Alias[uint8]{{Name: "y", Value: 1}, {Name: "n", Value: 0}}}
 
-func yesOrNo(cell string) (bool, error) {
+func (*Mapping) yes(cell string) (bool, error) {
 	n, err := yesNo.Parse(cell)
 	return n == 1, err
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"iter"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -25,101 +26,103 @@ type Column struct {
 type column struct {
 	Column
 	path  string // the field of the carcass by its JSON names
-	read  func(f *form, row *Row, cell string) error
+	read  func(f *Mapping, row *Row, cell string) error
 	write func(b []byte, row *Row) ([]byte, error) // nil for a spelling that is read only
 	known []string                                 // headings of the trade without their unit, for Propose
 }
 
-const places = 4
+// field is the column of one field of a carcass. A field that is not set is an empty cell.
+func field[T comparable](c Column, path, known string, at func(*grade.Carcass) *T, read func(*Mapping, string) (T, error), write func([]byte, T) ([]byte, error)) column {
+	return column{c, path, func(m *Mapping, row *Row, cell string) (err error) {
+		*at(&row.Carcass), err = read(m, cell)
+		return err
+	}, func(b []byte, row *Row) ([]byte, error) {
+		var unset T
+		if v := *at(&row.Carcass); v != unset {
+			return write(b, v)
+		}
+		return b, nil
+	}, strings.Split(known, ", ")}
+}
 
-// numbers says what a measure may be.
-func numbers[T interface{ String() string }](least, most T) string {
-	return "a number, " + least.String() + " to " + most.String()
+// plain is a way of reading to which the mapping does not matter.
+func plain[T any](parse func(string) (T, error)) func(*Mapping, string) (T, error) {
+	return func(_ *Mapping, cell string) (T, error) { return parse(cell) }
 }
 
 // columns is the one table of what the package knows, in the order in which it is
 // written.
 var columns = func() []column {
 	lo, hi := grade.CarcassLimits().Least, grade.CarcassLimits().Most
-	fat := measured(func(c *grade.Carcass) *grade.Thickness { return &c.Measures.Fat }, grade.ThicknessUnits, grade.ParseThickness, lo.Fat, hi.Fat)
-	adjust := measured(func(c *grade.Carcass) *grade.Thickness { return &c.FatAdjust }, grade.ThicknessUnits, grade.ParseThickness, grade.ThicknessUnits(-hi.Fat.Units()), hi.Fat)
-	ribeye := measured(func(c *grade.Carcass) *grade.Area { return &c.Measures.Ribeye }, grade.AreaUnits, grade.ParseArea, lo.Ribeye, hi.Ribeye)
-	kph := measured(func(c *grade.Carcass) *grade.Share { return &c.Measures.KPH }, grade.ShareUnits, grade.ParseShare, lo.KPH, hi.KPH)
-	weight := measured(func(c *grade.Carcass) *grade.Weight { return &c.Measures.Weight }, grade.WeightUnits, grade.ParseWeight, lo.Weight, hi.Weight)
-	return append([]column{
-		{Column{"id", "id", "", "one line of text"}, "", readID, writeID, []string{"id", "tag", "ear tag", "eartag", "animal", "animal id", "animal number", "carcass", "carcass id", "carcass number", "carcass no", "nr", "no", "no.", "number", "visual id", "vid"}},
-		{Column{"sex", "sex class", "", "steer, heifer, cow, bullock, bull; S, H or C"}, "sex", readSex, func(b []byte, r *Row) ([]byte, error) { return text.AppendName(b, r.Carcass.Sex) }, []string{"sex", "sex class", "gender", "class"}},
-		{Column{"skeletal", "skeletal maturity", "", "A00 to E100"}, "maturity.skeletal", func(f *form, r *Row, cell string) (err error) {
-			r.Carcass.Maturity.Skeletal, err = f.maturity(cell)
-			return err
-		}, func(b []byte, r *Row) ([]byte, error) { return appendScore(b, r.Carcass.Maturity.Skeletal) }, []string{"skeletal", "skeletal maturity", "skeletal mat", "skel", "bone", "bone maturity"}},
-		{Column{"lean", "lean maturity", "", "A00 to E100"}, "maturity.lean", func(f *form, r *Row, cell string) (err error) {
-			r.Carcass.Maturity.Lean, err = f.maturity(cell)
-			return err
-		}, func(b []byte, r *Row) ([]byte, error) { return appendScore(b, r.Carcass.Maturity.Lean) }, []string{"lean", "lean maturity", "lean mat"}},
-		{Column{"maturity", "overall maturity", "", "A00 to E100, for skeletal and lean alike"}, "maturity", func(f *form, r *Row, cell string) error {
+	adjust := measured("fat_adjust", "fat adjustment", "fat_adjust", "fat adjustment, fat adjust, fat adj", []string{"in", "mm", "cm"},
+		measure[grade.Thickness]{func(c *grade.Carcass) *grade.Thickness { return &c.FatAdjust }, grade.ThicknessUnits, grade.ParseThickness, grade.ThicknessUnits(-hi.Fat.Units()), hi.Fat})
+	adjust[0].Allowed += ", leaving the fat " + lo.Fat.String() + " to " + hi.Fat.String()
+	all := slices.Concat([]column{
+		{Column{"id", "id", "", "one line of text"}, "", readID, writeID, strings.Split("id, tag, ear tag, eartag, animal, animal id, animal number, carcass, carcass id, carcass number, carcass no, nr, no, no., number, visual id, vid", ", ")},
+		field(Column{"sex", "sex class", "", "steer, heifer, cow, bullock, bull; S, H or C"}, "sex", "sex, sex class, gender, class",
+			func(c *grade.Carcass) *grade.Sex { return &c.Sex }, (*Mapping).sex, text.AppendName),
+		field(Column{"skeletal", "skeletal maturity", "", "A00 to E100"}, "maturity.skeletal", "skeletal, skeletal maturity, skeletal mat, skel, bone, bone maturity",
+			func(c *grade.Carcass) *maturity.Score { return &c.Maturity.Skeletal }, (*Mapping).maturity, appendScore),
+		field(Column{"lean", "lean maturity", "", "A00 to E100"}, "maturity.lean", "lean, lean maturity, lean mat",
+			func(c *grade.Carcass) *maturity.Score { return &c.Maturity.Lean }, (*Mapping).maturity, appendScore),
+		{Column{"maturity", "overall maturity", "", "A00 to E100, for skeletal and lean alike"}, "maturity", func(f *Mapping, r *Row, cell string) error {
 			s, err := f.maturity(cell)
 			r.Carcass.Maturity.Skeletal, r.Carcass.Maturity.Lean = s, s
 			return err
-		}, nil, []string{"maturity", "overall maturity", "maturity score", "carcass maturity", "mat"}},
-		{Column{"teeth", "teeth", "", "the count of permanent incisors, 0 to 8"}, "maturity.teeth", readTeeth, writeTeeth, []string{"teeth", "incisors", "permanent incisors"}},
-		{Column{"papers_months", "papers", "months", "whole months, 1 to 600"}, "maturity.papers", readPapers, writePapers, []string{"papers", "verified age", "age by papers"}},
-		{Column{"marbling", "marbling", "", "Devoid00 to Ab100, or a number where the mapping names its scale"}, "marbling", func(f *form, r *Row, cell string) (err error) {
-			r.Carcass.Marbling, err = f.marbling(cell)
-			return err
-		}, func(b []byte, r *Row) ([]byte, error) { return appendMarbling(b, r.Carcass.Marbling) }, []string{"marbling", "marb", "marbling score", "marb score", "marbling degree"}},
-		{Column{"firmness", "firmness", "", "very soft, soft, moderately soft, slightly soft, slightly firm, moderately firm, firm"}, "lean.firmness", func(_ *form, r *Row, cell string) (err error) {
-			r.Carcass.Lean.Firmness, err = grade.ParseFirmness(cell)
-			return err
-		}, func(b []byte, r *Row) ([]byte, error) { return text.AppendName(b, r.Carcass.Lean.Firmness) }, []string{"firmness", "lean firmness"}},
-		{Column{"dark", "dark cut", "", "none, one third, two thirds, full; 1/3, 2/3"}, "lean.dark", readDark, func(b []byte, r *Row) ([]byte, error) { return text.AppendName(b, r.Carcass.Lean.Dark) }, []string{"dark", "dark cut", "dark cutter", "dark cutting"}},
-		{Column{"below_cutter", "below Cutter", "", "yes, no"}, "lean.below_cutter", readBelow, writeBelow, []string{"below cutter"}},
-		{Column{"fat_in", "fat", "in", numbers(lo.Fat, hi.Fat)}, "measures.fat", fat.read("in"), fat.write, []string{"fat", "ft", "bf", "backfat", "back fat", "fat thickness", "fat depth", "rib fat", "12th rib fat", "12th rib fat thickness", "12th rib backfat", "subcutaneous fat"}},
-		{Column{"fat_mm", "fat", "mm", numbers(lo.Fat, hi.Fat)}, "measures.fat", fat.read("mm"), nil, nil},
-		{Column{"fat_cm", "fat", "cm", numbers(lo.Fat, hi.Fat)}, "measures.fat", fat.read("cm"), nil, nil},
-		{Column{"fat_adjust_in", "fat adjustment", "in", numbers(grade.ThicknessUnits(-hi.Fat.Units()), hi.Fat) + ", leaving the fat " + lo.Fat.String() + " to " + hi.Fat.String()}, "fat_adjust", adjust.read("in"), adjust.write, []string{"fat adjustment", "fat adjust", "fat adj"}},
-		{Column{"fat_adjust_mm", "fat adjustment", "mm", numbers(grade.ThicknessUnits(-hi.Fat.Units()), hi.Fat)}, "fat_adjust", adjust.read("mm"), nil, nil},
-		{Column{"fat_adjust_cm", "fat adjustment", "cm", numbers(grade.ThicknessUnits(-hi.Fat.Units()), hi.Fat)}, "fat_adjust", adjust.read("cm"), nil, nil},
-		{Column{"ribeye_sq_in", "ribeye", "sq in", numbers(lo.Ribeye, hi.Ribeye)}, "measures.ribeye", ribeye.read("sq in"), ribeye.write, []string{"ribeye", "rib eye", "rea", "ribeye area", "rib eye area", "lma", "lm area", "lm", "longissimus muscle area", "longissimus area", "loin muscle area", "loin eye area"}},
-		{Column{"ribeye_sq_cm", "ribeye", "sq cm", numbers(lo.Ribeye, hi.Ribeye)}, "measures.ribeye", ribeye.read("sq cm"), nil, nil},
-		{Column{"kph_pct", "KPH", "%", numbers(lo.KPH, hi.KPH)}, "measures.kph", kph.read("%"), kph.write, []string{"kph", "kph fat", "kidney pelvic heart fat", "kidney pelvic and heart fat", "kidney pelvic heart"}},
-		{Column{"weight_lb", "weight", "lb", numbers(lo.Weight, hi.Weight)}, "measures.weight", weight.read("lb"), weight.write, []string{"weight", "hcw", "hot carcass weight", "hot weight", "hot carcass wt", "hot wt", "carcass weight", "carcass wt", "hcwt", "wt"}},
-		{Column{"weight_kg", "weight", "kg", numbers(lo.Weight, hi.Weight)}, "measures.weight", weight.read("kg"), nil, nil},
-		{Column{"assumed", "assumed", "", "sex, maturity, kph, weight: what was assumed and not seen"}, "assumed", func(_ *form, r *Row, cell string) error { return r.Assumed.UnmarshalText([]byte(cell)) }, func(b []byte, r *Row) ([]byte, error) { return r.Assumed.append(b) }, nil},
-		{Column{"color", "lean color", "", "very dark red to light cherry red"}, "lean.color", func(_ *form, r *Row, cell string) (err error) {
-			r.Carcass.Lean.Color, err = grade.ParseColor(cell)
-			return err
-		}, func(b []byte, r *Row) ([]byte, error) { return text.AppendName(b, r.Carcass.Lean.Color) }, []string{"color", "lean color"}},
-		{Column{"texture", "lean texture", "", "very coarse to fine"}, "lean.texture", func(_ *form, r *Row, cell string) (err error) {
-			r.Carcass.Lean.Texture, err = grade.ParseTexture(cell)
-			return err
-		}, func(b []byte, r *Row) ([]byte, error) { return text.AppendName(b, r.Carcass.Lean.Texture) }, []string{"texture", "lean texture"}},
-		{Column{"buttons", "buttons", "", "0% to 100% ossified, or white and soft"}, "maturity.buttons", func(_ *form, r *Row, cell string) (err error) {
-			r.Carcass.Maturity.Buttons, err = maturity.ParseButtons(cell)
-			return err
-		}, func(b []byte, r *Row) ([]byte, error) { return text.AppendName(b, r.Carcass.Maturity.Buttons) }, []string{"buttons", "chine buttons", "ossification"}},
-	}, results()...)
-}()
-
-// results are the columns that a [GradedWriter] adds. In a graded sheet that is read
-// again their cells are left, since it is graded again.
-func results() []column {
-	var all []column
-	for _, name := range [...]string{"overall", "quality", "yield", "yield_grade", "tier", "flags"} {
-		all = append(all, column{Column{name, "result " + name, "", "the result of grading"}, "result." + name, func(*form, *Row, string) error { return nil }, nil, nil})
+		}, nil, strings.Split("maturity, overall maturity, maturity score, carcass maturity, mat", ", ")},
+		field(Column{"teeth", "teeth", "", "the count of permanent incisors, 0 to 8"}, "maturity.teeth", "teeth, incisors, permanent incisors",
+			func(c *grade.Carcass) *maturity.Teeth { return &c.Maturity.Teeth }, (*Mapping).teeth, appendTeeth),
+		field(Column{"papers_months", "papers", "months", "whole months, 1 to 600"}, "maturity.papers", "papers, verified age, age by papers",
+			func(c *grade.Carcass) *maturity.Months { return &c.Maturity.Papers }, (*Mapping).papers, appendPapers),
+		field(Column{"marbling", "marbling", "", "Devoid00 to Ab100, or a number where the mapping names its scale"}, "marbling", "marbling, marb, marbling score, marb score, marbling degree",
+			func(c *grade.Carcass) *grade.Marbling { return &c.Marbling }, (*Mapping).marbling, appendMarbling),
+		field(Column{"firmness", "firmness", "", "very soft, soft, moderately soft, slightly soft, slightly firm, moderately firm, firm"}, "lean.firmness", "firmness, lean firmness",
+			func(c *grade.Carcass) *grade.Firmness { return &c.Lean.Firmness }, plain(grade.ParseFirmness), text.AppendName),
+		field(Column{"dark", "dark cut", "", "none, one third, two thirds, full; 1/3, 2/3"}, "lean.dark", "dark, dark cut, dark cutter, dark cutting",
+			func(c *grade.Carcass) *grade.DarkCut { return &c.Lean.Dark }, (*Mapping).dark, text.AppendName),
+		field(Column{"below_cutter", "below Cutter", "", "yes, no"}, "lean.below_cutter", "below cutter",
+			func(c *grade.Carcass) *bool { return &c.Lean.BelowCutter }, (*Mapping).yes, func(b []byte, _ bool) ([]byte, error) { return append(b, "yes"...), nil }),
+	}, measured("fat", "fat", "measures.fat", "fat, ft, bf, backfat, back fat, fat thickness, fat depth, rib fat, 12th rib fat, 12th rib fat thickness, 12th rib backfat, subcutaneous fat",
+		[]string{"in", "mm", "cm"}, measure[grade.Thickness]{func(c *grade.Carcass) *grade.Thickness { return &c.Measures.Fat }, grade.ThicknessUnits, grade.ParseThickness, lo.Fat, hi.Fat}),
+		adjust,
+		measured("ribeye", "ribeye", "measures.ribeye", "ribeye, rib eye, rea, ribeye area, rib eye area, lma, lm area, lm, longissimus muscle area, longissimus area, loin muscle area, loin eye area",
+			[]string{"sq in", "sq cm"}, measure[grade.Area]{func(c *grade.Carcass) *grade.Area { return &c.Measures.Ribeye }, grade.AreaUnits, grade.ParseArea, lo.Ribeye, hi.Ribeye}),
+		measured("kph", "KPH", "measures.kph", "kph, kph fat, kidney pelvic heart fat, kidney pelvic and heart fat, kidney pelvic heart",
+			[]string{"%"}, measure[grade.Share]{func(c *grade.Carcass) *grade.Share { return &c.Measures.KPH }, grade.ShareUnits, grade.ParseShare, lo.KPH, hi.KPH}),
+		measured("weight", "weight", "measures.weight", "weight, hcw, hot carcass weight, hot weight, hot carcass wt, hot wt, carcass weight, carcass wt, hcwt, wt",
+			[]string{"lb", "kg"}, measure[grade.Weight]{func(c *grade.Carcass) *grade.Weight { return &c.Measures.Weight }, grade.WeightUnits, grade.ParseWeight, lo.Weight, hi.Weight}),
+		[]column{
+			{Column{"assumed", "assumed", "", "sex, maturity, kph, weight: what was assumed and not seen"}, "assumed", func(_ *Mapping, r *Row, cell string) error { return r.Assumed.UnmarshalText([]byte(cell)) },
+				func(b []byte, r *Row) ([]byte, error) { return r.Assumed.append(b) }, nil},
+			field(Column{"color", "lean color", "", "very dark red to light cherry red"}, "lean.color", "color, lean color",
+				func(c *grade.Carcass) *grade.Color { return &c.Lean.Color }, plain(grade.ParseColor), text.AppendName),
+			field(Column{"texture", "lean texture", "", "very coarse to fine"}, "lean.texture", "texture, lean texture",
+				func(c *grade.Carcass) *grade.Texture { return &c.Lean.Texture }, plain(grade.ParseTexture), text.AppendName),
+			field(Column{"buttons", "buttons", "", "0% to 100% ossified, or white and soft"}, "maturity.buttons", "buttons, chine buttons, ossification",
+				func(c *grade.Carcass) *maturity.Buttons { return &c.Maturity.Buttons }, plain(maturity.ParseButtons), text.AppendName),
+		})
+	for _, name := range resultNames {
+		all = append(all, column{Column{name, "result " + name, "", "the result of grading"}, "result." + name, func(*Mapping, *Row, string) error { return nil }, nil, nil})
 	}
 	return all
-}
+}()
 
-// known finds a column by its name; nil for none.
-func known(name string) *column {
+// resultNames are the columns that a [GradedWriter] adds. In a graded sheet that is read
+// again their cells are left, since it is graded again.
+var resultNames = []string{"overall", "quality", "yield", "yield_grade", "tier", "flags"}
+
+// find gives the first column that is what is looked for; nil for none.
+func find(is func(c *column) bool) *column {
 	for i := range columns {
-		if columns[i].Name == name {
+		if is(&columns[i]) {
 			return &columns[i]
 		}
 	}
 	return nil
 }
+
+// known finds a column by its name; nil for none.
+func known(name string) *column { return find(func(c *column) bool { return c.Name == name }) }
 
 // written are the columns of a written row.
 var written = func() (all []lines.Column[Row]) {
@@ -138,7 +141,7 @@ var put = lines.NewWriter(written)
 // one that is written. The results of grading are not among them.
 func Columns() iter.Seq[Column] {
 	return func(yield func(Column) bool) {
-		for i := range columns[:len(columns)-len(results())] {
+		for i := range columns[:len(columns)-len(resultNames)] {
 			if !yield(columns[i].Column) {
 				return
 			}
@@ -146,80 +149,79 @@ func Columns() iter.Seq[Column] {
 	}
 }
 
-// measure is how one measure is read and written, between two counts of 0.0001.
+// measure is how one measure is read and written.
 type measure[T quantity] struct {
 	at          func(*grade.Carcass) *T
-	units       func(int64) T
+	units       func(int64) T // of 0.0001
 	parse       func(string, ...grade.Rounding) (T, error)
-	least, most int64
+	least, most T
 }
 
 type quantity interface {
 	Units() int64
 	IsSet() bool
 	IsValid() bool
-	AppendText([]byte) ([]byte, error)
+	String() string
 }
 
-func measured[T quantity](at func(*grade.Carcass) *T, units func(int64) T, parse func(string, ...grade.Rounding) (T, error), least, most T) measure[T] {
-	return measure[T]{at, units, parse, least.Units(), most.Units()}
-}
+const places = 4
 
-// read reads a number that is in the unit of its column, unless the cell has a unit of
-// its own.
-func (m measure[T]) read(unit string) func(*form, *Row, string) error {
-	customary := unit == "in" || unit == "sq in" || unit == "%" || unit == "lb"
-	return func(f *form, row *Row, cell string) error {
-		if customary && !f.comma {
-			if n, err := fixed.Parse(cell, places); err == nil {
-				if n < m.least || n > m.most {
-					return grade.ErrRange
+// measured are the columns of a measure, one for each unit. The first is written, and is
+// of the customary unit.
+func measured[T quantity](name, fact, path, known string, units []string, m measure[T]) (all []column) {
+	least, most := m.least.Units(), m.most.Units()
+	for _, unit := range units {
+		heading := name + "_" + strings.NewReplacer(" ", "_", "%", "pct").Replace(unit)
+		c := column{Column: Column{heading, fact, unit, "a number, " + m.least.String() + " to " + m.most.String()}, path: path}
+		c.read = func(f *Mapping, row *Row, cell string) error {
+			if unit == units[0] && !f.comma() {
+				if n, err := fixed.Parse(cell, places); err == nil {
+					if n < least || n > most {
+						return grade.ErrRange
+					}
+					*m.at(&row.Carcass) = m.units(n)
+					return nil
 				}
-				*m.at(&row.Carcass) = m.units(n)
-				return nil
 			}
-		}
-		v, err := m.value(f, f.number(cell), unit)
-		if err != nil {
+			v, err := m.value(f, f.number(cell), unit)
+			if n := v.Units(); err == nil && (n < least || n > most) {
+				err = grade.ErrRange
+			}
+			if err == nil {
+				*m.at(&row.Carcass) = v
+			}
 			return err
 		}
-		if n := v.Units(); n < m.least || n > m.most {
-			return grade.ErrRange
-		}
-		*m.at(&row.Carcass) = v
-		return nil
+		all = append(all, c)
 	}
+	// The customary unit holds every number exactly.
+	all[0].known = strings.Split(known, ", ")
+	all[0].write = func(b []byte, row *Row) ([]byte, error) {
+		v := *m.at(&row.Carcass)
+		n := v.Units()
+		if n == 0 && !v.IsSet() {
+			return b, nil
+		}
+		if n < least || n > most || n == 0 && !v.IsValid() {
+			return b, &grade.FieldError{Value: v.String(), Err: grade.ErrRange}
+		}
+		return fixed.Append(b, n, places), nil
+	}
+	return all
 }
 
 // value reads a number in the plain form.
-func (m measure[T]) value(f *form, cell, unit string) (T, error) {
+func (m measure[T]) value(f *Mapping, cell, unit string) (T, error) {
 	if last := cell[len(cell)-1]; last == '.' || last-'0' <= 9 {
 		cell += " " + unit
 	}
-	if f.surplus != 0 {
-		return m.parse(cell, f.surplus)
+	if f.Surplus != 0 {
+		return m.parse(cell, f.Surplus)
 	}
 	return m.parse(cell)
 }
 
-// write writes the number in the customary unit, which the heading names.
-func (m measure[T]) write(b []byte, row *Row) ([]byte, error) {
-	v := *m.at(&row.Carcass)
-	n := v.Units()
-	if n == 0 && !v.IsSet() {
-		return b, nil
-	}
-	if n < m.least || n > m.most || n == 0 && !v.IsValid() {
-		text, err := v.AppendText(nil)
-		if err != nil {
-			return b, err
-		}
-		return b, &grade.FieldError{Value: string(text), Err: grade.ErrRange}
-	}
-	return fixed.Append(b, n, places), nil
-}
-
-func readID(_ *form, row *Row, cell string) error {
+func readID(_ *Mapping, row *Row, cell string) error {
 	if lines.Broken(cell) {
 		return grade.ErrSyntax
 	}
@@ -261,58 +263,30 @@ var degreeTexts = func() (all [grade.Abundant + 1]string) {
 	return all
 }()
 
-func readTeeth(f *form, row *Row, cell string) error {
-	n, err := fixed.Parse(f.number(cell), 0)
-	if err != nil {
-		return err
+func (m *Mapping) teeth(cell string) (maturity.Teeth, error) {
+	n, err := fixed.Parse(m.number(cell), 0)
+	if err == nil && (n < 0 || n > 8) {
+		err = grade.ErrRange
 	}
-	if n < 0 || n > 8 {
-		return grade.ErrRange
-	}
-	row.Carcass.Maturity.Teeth = maturity.Incisors(int(n))
-	return nil
+	return maturity.Incisors(int(n)), err
 }
 
-func writeTeeth(b []byte, row *Row) ([]byte, error) {
-	t := row.Carcass.Maturity.Teeth
-	if t == 0 {
-		return b, nil
+func appendTeeth(b []byte, t maturity.Teeth) ([]byte, error) {
+	if n, ok := t.Count(); ok {
+		return append(b, '0'+byte(n)), nil
 	}
-	n, ok := t.Count()
-	if !ok {
-		return b, &grade.FieldError{Value: t.String(), Err: grade.ErrRange}
-	}
-	return append(b, '0'+byte(n)), nil
+	return b, &grade.FieldError{Value: t.String(), Err: grade.ErrRange}
 }
 
-func readPapers(f *form, row *Row, cell string) error {
-	p, err := maturity.ParseMonths(f.number(cell))
-	row.Carcass.Maturity.Papers = p
-	return err
+func (m *Mapping) papers(cell string) (maturity.Months, error) {
+	return maturity.ParseMonths(m.number(cell))
 }
 
-func writePapers(b []byte, row *Row) ([]byte, error) {
-	p := row.Carcass.Maturity.Papers
-	if p == 0 {
-		return b, nil
+func appendPapers(b []byte, p maturity.Months) ([]byte, error) {
+	if p.IsValid() {
+		return strconv.AppendInt(b, int64(p), 10), nil
 	}
-	if !p.IsValid() {
-		return b, &grade.FieldError{Value: p.String(), Err: grade.ErrRange}
-	}
-	return strconv.AppendInt(b, int64(p), 10), nil
-}
-
-func readBelow(_ *form, row *Row, cell string) error {
-	yes, err := yesOrNo(cell)
-	row.Carcass.Lean.BelowCutter = yes
-	return err
-}
-
-func writeBelow(b []byte, row *Row) ([]byte, error) {
-	if row.Carcass.Lean.BelowCutter {
-		b = append(b, "yes"...)
-	}
-	return b, nil
+	return b, &grade.FieldError{Value: p.String(), Err: grade.ErrRange}
 }
 
 // RowError is the error for a row of a sheet, and for its header. Its fields are File,
@@ -322,6 +296,3 @@ func writeBelow(b []byte, row *Row) ([]byte, error) {
 // allowed. What else is wrong in the same row is in More, from left to right; All
 // lists both. The sheets of package contest have the same error.
 type RowError = fault.RowError
-
-// ErrRepeated marks a column that stands twice, and a measure given in two units.
-var ErrRepeated = fault.ErrRepeated

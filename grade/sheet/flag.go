@@ -3,7 +3,6 @@ package sheet
 import (
 	"hash/maphash"
 	"iter"
-	"strconv"
 	"strings"
 
 	"example.com/ribface/grade"
@@ -173,8 +172,4 @@ func (l *list) find(hash uint64) *uint32 {
 			return p
 		}
 	}
-}
-
-func repeated(id string, line int) Flag {
-	return Flag{RepeatedID, "id " + id + " stands on line " + strconv.Itoa(line) + " too"}
 }

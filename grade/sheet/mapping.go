@@ -68,12 +68,13 @@ func (m Mapping) Check() error {
 	refuse := func(path, field, value, allowed string, err error) {
 		all = append(all, &grade.FieldError{Path: path, Field: field, Value: value, Allowed: allowed, Err: err})
 	}
-	if !slices.Contains([]string{"", ",", ";", "\t", "|"}, m.Separator) {
-		refuse("separator", "separator", strconv.QuoteToASCII(m.Separator), "comma, semicolon, tab or bar", grade.ErrUnknown)
+	check := func(ok bool, path, field, value, allowed string, err error) {
+		if !ok {
+			refuse(path, field, value, allowed, err)
+		}
 	}
-	if !slices.Contains([]string{"", ".", ","}, m.Decimal) {
-		refuse("decimal", "decimal sign", strconv.QuoteToASCII(m.Decimal), "point or comma", grade.ErrUnknown)
-	}
+	check(slices.Contains([]string{"", ",", ";", "\t", "|"}, m.Separator), "separator", "separator", strconv.QuoteToASCII(m.Separator), "comma, semicolon, tab or bar", grade.ErrUnknown)
+	check(slices.Contains([]string{"", ".", ","}, m.Decimal), "decimal", "decimal sign", strconv.QuoteToASCII(m.Decimal), "point or comma", grade.ErrUnknown)
 	facts := map[string]string{}
 	for _, heading := range slices.Sorted(maps.Keys(m.Columns)) {
 		name := m.Columns[heading]
@@ -84,34 +85,20 @@ func (m Mapping) Check() error {
 		case c == nil || strings.HasPrefix(c.path, "result."):
 			refuse(path, "column", fault.Plain(name), "a column of ours with its unit, as weight_lb", grade.ErrUnknown)
 		case facts[c.Field] != "":
-			refuse(path, c.Field, fault.Plain(heading), "one column for it; "+strconv.Quote(facts[c.Field])+" is one", ErrRepeated)
+			refuse(path, c.Field, fault.Plain(heading), "one column for it; "+strconv.Quote(facts[c.Field])+" is one", grade.ErrRepeated)
 		default:
 			facts[c.Field] = heading
 		}
 	}
-	if m.Marbling != 0 && !text.Named(m.Marbling) {
-		refuse("marbling", "marbling scale", m.Marbling.String(), "a scale of package grade", grade.ErrUnknown)
-	}
-	if m.Maturity != 0 && !m.Maturity.valid() {
-		refuse("maturity", "maturity scale", m.Maturity.String(), maturityAllowed, grade.ErrUnknown)
-	}
-	if m.Surplus != 0 && !text.Named(m.Surplus) {
-		refuse("surplus", "rounding", m.Surplus.String(), "a rounding of package grade", grade.ErrUnknown)
-	}
+	check(m.Marbling == 0 || text.Named(m.Marbling), "marbling", "marbling scale", m.Marbling.String(), "a scale of package grade", grade.ErrUnknown)
+	check(m.Maturity == 0 || m.Maturity.valid(), "maturity", "maturity scale", m.Maturity.String(), maturityAllowed, grade.ErrUnknown)
+	check(m.Surplus == 0 || text.Named(m.Surplus), "surplus", "rounding", m.Surplus.String(), "a rounding of package grade", grade.ErrUnknown)
 	lo, hi := grade.CarcassLimits().Least, grade.CarcassLimits().Most
 	a := m.Assumed
-	if a.Sex != 0 && !a.Sex.IsValid() {
-		refuse("assumed.sex", "sex class", a.Sex.String(), known("sex").Allowed, grade.ErrUnknown)
-	}
-	if a.Maturity != 0 && !a.Maturity.IsValid() {
-		refuse("assumed.maturity", "maturity", a.Maturity.String(), "A00 to E100", grade.ErrRange)
-	}
-	if k := a.KPH; k.IsSet() && (k.Compare(lo.KPH) < 0 || k.Compare(hi.KPH) > 0) {
-		refuse("assumed.kph", "KPH", k.String(), known("kph_pct").Allowed, grade.ErrRange)
-	}
-	if w := a.Weight; w.IsSet() && (w.Compare(lo.Weight) < 0 || w.Compare(hi.Weight) > 0) {
-		refuse("assumed.weight", "weight", w.String(), known("weight_lb").Allowed, grade.ErrRange)
-	}
+	check(a.Sex == 0 || a.Sex.IsValid(), "assumed.sex", "sex class", a.Sex.String(), known("sex").Allowed, grade.ErrUnknown)
+	check(a.Maturity == 0 || a.Maturity.IsValid(), "assumed.maturity", "maturity", a.Maturity.String(), "A00 to E100", grade.ErrRange)
+	check(!a.KPH.IsSet() || a.KPH.Compare(lo.KPH) >= 0 && a.KPH.Compare(hi.KPH) <= 0, "assumed.kph", "KPH", a.KPH.String(), known("kph_pct").Allowed, grade.ErrRange)
+	check(!a.Weight.IsSet() || a.Weight.Compare(lo.Weight) >= 0 && a.Weight.Compare(hi.Weight) <= 0, "assumed.weight", "weight", a.Weight.String(), known("weight_lb").Allowed, grade.ErrRange)
 	return fault.Join(all...)
 }
 
@@ -136,15 +123,6 @@ func (m *Mapping) UnmarshalJSON(b []byte) error {
 	}
 	*m = Mapping(p)
 	return nil
-}
-
-// form gives what the mapping says of cells.
-func (m Mapping) form() *form {
-	f := &form{comma: m.Decimal == ",", scale: m.Marbling, ages: m.Maturity, surplus: m.Surplus}
-	for _, mark := range m.Missing {
-		f.missing = append(f.missing, text.Trim(mark))
-	}
-	return f
 }
 
 // MaturityScale says what a maturity is besides a letter with points, as A60, which is
@@ -196,16 +174,10 @@ const maturityAllowed = `"A00 = 100", or "letter at" with points from 0 to 99`
 
 func parseMaturityScale(s string) (MaturityScale, error) {
 	in := text.Trim(s)
-	if text.SameWords(in, MaturityNumbers.String()) {
-		return MaturityNumbers, nil
-	}
-	for point := range 100 {
-		if text.SameWords(in, LetterAt(point).String()) {
-			return LetterAt(point), nil
+	for scale := range MaturityScale(firstLetterAt + 100) {
+		if (scale == 0 || scale.valid()) && text.SameWords(in, scale.String()) {
+			return scale, nil
 		}
-	}
-	if text.SameWords(in, MaturityScale(0).String()) {
-		return 0, nil
 	}
 	return 0, fault.Parse("maturity scale", s, "", maturityAllowed, fault.ErrUnknown)
 }
@@ -243,27 +215,18 @@ const (
 
 var assumptionNames = [...]string{"sex", "maturity", "kph", "weight"}
 
-var assumptionTexts = func() (all [allAssumptions + 1]string) {
-	all[0] = "none"
-	for a := range all[1:] {
-		var names []string
-		for i, name := range assumptionNames {
-			if (a+1)&(1<<i) != 0 {
-				names = append(names, name)
-			}
-		}
-		all[a+1] = strings.Join(names, " ")
-	}
-	return all
-}()
-
 // String gives the names with blanks between, as "maturity kph"; "none" for zero.
 func (a Assumptions) String() string {
-	if a > allAssumptions {
-		return "assumed(" + strconv.Itoa(int(a)) + ")"
+	switch b, err := a.append(nil); {
+	case err != nil:
+		return a.odd()
+	case a != 0:
+		return string(b)
 	}
-	return assumptionTexts[a]
+	return "none"
 }
+
+func (a Assumptions) odd() string { return "assumed(" + strconv.Itoa(int(a)) + ")" }
 
 const assumptionsAllowed = "sex, maturity, kph and weight, with blanks between"
 
@@ -291,13 +254,23 @@ func (a Assumptions) MarshalText() ([]byte, error) { return a.append(nil) }
 
 // append appends the names, nothing for zero.
 func (a Assumptions) append(b []byte) ([]byte, error) {
-	switch {
-	case a == 0:
-		return b, nil
-	case a > allAssumptions:
-		return b, &grade.FieldError{Field: "assumed", Value: a.String(), Allowed: assumptionsAllowed, Err: grade.ErrUnknown}
+	if a > allAssumptions {
+		return b, &grade.FieldError{Field: "assumed", Value: a.odd(), Allowed: assumptionsAllowed, Err: grade.ErrUnknown}
 	}
-	return append(b, a.String()...), nil
+	if a == 0 {
+		return b, nil
+	}
+	from := len(b)
+	for i, name := range assumptionNames {
+		if a&(1<<i) == 0 {
+			continue
+		}
+		if len(b) > from {
+			b = append(b, ' ')
+		}
+		b = append(b, name...)
+	}
+	return b, nil
 }
 
 // UnmarshalText reads what [Assumptions.String] writes, in any case; empty text gives

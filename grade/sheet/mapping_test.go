@@ -88,8 +88,14 @@ func TestMappingCheck(t *testing.T) {
 	if d := cmp.Diff(want, got); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
-	if err := (sheet.Mapping{}).Check(); err != nil {
-		t.Error(err)
+	for _, a := range []sheet.Assumed{{}, {KPH: grade.Percent(0), Weight: grade.Pounds(100)}, {KPH: grade.Percent(10), Weight: grade.Pounds(1800)}} {
+		if err := (sheet.Mapping{Assumed: a}).Check(); err != nil {
+			t.Error(err)
+		}
+	}
+	heavy := sheet.Assumed{KPH: grade.ShareUnits(100_001), Weight: grade.WeightUnits(18_000_001)}
+	if all := grade.Problems(sheet.Mapping{Assumed: heavy}.Check()); len(all) != 2 {
+		t.Errorf("over the most: %v", all)
 	}
 }
 
@@ -260,6 +266,10 @@ func TestPropose(t *testing.T) {
 			Unplaced: []string{"Pen", "Note"},
 			Lacking:  []string{"quality: sex class", "quality: skeletal maturity", "quality: lean maturity", "quality: marbling", "yield: fat", "yield: ribeye", "yield: KPH", "yield: weight"},
 			Doubts:   []string{"no heading is known; columns wants a heading of the sheet with a column of ours for each"}}},
+		{"results of grading", "id,Yield\n1,2.5\n", sheet.Proposal{
+			Mapping:  sheet.Mapping{Separator: ",", Columns: map[string]string{"id": "id"}},
+			Unplaced: []string{"Yield"},
+			Lacking:  []string{"quality: sex class", "quality: skeletal maturity", "quality: lean maturity", "quality: marbling", "yield: fat", "yield: ribeye", "yield: KPH", "yield: weight"}}},
 		{"near ours", "drak\n1\n", sheet.Proposal{
 			Mapping:  sheet.Mapping{Separator: ","},
 			Unplaced: []string{"drak"},

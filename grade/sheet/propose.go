@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"errors"
 	"io"
 	"slices"
@@ -48,22 +49,23 @@ var unitSpellings = []struct{ spelling, unit string }{
 func Propose(r io.Reader) (Proposal, error) {
 	block, err := lines.NewSource(r).Next()
 	first, n, ok, long := block.Next()
+	var headings []string
+	cells := lines.Cells{Comma: separator(first), Trim: true}
 	switch {
 	case err != nil:
-		return Proposal{}, lines.HeaderError("", block.Line, err)
+		n = block.Line
 	case long != nil:
-		return Proposal{}, lines.HeaderError("", n, long)
+		err = long
 	case !ok:
-		return Proposal{}, lines.HeaderError("", n, io.EOF)
+		err = io.EOF
+	default:
+		headings, err = cells.Divide(first)
 	}
-	p := proposer{comma: separator(first), said: map[string]bool{}}
-	p.Mapping.Separator = string(p.comma)
-	cells := lines.Cells{Comma: p.comma, Trim: true}
-	headings, err := cells.Divide(first)
 	if err != nil {
 		return Proposal{}, lines.HeaderError("", n, err)
 	}
-	p.headings = slices.Clone(headings)
+	p := proposer{headings: slices.Clone(headings), said: map[string]bool{}}
+	p.Mapping.Separator = string(cells.Comma)
 	sample := first + "\n"
 	p.cells = make([][]string, len(p.headings))
 	for range mostLooked {
@@ -72,12 +74,11 @@ func Propose(r io.Reader) (Proposal, error) {
 			break
 		}
 		row, bad := cells.Divide(line)
-		if err != nil || bad != nil {
-			continue
-		}
-		sample += line + "\n"
-		for i, cell := range row[:min(len(row), len(p.cells))] {
-			p.cells[i] = append(p.cells[i], cell)
+		if err == nil && bad == nil {
+			sample += line + "\n"
+			for i, cell := range row[:min(len(row), len(p.cells))] {
+				p.cells[i] = append(p.cells[i], cell)
+			}
 		}
 	}
 	p.decimal()
@@ -100,7 +101,6 @@ func separator(header string) byte {
 
 type proposer struct {
 	Proposal
-	comma    byte
 	headings []string
 	cells    [][]string      // of each column
 	said     map[string]bool // headings whose cells are doubted
@@ -142,31 +142,26 @@ func (p *proposer) place() {
 	facts := map[string]string{}
 	for i, heading := range p.headings {
 		name, unit := split(heading)
-		c := trade(name)
-		if c == nil {
-			c = trade(heading)
-		}
-		if c == nil {
-			p.Unplaced = append(p.Unplaced, heading)
-			continue
-		}
-		if facts[c.Field] != "" {
-			p.Unplaced = append(p.Unplaced, heading)
+		var at *column
+		switch c := cmp.Or(trade(name), trade(heading)); {
+		case c == nil:
+		case facts[c.Field] != "":
 			p.doubt(strconv.Quote(heading), ": a second column for ", c.Field, ", after ", strconv.Quote(facts[c.Field]))
-			continue
+		default:
+			if at = p.unit(i, c, unit); at == nil {
+				p.doubt(strconv.Quote(heading), ": ", unit, " is no unit of ", c.Field)
+			}
 		}
-		at := p.unit(i, c, unit)
 		if at == nil {
 			p.Unplaced = append(p.Unplaced, heading)
-			p.doubt(strconv.Quote(heading), ": ", unit, " is no unit of ", c.Field)
 			continue
 		}
-		facts[c.Field] = heading
+		facts[at.Field] = heading
 		p.Mapping.Columns[heading] = at.Name
-		if c.Name != "id" {
+		if at.Name != "id" {
 			p.marks(i)
 		}
-		p.scales(i, c)
+		p.scales(i, at)
 	}
 }
 
@@ -195,13 +190,9 @@ func split(heading string) (name, unit string) {
 // trade finds the column that a heading of the trade, or of ours, names; nil for none.
 func trade(name string) *column {
 	name = text.Trim(name)
-	for i := range columns {
-		c := &columns[i]
-		if text.SameWords(c.Name, name) && !strings.HasPrefix(c.path, "result.") || slices.ContainsFunc(c.known, func(k string) bool { return text.SameWords(k, name) }) {
-			return c
-		}
-	}
-	return nil
+	return find(func(c *column) bool {
+		return text.SameWords(c.Name, name) && !strings.HasPrefix(c.path, "result.") || slices.ContainsFunc(c.known, func(k string) bool { return text.SameWords(k, name) })
+	})
 }
 
 // unit finds the column for the unit, of the heading or by the look of the cells; nil
@@ -230,20 +221,14 @@ func (p *proposer) unit(i int, c *column, unit string) *column {
 			p.doubt(strconv.Quote(p.headings[i]), ": no unit; taken for ", unit, since)
 		}
 	}
-	for k := range columns {
-		if columns[k].Field == c.Field && columns[k].Unit == unit {
-			return &columns[k]
-		}
-	}
-	return nil
+	return find(func(at *column) bool { return at.Field == c.Field && at.Unit == unit })
 }
 
 // middle is the middle one of the numbers in a column, in 0.0001.
 func (p *proposer) middle(i int) (int64, bool) {
-	f := p.Mapping.form()
 	var all []int64
 	for _, cell := range p.cells[i] {
-		if n, err := fixed.Read(f.number(cell)); err == nil {
+		if n, err := fixed.Read(p.Mapping.number(cell)); err == nil {
 			if v, err := n.Units(places, 1, fixed.HalfEven); err == nil {
 				all = append(all, v)
 			}
@@ -276,7 +261,7 @@ func (p *proposer) scales(i int, c *column) {
 			letters++
 		case bare(cell):
 			numbers++
-			if n, err := fixed.Read(p.Mapping.form().number(cell)); err == nil {
+			if n, err := fixed.Read(p.Mapping.number(cell)); err == nil {
 				if _, err := n.Units(places, 1, fixed.Exact); errors.Is(err, grade.ErrPlaces) {
 					fine++
 				}
@@ -311,11 +296,10 @@ func (p *proposer) check(sample string) {
 		p.doubt(fault.Plain(err.Error()))
 		return
 	}
-	quality, yield := r.Lacks()
-	for _, what := range quality {
+	for _, what := range r.quality {
 		p.Lacking = append(p.Lacking, "quality: "+what)
 	}
-	for _, what := range yield {
+	for _, what := range r.yield {
 		p.Lacking = append(p.Lacking, "yield: "+what)
 	}
 	for _, err := range r.Rows() {

@@ -58,8 +58,7 @@ type worker = fault.Worker
 type Reader struct {
 	worker
 	file    string
-	form    *form
-	assumed Assumed
+	mapping Mapping
 	head    *lines.Head[Row]
 	line    int // of the header
 	extra   []string
@@ -100,7 +99,11 @@ func (m Mapping) NewReader(file string, r io.Reader) (*Reader, error) {
 	if err := m.Check(); err != nil {
 		return nil, err
 	}
-	s := &Reader{file: file, form: m.form(), assumed: m.Assumed, comma: ','}
+	m.Missing = slices.Clone(m.Missing)
+	for i, mark := range m.Missing {
+		m.Missing[i] = text.Trim(mark)
+	}
+	s := &Reader{file: file, mapping: m, comma: ','}
 	if m.Separator != "" {
 		s.comma = m.Separator[0]
 	}
@@ -110,41 +113,26 @@ func (m Mapping) NewReader(file string, r io.Reader) (*Reader, error) {
 		return nil, lines.HeaderError(file, s.input.Number(), err)
 	}
 	s.line = s.input.Number()
-	head, wrong := lines.NewHead(m.compile(s.form), headings, true)
+	head, wrong := lines.NewHead(s.mapping.compile(), headings, true)
 	s.head = head
 	if len(m.Columns) == 0 {
 		wrong = append(wrong, s.misspelled()...)
 	}
 	if at := head.Find("maturity"); at >= 0 && (head.Find("maturity.skeletal") >= 0 || head.Find("maturity.lean") >= 0) {
-		wrong = append(wrong, head.Wrong(at, &grade.FieldError{Field: "overall maturity", Value: fault.Plain(head.Headings[at]), Allowed: "overall maturity, or skeletal and lean", Err: ErrRepeated}))
+		wrong = append(wrong, head.Wrong(at, &grade.FieldError{Field: "overall maturity", Value: fault.Plain(head.Headings[at]), Allowed: "overall maturity, or skeletal and lean", Err: grade.ErrRepeated}))
 	}
 	if err := fault.Row(file, s.line, "", wrong); err != nil {
 		return nil, err
 	}
-	if at := head.Find("measures.weight"); at >= 0 {
-		name := head.Headings[at]
-		if mapped, ok := m.column(name); ok {
-			name = mapped
-		}
-		s.kilograms = text.SameWords(name, "weight_kg")
-	}
+	at := head.Find("measures.weight")
+	s.kilograms = slices.Contains(slices.Collect(maps.Values(m.Columns)), "weight_kg") || len(m.Columns) == 0 && at >= 0 && text.SameWords(head.Headings[at], "weight_kg")
 	s.extra = s.names()
 	s.lacking()
 	return s, nil
 }
 
-// column gives the column that the mapping has for a heading.
-func (m Mapping) column(heading string) (string, bool) {
-	for h, name := range m.Columns {
-		if text.SameWords(h, heading) {
-			return name, true
-		}
-	}
-	return "", false
-}
-
 // compile makes the columns that the mapping names.
-func (m Mapping) compile(f *form) (all []lines.Column[Row]) {
+func (m *Mapping) compile() (all []lines.Column[Row]) {
 	add := func(heading string, c *column, needed bool) {
 		all = append(all, lines.Column[Row]{Name: heading, Fact: c.Field, Path: c.path, Needed: needed, Allowed: c.Allowed, Read: func(row *Row, cell string) error {
 			if cell[0] <= ' ' || cell[0] >= 0x80 || cell[len(cell)-1] <= ' ' || cell[len(cell)-1] >= 0x80 {
@@ -152,10 +140,10 @@ func (m Mapping) compile(f *form) (all []lines.Column[Row]) {
 					return nil
 				}
 			}
-			if len(f.missing) > 0 && f.absent(cell) {
+			if len(m.Missing) > 0 && m.absent(cell) {
 				return nil
 			}
-			return c.read(f, row, cell)
+			return c.read(m, row, cell)
 		}})
 	}
 	for _, heading := range slices.Sorted(maps.Keys(m.Columns)) {
@@ -173,11 +161,8 @@ func (m Mapping) compile(f *form) (all []lines.Column[Row]) {
 func (s *Reader) misspelled() (wrong []*RowError) {
 	for _, i := range s.head.Unread {
 		heading := s.head.Headings[i]
-		for k := range columns {
-			if c := &columns[k]; s.head.Find(c.path) < 0 && near(strings.ToLower(heading), c.Name) {
-				wrong = append(wrong, s.head.Wrong(i, &grade.FieldError{Field: "column", Value: fault.Plain(heading), Allowed: c.Name + ", or a heading that is not a letter away from it", Err: grade.ErrUnknown}))
-				break
-			}
+		if c := find(func(c *column) bool { return s.head.Find(c.path) < 0 && near(strings.ToLower(heading), c.Name) }); c != nil {
+			wrong = append(wrong, s.head.Wrong(i, &grade.FieldError{Field: "column", Value: fault.Plain(heading), Allowed: c.Name + ", or a heading that is not a letter away from it", Err: grade.ErrUnknown}))
 		}
 	}
 	return wrong
@@ -186,29 +171,31 @@ func (s *Reader) misspelled() (wrong []*RowError) {
 // near reports whether a name of four letters or more has one letter too many, too
 // few, another one, or two exchanged.
 func near(a, b string) bool {
-	if len(a) > len(b) {
-		a, b = b, a
-	}
-	if len(a) < 4 || len(b) > len(a)+1 {
+	if min(len(a), len(b)) < 4 {
 		return false
 	}
-	i := 0
-	for i < len(a) && a[i] == b[i] {
-		i++
+	for a != "" && b != "" && a[0] == b[0] {
+		a, b = a[1:], b[1:]
 	}
-	if len(a) < len(b) {
-		return a[i:] == b[i+1:]
+	for a != "" && b != "" && a[len(a)-1] == b[len(b)-1] {
+		a, b = a[:len(a)-1], b[:len(b)-1]
 	}
-	return a[i+1:] == b[i+1:] || i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
+	return max(len(a), len(b)) <= 1 || len(a) == 2 && len(b) == 2 && a[0] == b[1] && a[1] == b[0]
+}
+
+// ours holds the names of our columns.
+func ours() map[string]bool {
+	all := map[string]bool{}
+	for i := range columns {
+		all[columns[i].Name] = true
+	}
+	return all
 }
 
 // names gives the names of the extra columns. A heading that is empty, that stands
 // before, or that is one of ours in a written sheet gets its place behind it.
 func (s *Reader) names() (names []string) {
-	taken := map[string]bool{}
-	for i := range columns {
-		taken[columns[i].Name] = true
-	}
+	taken := ours()
 	for _, i := range s.head.Unread {
 		name := s.head.Headings[i]
 		if name == "" || taken[strings.ToLower(name)] || lines.Broken(name) {
@@ -222,34 +209,20 @@ func (s *Reader) names() (names []string) {
 
 // lacking finds what keeps the sheet from being graded.
 func (s *Reader) lacking() {
-	has := func(path string) bool { return s.head.Find(path) >= 0 }
-	ages := has("maturity") || s.assumed.Maturity != 0
-	for _, need := range []struct {
-		name string
-		ok   bool
-	}{
-		{"sex class", has("sex") || s.assumed.Sex != 0},
-		{"skeletal maturity", has("maturity.skeletal") || ages},
-		{"lean maturity", has("maturity.lean") || has("maturity.teeth") || has("maturity.papers") || ages},
-		{"marbling", has("marbling")},
-	} {
-		if !need.ok {
-			s.quality = append(s.quality, need.name)
+	need := func(lacks *[]string, name string, assumed bool, paths ...string) {
+		if !assumed && !slices.ContainsFunc(paths, func(path string) bool { return s.head.Find(path) >= 0 }) {
+			*lacks = append(*lacks, name)
 		}
 	}
-	for _, need := range []struct {
-		name string
-		ok   bool
-	}{
-		{"fat", has("measures.fat")},
-		{"ribeye", has("measures.ribeye")},
-		{"KPH", has("measures.kph") || s.assumed.KPH.IsSet()},
-		{"weight", has("measures.weight") || s.assumed.Weight.IsSet()},
-	} {
-		if !need.ok {
-			s.yield = append(s.yield, need.name)
-		}
-	}
+	a := &s.mapping.Assumed
+	need(&s.quality, "sex class", a.Sex != 0, "sex")
+	need(&s.quality, "skeletal maturity", a.Maturity != 0, "maturity.skeletal", "maturity")
+	need(&s.quality, "lean maturity", a.Maturity != 0, "maturity.lean", "maturity.teeth", "maturity.papers", "maturity")
+	need(&s.quality, "marbling", false, "marbling")
+	need(&s.yield, "fat", false, "measures.fat")
+	need(&s.yield, "ribeye", false, "measures.ribeye")
+	need(&s.yield, "KPH", a.KPH.IsSet(), "measures.kph")
+	need(&s.yield, "weight", a.Weight.IsSet(), "measures.weight")
 }
 
 // Extra returns the names of the columns that are not read, in order, in a fresh
@@ -322,11 +295,10 @@ func (s *Reader) Rows() iter.Seq2[Row, error] {
 				}
 			}
 			block, err := s.next()
-			if err == io.EOF {
-				return
-			}
 			if err != nil {
-				yield(Row{}, err)
+				if err != io.EOF {
+					yield(Row{}, err)
+				}
 				return
 			}
 			s.rows = s.read(&cells, block, s.rows[:0], nil)
@@ -357,16 +329,13 @@ func (s *Reader) Grade(ctx context.Context, rules grade.Rules) iter.Seq2[GradedR
 		}
 		// Any evidence will do: what is refused is the rules.
 		young := maturity.A.At(50)
-		if _, err := rules.Overall(maturity.Evidence{Skeletal: young, Lean: young}); err != nil {
-			yield(GradedRow{}, err)
-			return
+		_, err := rules.Overall(maturity.Evidence{Skeletal: young, Lean: young})
+		if err == nil && s.quality != nil && s.yield != nil {
+			need := "a column or an assumed value for all that is needed; for quality it lacks " + strings.Join(s.quality, ", ") + ", for yield " + strings.Join(s.yield, ", ")
+			err = fault.Row(s.file, s.line, "", []*RowError{{Err: &grade.FieldError{Field: "header", Allowed: need, Err: grade.ErrMissing}}})
 		}
-		if s.quality != nil && s.yield != nil {
-			yield(GradedRow{}, fault.Row(s.file, s.line, "", []*RowError{{Err: &grade.FieldError{
-				Field:   "header",
-				Allowed: "a column or an assumed value for all that is needed; for quality it lacks " + strings.Join(s.quality, ", ") + ", for yield " + strings.Join(s.yield, ", "),
-				Err:     grade.ErrMissing,
-			}}}))
+		if err != nil {
+			yield(GradedRow{}, err)
 			return
 		}
 		defer func() { s.ended = true }()
@@ -404,7 +373,7 @@ func (s *Reader) repeats(rows []result) {
 			continue
 		}
 		if line := s.ids.see(r.row.ID, r.row.Line); line != 0 {
-			r.flags = append(r.flags, repeated(r.row.ID, line))
+			r.flags = append(r.flags, Flag{RepeatedID, "id " + r.row.ID + " stands on line " + strconv.Itoa(line) + " too"})
 		}
 	}
 }
@@ -418,21 +387,21 @@ func (s *Reader) count(g *GradedRow, err error) {
 	}
 	c.Graded++
 	if g.Assumed != 0 {
-		if c.Assumed == nil {
-			c.Assumed = map[Assumptions]int{}
-		}
-		c.Assumed[g.Assumed]++
+		tally(&c.Assumed, g.Assumed)
 	}
-	if len(g.Flags) == 0 {
-		return
+	if len(g.Flags) > 0 {
+		c.Flagged++
 	}
-	if c.Flags == nil {
-		c.Flags = map[FlagKind]int{}
-	}
-	c.Flagged++
 	for _, f := range g.Flags {
-		c.Flags[f.Kind]++
+		tally(&c.Flags, f.Kind)
 	}
+}
+
+func tally[K comparable](counts *map[K]int, k K) {
+	if *counts == nil {
+		*counts = map[K]int{}
+	}
+	(*counts)[k]++
 }
 
 // job is a block on its way through a worker.
@@ -464,36 +433,30 @@ func (s *Reader) batches(ctx context.Context, rules *grade.Rules) iter.Seq2[[]re
 				}
 			}()
 		}
-		var queue, free []*job
-		for range workers + 1 {
-			free = append(free, &job{done: make(chan struct{}, 1)})
+		ring := make([]job, workers+1) // each with a block on its way, or with the rows that were yielded last
+		for i := range ring {
+			ring[i].done = make(chan struct{}, 1)
 		}
 		var end error
-		for {
-			for end == nil && len(free) > 0 {
-				block, err := s.next()
-				if end = err; err != nil {
-					break
+		for begun, given := 0, 0; ; given++ {
+			for end == nil && begun-given < len(ring) {
+				j := &ring[begun%len(ring)]
+				if j.block, end = s.next(); end == nil {
+					jobs <- j
+					begun++
 				}
-				j := free[0]
-				free = free[1:]
-				j.block = block
-				jobs <- j
-				queue = append(queue, j)
 			}
-			if len(queue) == 0 {
+			if given == begun {
 				if end != io.EOF {
 					yield(nil, end)
 				}
 				return
 			}
-			j := queue[0]
-			queue = queue[1:]
+			j := &ring[given%len(ring)]
 			<-j.done
 			if !yield(j.rows, ctx.Err()) || ctx.Err() != nil {
 				return
 			}
-			free = append(free, j)
 		}
 	}
 }
@@ -579,28 +542,19 @@ func detach(rows []result, size int) {
 
 // assume fills what the row does not have.
 func (s *Reader) assume(row *Row) {
-	a, c := &s.assumed, &row.Carcass
-	if a.Sex != 0 && c.Sex == 0 {
-		c.Sex = a.Sex
-		row.Assumed |= AssumedSex
-	}
-	if a.Maturity != 0 {
-		if c.Maturity.Skeletal == 0 {
-			c.Maturity.Skeletal = a.Maturity
-			row.Assumed |= AssumedMaturity
-		}
-		if c.Maturity.Lean == 0 {
-			c.Maturity.Lean = a.Maturity
-			row.Assumed |= AssumedMaturity
-		}
-	}
-	if !c.Measures.KPH.IsSet() && a.KPH.IsSet() {
-		c.Measures.KPH = a.KPH
-		row.Assumed |= AssumedKPH
-	}
-	if !c.Measures.Weight.IsSet() && a.Weight.IsSet() {
-		c.Measures.Weight = a.Weight
-		row.Assumed |= AssumedWeight
+	a, c := &s.mapping.Assumed, &row.Carcass
+	assume(row, AssumedSex, &c.Sex, a.Sex)
+	assume(row, AssumedMaturity, &c.Maturity.Skeletal, a.Maturity)
+	assume(row, AssumedMaturity, &c.Maturity.Lean, a.Maturity)
+	assume(row, AssumedKPH, &c.Measures.KPH, a.KPH)
+	assume(row, AssumedWeight, &c.Measures.Weight, a.Weight)
+}
+
+func assume[T comparable](row *Row, what Assumptions, to *T, value T) {
+	var unset T
+	if *to == unset && value != unset {
+		*to = value
+		row.Assumed |= what
 	}
 }
 

@@ -390,6 +390,10 @@ func TestGradeParts(t *testing.T) {
 			[]string{"line 1: header: missing; allowed: a column or an assumed value for all that is needed; for quality it lacks sex class, skeletal maturity, lean maturity, marbling, for yield fat, ribeye, KPH, weight"}},
 		{"kilograms", "fat_mm,ribeye_sq_cm,kph_pct,weight_kg\n11,80,2.5,600\n", sheet.Mapping{}, []string{"sex class", "skeletal maturity", "lean maturity", "marbling"}, nil,
 			[]string{"unset 5.14128968 none; weight 1322.7736 lb is outside the usual 400 lb to 1300 lb; weight 600.0 kg: are these pounds?"}},
+		{"pounds that are headed kilograms", "weight_kg,BF,REA,KPH\n400,11,80,2.5\n", sheet.Mapping{Columns: map[string]string{"weight_kg": "weight_lb", "BF": "fat_mm", "REA": "ribeye_sq_cm", "KPH": "kph_pct"}}, []string{"sex class", "skeletal maturity", "lean maturity", "marbling"}, nil,
+			[]string{"unset 1.63475 none; weight 400 lb: are these kilograms?"}},
+		{"no lean, papers", "sex,skeletal,papers_months,marbling\nsteer,A60,20,Sm40\n", sheet.Mapping{}, nil, []string{"fat", "ribeye", "KPH", "weight"},
+			[]string{"Low Choice unset none"}},
 		{"mapped kilograms", "Hot kg,BF,REA,KPH\n600,11,80,2.5\n", sheet.Mapping{Columns: map[string]string{"hot KG": "weight_kg", "BF": "fat_mm", "REA": "ribeye_sq_cm", "KPH": "kph_pct"}}, []string{"sex class", "skeletal maturity", "lean maturity", "marbling"}, nil,
 			[]string{"unset 5.14128968 none; weight 1322.7736 lb is outside the usual 400 lb to 1300 lb; weight 600.0 kg: are these pounds?"}},
 	}
@@ -440,9 +444,9 @@ func TestReadHeader(t *testing.T) {
 		{"exchanged", "two letters exchanged", "drak\n", sheet.Mapping{}, "line 1, column 1 (drak): column: drak: unknown; allowed: dark, or a heading that is not a letter away from it", grade.ErrUnknown},
 		{"too few", "a letter left out", "Marbing\n", sheet.Mapping{}, "line 1, column 1 (Marbing): column: Marbing: unknown; allowed: marbling, or a heading that is not a letter away from it", grade.ErrUnknown},
 		{"too many", "a letter more", "leann\n", sheet.Mapping{}, "line 1, column 1 (leann): column: leann: unknown; allowed: lean, or a heading that is not a letter away from it", grade.ErrUnknown},
-		{"twice", "a column twice", "id,sex,id\n", sheet.Mapping{}, "line 1, column 3 (id): id: id: repeated; allowed: one column for it; column 1 is one", sheet.ErrRepeated},
-		{"two units", "a measure in two units", "fat_in,fat_mm\n", sheet.Mapping{}, "line 1, column 2 (fat_mm): fat: fat_mm: repeated; allowed: one column for it; column 1 is one", sheet.ErrRepeated},
-		{"two maturities", "overall and skeletal", "lean,maturity\n", sheet.Mapping{}, "line 1, column 2 (maturity): overall maturity: maturity: repeated; allowed: overall maturity, or skeletal and lean", sheet.ErrRepeated},
+		{"twice", "a column twice", "id,sex,id\n", sheet.Mapping{}, "line 1, column 3 (id): id: id: repeated; allowed: one column for it; column 1 is one", grade.ErrRepeated},
+		{"two units", "a measure in two units", "fat_in,fat_mm\n", sheet.Mapping{}, "line 1, column 2 (fat_mm): fat: fat_mm: repeated; allowed: one column for it; column 1 is one", grade.ErrRepeated},
+		{"two maturities", "overall and skeletal", "lean,maturity\n", sheet.Mapping{}, "line 1, column 2 (maturity): overall maturity: maturity: repeated; allowed: overall maturity, or skeletal and lean", grade.ErrRepeated},
 		{"mapped heading missing", "every heading of the mapping has to stand there", "id,hcw\n", bare, "line 1: column: BF: missing; allowed: a sheet that has it", grade.ErrMissing},
 		{"mapped headings missing", "all are told", "id\n", bare, "line 1: column: BF: missing; allowed: a sheet that has it; column: HCW: missing; allowed: a sheet that has it", grade.ErrMissing},
 		{"open quote", "the header cannot be divided", "\"id,sex\n1,steer\n", sheet.Mapping{}, "line 1: row: a stray or open quote at byte 1: bad syntax; allowed: quotes around a whole cell, doubled inside it, closed on the same line", grade.ErrSyntax},
@@ -462,6 +466,10 @@ func TestReadHeader(t *testing.T) {
 				t.Errorf("error %v is not %v with a field", err, tt.is)
 			}
 		})
+	}
+	// Short names, and two letters that are not just exchanged, are not near.
+	if got := open(t, sheet.Mapping{}, "sax,dakx\n").Extra(); len(got) != 2 {
+		t.Errorf("extra %q", got)
 	}
 	// A heading near one of ours is as good as any where ours stands too.
 	if got := open(t, sheet.Mapping{}, "dark,dork\n").Extra(); len(got) != 1 {
@@ -570,6 +578,10 @@ func TestExtra(t *testing.T) {
 	}
 	if _, err := sheet.NewGradedWriter(io.Discard, got...); err != nil {
 		t.Error(err)
+	}
+	marks := []string{" na "}
+	if open(t, sheet.Mapping{Missing: marks}, "id\n"); marks[0] != " na " {
+		t.Errorf("the caller's marks become %q", marks)
 	}
 	got[0] = "changed"
 	if r.Extra()[0] != "Pen" {

@@ -41,10 +41,7 @@ func newWriter(w io.Writer, more, extra []string) (*Writer, error) {
 	}
 	names = append(names, more...)
 	s := &Writer{w: w, line: 1, cols: len(names), extra: len(extra)}
-	taken := map[string]bool{}
-	for i := range columns {
-		taken[columns[i].Name] = true
-	}
+	taken := ours()
 	var wrong []*RowError
 	for i, name := range extra {
 		refuse := func(allowed string, err error) {
@@ -56,7 +53,7 @@ func newWriter(w io.Writer, more, extra []string) (*Writer, error) {
 		case lines.Broken(name):
 			refuse("one line of text", grade.ErrSyntax)
 		case taken[strings.ToLower(name)]:
-			refuse("each column once", ErrRepeated)
+			refuse("each column once", grade.ErrRepeated)
 		}
 		taken[strings.ToLower(name)] = true
 	}
@@ -155,11 +152,7 @@ type GradedWriter struct {
 // NewGradedWriter returns a writer of graded rows. The errors are those of
 // [NewWriter].
 func NewGradedWriter(w io.Writer, extra ...string) (*GradedWriter, error) {
-	var more []string
-	for _, c := range results() {
-		more = append(more, c.Name)
-	}
-	s, err := newWriter(w, more, extra)
+	s, err := newWriter(w, resultNames, extra)
 	if err != nil {
 		return nil, err
 	}

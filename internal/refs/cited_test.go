@@ -217,8 +217,8 @@ func collect(t *testing.T) *cited {
 		g, err := price.New(terms)
 		must(err)
 		for _, a := range graded[:len(graded)/4] {
-			for _, marks := range [][]price.Mark{nil, price.MarksOf(a)} {
-				if v, err := g.Value(a, marks...); err == nil {
+			for _, attributes := range [][]price.Attribute{nil, price.AttributesOf(a)} {
+				if v, err := g.Value(a, attributes...); err == nil {
 					c.from("grade/price: method (Value) Steps", v.Steps())
 				}
 			}

@@ -245,7 +245,7 @@ func ValuePolicy(grid price.Offer) Policy {
 }
 
 func clonedTerms(t price.Offer) price.Offer {
-	t.Tiers, t.Yield, t.Weight, t.Marks = slices.Clone(t.Tiers), slices.Clone(t.Yield), slices.Clone(t.Weight), slices.Clone(t.Marks)
+	t.Tiers, t.Yield, t.Weight, t.Attributes = slices.Clone(t.Tiers), slices.Clone(t.Yield), slices.Clone(t.Weight), slices.Clone(t.Attributes)
 	return t
 }
 

@@ -131,8 +131,8 @@ func TestPricesTellAll(t *testing.T) {
 	c.Exhibits[0], c.Exhibits[2] = c.Exhibits[2], c.Exhibits[0]
 	c.Exhibits[1].Carcass.Measures.Weight, c.Exhibits[2].Carcass.Measures.Weight = grade.Pounds(300), grade.Pounds(310)
 	g := graded(t, c)
-	_, err := g.ByValue(grid(t), price.ByHead, map[int][]price.Mark{7: nil, -1: nil})
-	paths(t, "ByValue", err, "marks", "marks", "exhibits[2]", "exhibits[1]")
+	_, err := g.ByValue(grid(t), price.ByHead, map[int][]price.Attribute{7: nil, -1: nil})
+	paths(t, "ByValue", err, "attributes", "attributes", "exhibits[2]", "exhibits[1]")
 	_, err = g.ByValue(grid(t), nil, nil)
 	paths(t, "no comparison", err, "", "exhibits[2]", "exhibits[1]")
 	_, err = g.Place(valuePolicy())

@@ -40,17 +40,17 @@ func TestByValue(t *testing.T) {
 	if v.Order.String() != "1=3 2 4" {
 		t.Errorf("order %v", v.Order)
 	}
-	v, err = g.ByValue(grid(t), price.ByCwt, map[int][]price.Mark{3: {price.DairyType}})
+	v, err = g.ByValue(grid(t), price.ByCwt, map[int][]price.Attribute{3: {price.DairyType}})
 	if err != nil || v.Order.String() != "1 3 2 4" {
-		t.Errorf("with a mark: %v, %v", v.Order, err)
+		t.Errorf("with an attribute: %v, %v", v.Order, err)
 	}
-	if v, err = g.ByValue(grid(t), price.ByCwt, map[int][]price.Mark{1: {price.DairyType}, 4: {price.DairyType}}); err != nil || v.Order.String() != "3 1 2 4" {
-		t.Errorf("marks on the first and the last: %v, %v", v.Order, err)
+	if v, err = g.ByValue(grid(t), price.ByCwt, map[int][]price.Attribute{1: {price.DairyType}, 4: {price.DairyType}}); err != nil || v.Order.String() != "3 1 2 4" {
+		t.Errorf("attributes on the first and the last: %v, %v", v.Order, err)
 	}
-	_, err = g.ByValue(grid(t), price.ByHead, map[int][]price.Mark{0: nil})
-	wantError(t, "marks", "marks: exhibit: 0: out of range; allowed: 1 to 4", err)
-	_, err = g.ByValue(grid(t), price.ByHead, map[int][]price.Mark{5: nil})
-	wantError(t, "marks", "marks: exhibit: 5: out of range; allowed: 1 to 4", err)
+	_, err = g.ByValue(grid(t), price.ByHead, map[int][]price.Attribute{0: nil})
+	wantError(t, "attributes", "attributes: exhibit: 0: out of range; allowed: 1 to 4", err)
+	_, err = g.ByValue(grid(t), price.ByHead, map[int][]price.Attribute{5: nil})
+	wantError(t, "attributes", "attributes: exhibit: 5: out of range; allowed: 1 to 4", err)
 	_, err = class.Graded{}.ByValue(grid(t), price.ByHead, nil)
 	wantError(t, "zero", "class: missing; allowed: a class that Class.Grade has graded", err)
 	light := four()

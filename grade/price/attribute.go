@@ -10,71 +10,72 @@ import (
 	"example.com/ribface/maturity/cite"
 )
 
-// Mark is what else has a price of its own: a defect, a kind of cattle or a
-// program. The zero Mark is not set.
-type Mark uint8
+// Attribute is a property of a carcass that a price list pays or docks for, besides
+// tier, yield and weight: a defect, a kind of cattle or a program. The zero Attribute is
+// not set.
+type Attribute uint8
 
-// The marks of the public weekly report (official: ams-ct155-2025-01-06).
+// The attributes of the public weekly report (official: ams-ct155-2025-01-06).
 const (
-	DairyType         Mark = 1 + iota
-	BullockOrStag          // stags are for the caller to name: no sex class says it
-	Hardbone               // an old skeleton
-	DarkCutter             // dark lean
-	Over30Months           // of age at slaughter
-	AllNatural             // a program
-	NonHormoneTreated      // a program
+	DairyType         Attribute = 1 + iota
+	BullockOrStag               // stags are for the caller to name: no sex class says it
+	Hardbone                    // an old skeleton
+	DarkCutter                  // dark lean
+	Over30Months                // of age at slaughter
+	AllNatural                  // a program
+	NonHormoneTreated           // a program
 )
 
-var markNames = text.Enum[Mark]{Kind: "mark", Names: []string{"", "dairy-type", "bullock or stag", "hardbone", "dark cutter", "over 30 months", "all natural", "non-hormone-treated"}}
+var attributeNames = text.Enum[Attribute]{Kind: "attribute", Names: []string{"", "dairy-type", "bullock or stag", "hardbone", "dark cutter", "over 30 months", "all natural", "non-hormone-treated"}}
 
-// Marks yields the marks.
-func Marks() iter.Seq[Mark] {
-	return func(yield func(Mark) bool) {
-		for m := DairyType; m <= NonHormoneTreated; m++ {
-			if !yield(m) {
+// Attributes yields the attributes.
+func Attributes() iter.Seq[Attribute] {
+	return func(yield func(Attribute) bool) {
+		for a := DairyType; a <= NonHormoneTreated; a++ {
+			if !yield(a) {
 				return
 			}
 		}
 	}
 }
 
-// IsValid reports whether m is one of the marks.
-func (m Mark) IsValid() bool { return markNames.Valid(m) }
+// IsValid reports whether a is one of the attributes.
+func (a Attribute) IsValid() bool { return attributeNames.Valid(a) }
 
 // String gives the name; "unset" for zero.
-func (m Mark) String() string { return markNames.String(m) }
+func (a Attribute) String() string { return attributeNames.String(a) }
 
-// ParseMark reads the name of a mark, as [Mark.String] writes it.
-func ParseMark(s string) (Mark, error) { return markNames.Parse(s) }
+// ParseAttribute reads the name of an attribute, as [Attribute.String] writes it.
+func ParseAttribute(s string) (Attribute, error) { return attributeNames.Parse(s) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (m Mark) MarshalText() ([]byte, error) { return markNames.Marshal(m) }
+func (a Attribute) MarshalText() ([]byte, error) { return attributeNames.Marshal(a) }
 
 // UnmarshalText reads a name. On error the receiver is left as it was.
-func (m *Mark) UnmarshalText(b []byte) error { return markNames.Unmarshal(m, b) }
+func (a *Attribute) UnmarshalText(b []byte) error { return attributeNames.Unmarshal(a, b) }
 
 // Value gives the name for a database.
-func (m Mark) Value() (driver.Value, error) { return markNames.Value(m) }
+func (a Attribute) Value() (driver.Value, error) { return attributeNames.Value(a) }
 
 // Scan reads a name from a database column that holds text.
-func (m *Mark) Scan(src any) error { return markNames.Scan(m, src) }
+func (a *Attribute) Scan(src any) error { return attributeNames.Scan(a, src) }
 
-// marks is a set of marks, bit by bit.
-type marks uint16
+// attributes is a set of attributes, bit by bit.
+type attributes uint16
 
-func (s marks) has(m Mark) bool { return s&(1<<m) != 0 }
+func (s attributes) has(m Attribute) bool { return s&(1<<m) != 0 }
 
-// MarksOf returns the marks that can be read off an assessment, in order:
+// AttributesOf returns the attributes that can be read off an assessment, in order:
 //
 //   - bullock or stag: the sex class is bullock;
 //   - hardbone: overall maturity C00 or older (from memory);
 //   - dark cutter: the lean cuts dark in any degree;
 //   - over 30 months: somebody looked at teeth or papers, and neither shows an
 //     age under 30 months (published: checkoff-maturity-under30).
-func MarksOf(a grade.Assessment) []Mark {
-	var out []Mark
-	seen := marksOf(&a)
-	for m := range Marks() {
+func AttributesOf(a grade.Assessment) []Attribute {
+	var out []Attribute
+	seen := attributesOf(&a)
+	for m := range Attributes() {
 		if seen.has(m) {
 			out = append(out, m)
 		}
@@ -82,7 +83,7 @@ func MarksOf(a grade.Assessment) []Mark {
 	return out
 }
 
-func marksOf(a *grade.Assessment) (s marks) {
+func attributesOf(a *grade.Assessment) (s attributes) {
 	c := &a.Carcass
 	if c.Sex == grade.Bullock {
 		s |= 1 << BullockOrStag
@@ -99,7 +100,7 @@ func marksOf(a *grade.Assessment) (s marks) {
 	return s
 }
 
-// why says, for each mark, by what rule it was read off an assessment.
+// why says, for each attribute, by what rule it was read off an assessment.
 var why = [...]struct {
 	rule string
 	cite cite.Citation
