@@ -17,8 +17,8 @@
 // [PlacingSheet], [EstimateSheet], [HandSheet], [OfficialSheet] and [KeySheet] read
 // and write comma-separated text, one row on each line. The header gives the unit:
 // fat_in and fat_mm are the same fact in two units. A row that cannot be read gives
-// a [*RowError] with its line and column, and the rows after it are read all the
-// same. What is written is read back as it was.
+// a *RowError of package grade/sheet with its line and column, and the rows after it
+// are read all the same. What is written is read back as it was.
 //
 // # What an estimate loses
 //

@@ -37,6 +37,6 @@ func TestEveryType(t *testing.T) {
 		c, item, tally, contest.View{Division: "x"}, s, s.Members[0], s.Teams[0],
 		contest.Standings{Components: []string{"a"}, Members: []contest.MemberLine{{}, {Scores: []contest.Points{{}, pts(1), pts(2)}}}, Teams: []contest.TeamLine{{Scores: make([]contest.Points, 9)}}},
 		page, broken, page.Placings[0], page.Quality[0], page.Yield[0], page.Yield[0].Split, page.Yield[0].Split.Parts()[0],
-		contest.EstimateSheet(), contest.Sheet[int]{}, &contest.RowError{}, contest.Missed{}, missed(t, "3-1-2-4 cuts 3-4-5", "1-3-2-4")[0],
+		contest.EstimateSheet(), contest.Sheet[int]{}, contest.Missed{}, missed(t, "3-1-2-4 cuts 3-4-5", "1-3-2-4")[0],
 	)
 }

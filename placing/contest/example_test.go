@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/grade/sheet"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/contest"
@@ -208,7 +209,7 @@ func ExampleKeySheet() {
 
 func ExampleRowError() {
 	for _, err := range contest.PlacingSheet().Read(strings.NewReader("class,member,placing\n,7,1-2-3-3\n")) {
-		var row *contest.RowError
+		var row *sheet.RowError
 		if errors.As(err, &row) {
 			fmt.Println(row.Line)
 			for _, p := range row.All() {
