@@ -73,10 +73,8 @@ func ofUnits(n int64) contest.Points { return contest.PointsUnits(n) }
 // lost for each part of a quality grade and one for each tenth of a yield grade.
 // Reasons break ties, then grading.
 func newRound(name string, placings []contest.OfficialPlacing, facts []contest.OfficialFacts, scores []contest.HandScore) (*contest.Contest, error) {
-	ladder, err := contest.NewEvenLadder(points(10), points(2), rungs())
-	if err != nil {
-		return nil, err
-	}
+	rungs := rungs()
+	ladder := contest.Ladder[grade.Quality]{Value: points(10), Rungs: rungs, Lines: slices.Repeat([]contest.Points{points(2)}, len(rungs)-1)}
 	f := contest.Format{Name: name, TeamMembers: 4, Counting: 3}
 	placed, _ := group(placings, func(p contest.OfficialPlacing) string { return p.Class })
 	graded, _ := group(facts, func(f contest.OfficialFacts) string { return f.Class })

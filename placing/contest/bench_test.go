@@ -24,7 +24,7 @@ func big(t testing.TB, members int) (*contest.Contest, []contest.PlacingCard, []
 	t.Helper()
 	r := rand.New(rand.NewPCG(7, 11))
 	rungs := contest.ChartQualities(grade.Current, maturity.A)
-	ladder, err := contest.NewEvenLadder(pts(10), pts(2), rungs)
+	ladder, err := evenLadder(pts(10), pts(2), rungs)
 	if err != nil {
 		t.Fatal(err)
 	}

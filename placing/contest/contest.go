@@ -10,23 +10,29 @@ import (
 )
 
 // Scoring says how cards are scored. The zero Scoring scores placings by the published
-// rules and refuse estimates, for which the caller gives ladders.
+// rules and refuses estimates, for which the caller gives ladders.
 type Scoring struct {
 	Placing placing.CardRules `json:"placing,omitzero"`
 	Quality QualityRule       `json:"quality,omitzero"`
 	Yield   YieldRule         `json:"yield,omitzero"`
 }
 
+// clone copies what a caller could change.
+func (r Scoring) clone() Scoring {
+	r.Quality.Ladder, r.Yield.Ladder, r.Yield.Off = r.Quality.Ladder.clone(), r.Yield.Ladder.clone(), slices.Clone(r.Yield.Off)
+	return r
+}
+
 // Contest is a format with its official answers, ready to score cards. It does not
 // change after [NewContest] and may be used by several goroutines.
 type Contest struct {
-	name   string
-	format Format
-	rules  Scoring
-	class  map[string]*key
-	slots  []slot
-	slotAt map[slotKey]int
-	part   map[string]int // components by name
+	name    string
+	format  Format
+	scoring Scoring
+	class   map[string]*key
+	slots   []slot
+	slotAt  map[slotKey]int
+	part    map[string]int // components by name
 }
 
 // key is what the contest knows of one class.
@@ -78,8 +84,7 @@ func NewContest(name string, f Format, r Scoring, placings []OfficialPlacing, fa
 	if err := fault.Join(fault.At("contest", "", checkName("contest", name, false)), fault.At("format", "", f.Check())); err != nil {
 		return nil, err
 	}
-	r.Yield.Off = slices.Clone(r.Yield.Off)
-	c := &Contest{name: name, format: f.clone(), rules: r, class: map[string]*key{}, slotAt: map[slotKey]int{}, part: map[string]int{}}
+	c := &Contest{name: name, format: f.clone(), scoring: r.clone(), class: map[string]*key{}, slotAt: map[slotKey]int{}, part: map[string]int{}}
 	for i := range c.format.Components {
 		c.addClasses(i)
 	}
@@ -127,14 +132,18 @@ func (c *Contest) addClasses(i int) {
 	}
 }
 
-// checkRules checks the rule for yields where there are any to score.
+// checkRules checks the rules for quality and yield where there are any to score.
 func (c *Contest) checkRules() error {
+	var quality, yield error
 	for _, k := range c.class {
+		if k.quality >= 0 {
+			quality = fault.At("rules.quality", "", c.scoring.Quality.check())
+		}
 		if k.yielded >= 0 {
-			return fault.At("rules.yield", "", c.rules.Yield.Check())
+			yield = fault.At("rules.yield", "", c.scoring.Yield.Check())
 		}
 	}
-	return nil
+	return fault.Join(quality, yield)
 }
 
 // setPlacing keeps the official placing of a class.
@@ -209,7 +218,7 @@ func (c *Contest) setFacts(o OfficialFacts) error {
 		if f.Quality == 0 {
 			quality = &fault.FieldError{Field: "official quality", Allowed: "a quality grade", Err: fault.ErrMissing}
 		} else {
-			_, _, quality = c.rules.Quality.Loss(f.Quality, f.Quality)
+			_, _, quality = c.scoring.Quality.loss(f.Quality, f.Quality)
 		}
 	}
 	if k.yielded >= 0 {
@@ -246,9 +255,9 @@ func (c *Contest) addSlots(i int) error {
 			s.of = comp.Value.Units() / int64(len(classes))
 			sum += s.of
 		default:
-			s.of = c.rules.Yield.Value.Units()
+			s.of = c.scoring.Yield.Value.Units()
 			if comp.Kind == KindQuality {
-				s.of = c.rules.Quality.Ladder.value.Units()
+				s.of = c.scoring.Quality.Ladder.Value.Units()
 			}
 			s.exhibits = 0
 			for e, f := range c.class[name].facts {
@@ -277,12 +286,8 @@ func (c Contest) Equal(d Contest) bool { return reflect.DeepEqual(c, d) }
 // Format returns the format, with fresh slices.
 func (c *Contest) Format() Format { return c.ready().format.clone() }
 
-// Rules returns the rules, with fresh slices.
-func (c *Contest) Rules() Scoring {
-	r := c.ready().rules
-	r.Yield.Off = slices.Clone(r.Yield.Off)
-	return r
-}
+// Scoring returns how cards are scored, with fresh slices.
+func (c *Contest) Scoring() Scoring { return c.ready().scoring.clone() }
 
 // ready is the contest itself, or one without any class where there is none.
 func (c *Contest) ready() *Contest {
@@ -331,7 +336,7 @@ func (c *Contest) Placing(card PlacingCard) (Item, error) {
 	if k.place < 0 {
 		return Item{}, inMember(card.Member, &fault.FieldError{Path: "class", Field: "class", Value: strconv.Quote(card.Class), Allowed: "a placing class", Err: fault.ErrUnknown})
 	}
-	s, err := c.rules.Placing.Score(k.official, card.Card)
+	s, err := c.scoring.Placing.Score(k.official, card.Card)
 	if err != nil {
 		return Item{}, inMember(card.Member, inClass(card.Class, fault.At("card", "", err)))
 	}
@@ -359,10 +364,10 @@ func (c *Contest) Estimate(e Estimate) (quality, yield Item, err error) {
 		refused = fault.Join(refused, inMember(e.Member, inClass(e.Class, fault.At(path, "exhibit "+strconv.Itoa(e.Exhibit), err))))
 	}
 	if k.quality >= 0 && (f.Quality != 0 || f.Marks.Quality != 0) {
-		s, err := c.rules.Quality.Score(key.Quality, f.Quality, f.Marks.Quality)
+		s, err := c.scoring.Quality.score(key.Quality, f.Quality, f.Marks.Quality)
 		if err != nil {
 			refuse("facts.quality", err)
-		} else if quality, err = c.item(e.Member, k.quality, e.Class, e.Exhibit, s, c.rules.Quality.Ladder.value.Units()); err != nil {
+		} else if quality, err = c.item(e.Member, k.quality, e.Class, e.Exhibit, s, c.scoring.Quality.Ladder.Value.Units()); err != nil {
 			refuse("", err)
 		}
 	}
@@ -373,11 +378,11 @@ func (c *Contest) Estimate(e Estimate) (quality, yield Item, err error) {
 			err = checkYield(f.Yield)
 		}
 		if err == nil {
-			s, err = c.rules.Yield.score(key.Yield, f.Yield, f.Marks.Yield)
+			s, err = c.scoring.Yield.score(key.Yield, f.Yield, f.Marks.Yield)
 		}
 		if err != nil {
 			refuse("facts.yield", err)
-		} else if yield, err = c.item(e.Member, k.yielded, e.Class, e.Exhibit, s, c.rules.Yield.Value.Units()); err != nil && refused == nil {
+		} else if yield, err = c.item(e.Member, k.yielded, e.Class, e.Exhibit, s, c.scoring.Yield.Value.Units()); err != nil && refused == nil {
 			refuse("", err)
 		}
 	}

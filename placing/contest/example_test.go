@@ -24,13 +24,16 @@ var (
 	ben = contest.Member{ID: "8", Team: "North Fork", Division: "senior"}
 )
 
+// thirds is a ladder of the qualities on a card: two points for each third, at most ten,
+// numbers of our own.
+func thirds() contest.Ladder[grade.Quality] {
+	rungs := contest.CardQualities()
+	return contest.Ladder[grade.Quality]{Value: contest.PointsOf(10), Rungs: rungs, Lines: slices.Repeat([]contest.Points{contest.PointsOf(2)}, len(rungs)-1)}
+}
+
 // invented is a contest of one placing class, one grading class of one carcass and
 // one set of reasons.
 func invented() *contest.Contest {
-	ladder, err := contest.NewEvenLadder(contest.PointsOf(10), contest.PointsOf(2), contest.CardQualities())
-	if err != nil {
-		log.Fatal(err)
-	}
 	fair, err := contest.NewContest("invented fair",
 		contest.Format{
 			Components: []contest.Component{
@@ -43,7 +46,7 @@ func invented() *contest.Contest {
 			Ties: []contest.TieBreak{{Components: []string{"reasons"}}},
 		},
 		contest.Scoring{
-			Quality: contest.QualityRule{Ladder: ladder},
+			Quality: contest.QualityRule{Ladder: thirds()},
 			Yield:   contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: contest.PointsOf(10), Each: contest.PointsOf(1)},
 		},
 		[]contest.OfficialPlacing{{Contest: "invented fair", Class: "beef", Order: placing.MustParseOrder("3-2-1-4"), Cuts: placing.MustParseCuts("2-8-2")}},
@@ -313,26 +316,33 @@ func ExampleOfficialFacts() {
 }
 
 func ExampleLadder() {
-	l, err := contest.NewLadder(contest.PointsOf(10), []string{"Prime", "Choice", "Select"}, []contest.Points{contest.PointsOf(2), contest.PointsOf(5)})
-	fmt.Println(l.IsValid(), l.Value(), l.Rungs(), l.GreatestLoss(), err)
+	l := contest.Ladder[string]{Value: contest.PointsOf(10), Rungs: []string{"Prime", "Choice", "Select"}, Lines: []contest.Points{contest.PointsOf(2), contest.PointsOf(5)}}
 	fmt.Println(l.Loss("Prime", "Select"))
+
+	// Two points for each third of a grade.
+	fmt.Println(thirds().Loss(grade.Choice.Part(grade.Low), grade.Choice.Part(grade.High)))
 	// Output:
-	// true 10 [Prime Choice Select] 7 <nil>
 	// 7 -2 <nil>
+	// 4 2 <nil>
 }
 
-func ExampleLadder_MarshalJSON() {
-	l, _ := contest.NewLadder(contest.PointsOf(10), []grade.Quality{grade.Prime.Part(grade.Low), grade.Choice.Part(grade.High)}, []contest.Points{contest.PointsOf(2.5)})
-	fmt.Println(l.Lines())
+func ExampleLadder_Check() {
+	l := contest.Ladder[string]{Value: contest.PointsOf(10), Rungs: []string{"Prime", "Choice", "Select"}, Lines: []contest.Points{contest.PointsOf(2)}}
+	fmt.Println(l.Check())
+	// Output:
+	// lines: 1: out of range; allowed: 2 lines for 3 rungs
+}
+
+func ExampleLadder_UnmarshalJSON() {
+	l := contest.Ladder[grade.Quality]{Value: contest.PointsOf(10), Rungs: []grade.Quality{grade.Prime.Part(grade.Low), grade.Choice.Part(grade.High)}, Lines: []contest.Points{contest.PointsOf(2.5)}}
 	j, err := json.Marshal(contest.Scoring{Quality: contest.QualityRule{Ladder: l}})
 	fmt.Printf("%s, %v\n", j, err)
 	var back contest.Scoring
-	fmt.Println(json.Unmarshal(j, &back), back.Quality.Ladder.Equal(l))
+	fmt.Println(json.Unmarshal(j, &back), back.Quality.Ladder.Rungs)
 	fmt.Println(json.Unmarshal([]byte(`{"quality":{"lader":null}}`), &back))
 	// Output:
-	// [2.5]
 	// {"quality":{"ladder":{"value":10,"rungs":["Low Prime","High Choice"],"lines":[2.5]}}}, <nil>
-	// <nil> true
+	// <nil> [Low Prime High Choice]
 	// name: lader: unknown; allowed: ladder, marks
 }
 
@@ -390,22 +400,6 @@ func ExampleFacts_UnmarshalJSON() {
 	// ribey - unknown
 }
 
-func ExampleNewLadder() {
-	_, err := contest.NewLadder(contest.PointsOf(10), []string{"Prime", "Choice", "Select"}, []contest.Points{contest.PointsOf(2)})
-	fmt.Println(err)
-	// Output:
-	// lines: 1: out of range; allowed: 2 lines for 3 rungs
-}
-
-func ExampleNewEvenLadder() {
-	// Two points for each third, at most ten: numbers of our own.
-	l, err := contest.NewEvenLadder(contest.PointsOf(10), contest.PointsOf(2), contest.CardQualities())
-	lost, lines, _ := l.Loss(grade.Choice.Part(grade.Low), grade.Choice.Part(grade.High))
-	fmt.Println(lost, lines, err)
-	// Output:
-	// 4 2 <nil>
-}
-
 func ExampleCardQualities() {
 	all := contest.CardQualities()
 	fmt.Println(len(all), all[0], all[5], all[15])
@@ -428,23 +422,28 @@ func ExampleChartQualities() {
 }
 
 func ExampleQualityRule() {
-	ladder, err := contest.NewEvenLadder(contest.PointsOf(10), contest.PointsOf(2), contest.CardQualities())
-	if err != nil {
-		log.Fatal(err)
-	}
-	rule := contest.QualityRule{Ladder: ladder}
+	rule := contest.QualityRule{Ladder: thirds()}
 	low, selected := grade.Choice.Part(grade.Low), grade.Select.Part(grade.Low)
 	fmt.Println(rule.Loss(low, selected))
 	fmt.Println(rule.Score(low, selected, 0))
 	fmt.Println(rule.Score(low, 0, placing.Blank))
 
 	// What the standard gives and this card has no rung for.
-	fmt.Println(rule.LeavesOut(grade.Current))
+	for _, q := range contest.ChartQualities(grade.Current) {
+		if _, _, err := rule.Loss(q, q); err != nil {
+			fmt.Println(q)
+		}
+	}
 	// Output:
 	// 4 -2 <nil>
 	// 6 <nil>
 	// 0 <nil>
-	// [Average Standard Standard Utility Cutter Canner No grade]
+	// Average Standard
+	// Standard
+	// Utility
+	// Cutter
+	// Canner
+	// No grade
 }
 
 func ExampleYieldStep() {
@@ -548,7 +547,7 @@ func ExampleRules() {
 
 func ExampleContest() {
 	c := invented()
-	fmt.Println(c.Format().Total(), c.Rules().Yield.Each)
+	fmt.Println(c.Format().Total(), c.Scoring().Yield.Each)
 	fmt.Println(c.Official("beef"))
 	facts, ok := c.Facts("coolers", 1)
 	fmt.Println(facts.Quality, facts.Yield, ok)

@@ -211,14 +211,14 @@ func (c *Contest) Feedback(member string, placings []PlacingCard, estimates []Es
 		if q.IsValid() {
 			fb := QualityFeedback{Class: e.Class, Exhibit: e.Exhibit, Key: key.Quality, Answer: e.Facts.Quality, Mark: e.Facts.Marks.Quality, Lost: q.Of.Sub(q.Points)}
 			if fb.Answer != 0 {
-				_, fb.Lines, _ = c.rules.Quality.Loss(fb.Key, fb.Answer)
+				_, fb.Lines, _ = c.scoring.Quality.loss(fb.Key, fb.Answer)
 			}
 			f.Quality = append(f.Quality, fb)
 		}
 		if y.IsValid() {
 			fb := YieldFeedback{Class: e.Class, Exhibit: e.Exhibit, Key: key.Yield, Answer: e.Facts.Yield, Mark: e.Facts.Marks.Yield, Lost: y.Of.Sub(y.Points)}
 			if fb.Answer.IsSet() {
-				_, fb.Steps = c.rules.Yield.loss(fb.Key, fb.Answer)
+				_, fb.Steps = c.scoring.Yield.loss(fb.Key, fb.Answer)
 				if fb.Split, _, err = SplitYield(*key, e.Facts); err != nil {
 					return Feedback{}, inMember(e.Member, inClass(e.Class, fault.In("exhibit "+strconv.Itoa(e.Exhibit), err)))
 				}

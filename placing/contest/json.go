@@ -50,6 +50,9 @@ func (r *QualityRule) UnmarshalJSON(b []byte) error { return text.Struct(b, r) }
 // UnmarshalJSON reads an object as [Member.UnmarshalJSON] does.
 func (r *YieldRule) UnmarshalJSON(b []byte) error { return text.Struct(b, r) }
 
+// UnmarshalJSON reads an object as [Member.UnmarshalJSON] does.
+func (l *Ladder[T]) UnmarshalJSON(b []byte) error { return text.Struct(b, l) }
+
 // MarshalJSON refuses with a [*placing.FieldError]: a contest is made of a format,
 // rules and official answers, which can be kept.
 func (c Contest) MarshalJSON() ([]byte, error) {

@@ -162,7 +162,7 @@ func TestAllOrNothing(t *testing.T) {
 // TestNothingMade holds what a contest, a tally and a view say that nobody has made.
 func TestNothingMade(t *testing.T) {
 	var none *contest.Contest
-	if none.Format().Name != "" || none.Rules().Yield.Step != 0 || !(contest.Contest{}).Equal(contest.Contest{}) || spring(t).Equal(contest.Contest{}) || !spring(t).Equal(*spring(t)) {
+	if none.Format().Name != "" || none.Scoring().Yield.Step != 0 || !(contest.Contest{}).Equal(contest.Contest{}) || spring(t).Equal(contest.Contest{}) || !spring(t).Equal(*spring(t)) {
 		t.Error("a nil contest")
 	}
 	const noTally = "tally: missing; allowed: one made by Contest.Tally"
