@@ -346,16 +346,19 @@ func addUp(list []component, parts []contest.Component, line contest.MemberLine,
 		case contest.KindQuality:
 			for _, q := range f.Quality {
 				switch {
-				case q.Lines > 0:
+				case q.Off > 0:
 					c.behind["too good"]++
-				case q.Lines < 0:
+				case q.Off < 0:
 					c.behind["too low"]++
 				}
 			}
 		case contest.KindYield:
 			for _, y := range f.Yield {
-				if parts := y.Split.Parts(); y.Steps != 0 && len(parts) > 0 {
-					c.behind[parts[0].Name]++
+				for name := range y.Split.Parts() { // the greatest alone
+					if y.Off != 0 {
+						c.behind[name]++
+					}
+					break
 				}
 			}
 		}

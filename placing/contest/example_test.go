@@ -769,43 +769,34 @@ func ExamplePlacingFeedback() {
 	// 1 over 4 costs 2
 }
 
-func ExampleQualityFeedback() {
+func ExampleEstimateFeedback() {
 	f, err := invented().Feedback("7", nil, []contest.Estimate{adasEstimate()}, nil)
 	if err != nil {
 		log.Fatal(err)
 	}
-	q := f.Quality[0]
-	fmt.Println(q.Exhibit, q.Key, q.Answer, q.Lines, q.Lost)
+	q, y := f.Quality[0], f.Yield[0]
+	fmt.Println(q.Exhibit, q.Key, q.Answer, q.Off, q.Lost)
+	fmt.Println(y.Exhibit, y.Key, y.Answer, y.Off, y.Lost, y.Split.Ribeye)
 	// Output:
 	// 1 Low Choice Average Choice 1 2
-}
-
-func ExampleYieldFeedback() {
-	f, err := invented().Feedback("7", nil, []contest.Estimate{adasEstimate()}, nil)
-	if err != nil {
-		log.Fatal(err)
-	}
-	y := f.Yield[0]
-	fmt.Println(y.Exhibit, y.Key, y.Answer, y.Steps, y.Lost, y.Split.Parts()[0])
-	// Output:
-	// 1 3 2.7 -3 3 {ribeye -0.32}
+	// 1 3 2.7 -3 3 -0.32
 }
 
 func ExampleSplitYield() {
-	split, ok, err := contest.SplitYield(official(), adasEstimate().Facts)
-	fmt.Println(split.Error, ok, err)
+	split, err := contest.SplitYield(official(), adasEstimate().Facts)
+	fmt.Println(split.Error, err)
 	// Output:
-	// -0.3 true <nil>
+	// -0.3 <nil>
 }
 
 func ExampleYieldSplit() {
-	split, _, err := contest.SplitYield(official(), adasEstimate().Facts)
+	split, err := contest.SplitYield(official(), adasEstimate().Facts)
 	if err != nil {
 		log.Fatal(err)
 	}
 	fmt.Println(split.IsValid(), split.Error)
-	for _, p := range split.Parts() {
-		fmt.Println(p.Name, p.Yield)
+	for name, yield := range split.Parts() {
+		fmt.Println(name, yield)
 	}
 	// Output:
 	// true -0.3
@@ -814,15 +805,4 @@ func ExampleYieldSplit() {
 	// KPH 0.2
 	// arithmetic and rounding 0.07
 	// weight 0
-}
-
-func ExampleSplitPart() {
-	split, _, err := contest.SplitYield(official(), contest.Facts{Fat: grade.Inches(0.8)})
-	if err != nil {
-		log.Fatal(err)
-	}
-	worst := split.Parts()[0]
-	fmt.Println(worst.Name, worst.Yield)
-	// Output:
-	// fat 0.5
 }
