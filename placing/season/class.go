@@ -8,7 +8,7 @@ import (
 
 // ClassCards follows how members place one class. It takes cards in one pass, holds
 // integer sums, and two of them for one official placing can be merged in any order
-// with the same result. Its figures are TooFew under 5 cards. It is comparable with ==.
+// with the same result. Its figures are TooFew under 5 cards; their N is that of cards. It is comparable with ==.
 // The zero ClassCards has no official placing and refuses every card.
 type ClassCards struct {
 	official placing.Official
@@ -18,7 +18,7 @@ type ClassCards struct {
 	rest     Errors // scores in the class against scores on the rest
 }
 
-// NewClass returns a Class without cards.
+// NewClass returns ClassCards of an official placing, without cards.
 func NewClass(o placing.Official) ClassCards { return ClassCards{official: o} }
 
 // Add adds a card with its member's points on the rest of the contest, from which
@@ -34,7 +34,7 @@ func (c *ClassCards) Add(card placing.Order, rest contest.Points) error {
 		return err
 	}
 	if rest.IsSet() {
-		if err := c.rest.Add(Pair{int64(score), rest.Units()}); err != nil {
+		if err := c.rest.Add(int64(score), rest.Units()); err != nil {
 			return err
 		}
 	}
@@ -73,12 +73,6 @@ func (c *ClassCards) Merge(d ClassCards) error {
 
 // Equal reports whether c == d.
 func (c ClassCards) Equal(d ClassCards) bool { return c == d }
-
-// Official returns the official placing.
-func (c ClassCards) Official() placing.Official { return c.official }
-
-// N returns the number of cards.
-func (c ClassCards) N() int { return int(c.n) }
 
 // Exact returns the share of cards that agree with the official placing.
 func (c ClassCards) Exact() Figure { return c.figure(c.exact, 1) }

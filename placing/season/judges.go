@@ -10,19 +10,16 @@ import (
 	"example.com/ribface/internal/text"
 )
 
-// Judges collects what several judges said of the same exhibits. It is made by
-// [NewJudges]. Unlike the other collections of this package it keeps every value.
+// Judges collects what several judges said of the same exhibits. Unlike the other
+// collections of this package it keeps every value. The zero Judges have said nothing.
 type Judges struct{ said map[saying]int64 }
 
 type saying struct{ exhibit, judge string }
 
-// NewJudges returns a collection without values.
-func NewJudges() Judges { return Judges{map[saying]int64{}} }
-
 // Add adds one value. A second one of the same judge for the same exhibit and a
 // value beyond a trillion either way give a [*placing.FieldError].
-func (j Judges) Add(exhibit, judge string, value int64) error {
-	if j.said == nil {
+func (j *Judges) Add(exhibit, judge string, value int64) error {
+	if j == nil {
 		return missing("judges")
 	}
 	if err := check("value", value); err != nil {
@@ -32,20 +29,26 @@ func (j Judges) Add(exhibit, judge string, value int64) error {
 	if _, ok := j.said[at]; ok {
 		return &fault.FieldError{Field: "exhibit " + strconv.Quote(exhibit), Value: "judge " + strconv.Quote(judge), Allowed: "one value of each judge", Err: fault.ErrRepeated}
 	}
+	if j.said == nil {
+		j.said = map[saying]int64{}
+	}
 	j.said[at] = value
 	return nil
 }
 
 // Merge adds what k has. A value that both have gives a [*placing.FieldError], and then
 // nothing is added.
-func (j Judges) Merge(k Judges) error {
-	if j.said == nil && k.said != nil {
+func (j *Judges) Merge(k Judges) error {
+	if j == nil {
 		return missing("judges")
 	}
 	for at := range k.said {
 		if _, ok := j.said[at]; ok {
 			return &fault.FieldError{Field: "judges", Allowed: "one value of each judge for each exhibit", Err: fault.ErrRepeated}
 		}
+	}
+	if j.said == nil {
+		j.said = map[saying]int64{}
 	}
 	maps.Copy(j.said, k.said)
 	return nil

@@ -14,30 +14,33 @@ import (
 	"example.com/ribface/placing/contest"
 )
 
+// pair is an estimate with the truth that it is held against.
+type pair struct{ estimate, truth int64 }
+
 // trait is what is known of a trait that a member estimates on a carcass.
 type trait struct {
 	unit    string
 	divisor int64 // integers in one unit
 	shown   int   // decimals worth showing
-	pair    func(card, key contest.Facts) (Pair, bool)
+	pair    func(card, key contest.Facts) (pair, bool)
 }
 
 // both pairs two answers that are given.
-func both[T ~int16 | ~int32 | ~int64 | ~uint8](card, key T) (Pair, bool) {
-	return Pair{int64(card), int64(key)}, card != 0 && key != 0
+func both[T ~int16 | ~int32 | ~int64 | ~uint8](card, key T) (pair, bool) {
+	return pair{int64(card), int64(key)}, card != 0 && key != 0
 }
 
 // measured pairs two numbers that are set.
 func measured[T interface {
 	IsSet() bool
 	Units() int64
-}](card, key T) (Pair, bool) {
-	return Pair{card.Units(), key.Units()}, card.IsSet() && key.IsSet()
+}](card, key T) (pair, bool) {
+	return pair{card.Units(), key.Units()}, card.IsSet() && key.IsSet()
 }
 
 // preliminary pairs a preliminary grade with the official one, or with that of the
 // official fat.
-func preliminary(card, key contest.Facts) (Pair, bool) {
+func preliminary(card, key contest.Facts) (pair, bool) {
 	if !key.Preliminary.IsSet() && key.Fat.IsSet() {
 		key.Preliminary = key.Fat.Preliminary()
 	}
@@ -49,17 +52,17 @@ func preliminary(card, key contest.Facts) (Pair, bool) {
 const unitsPerOne = 10_000
 
 var traits = [...]trait{
-	grade.TraitSkeletal:    {"units", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Skeletal, k.Skeletal) }},
-	grade.TraitLean:        {"units", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Lean, k.Lean) }},
-	grade.TraitMaturity:    {"units", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Maturity, k.Maturity) }},
-	grade.TraitMarbling:    {"points", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Marbling, k.Marbling) }},
-	grade.TraitQuality:     {"rungs", 1, 2, func(c, k contest.Facts) (Pair, bool) { return both(c.Quality, k.Quality) }},
-	grade.TraitFat:         {"in", unitsPerOne, 3, func(c, k contest.Facts) (Pair, bool) { return measured(c.Fat, k.Fat) }},
+	grade.TraitSkeletal:    {"units", 1, 1, func(c, k contest.Facts) (pair, bool) { return both(c.Skeletal, k.Skeletal) }},
+	grade.TraitLean:        {"units", 1, 1, func(c, k contest.Facts) (pair, bool) { return both(c.Lean, k.Lean) }},
+	grade.TraitMaturity:    {"units", 1, 1, func(c, k contest.Facts) (pair, bool) { return both(c.Maturity, k.Maturity) }},
+	grade.TraitMarbling:    {"points", 1, 1, func(c, k contest.Facts) (pair, bool) { return both(c.Marbling, k.Marbling) }},
+	grade.TraitQuality:     {"rungs", 1, 2, func(c, k contest.Facts) (pair, bool) { return both(c.Quality, k.Quality) }},
+	grade.TraitFat:         {"in", unitsPerOne, 3, func(c, k contest.Facts) (pair, bool) { return measured(c.Fat, k.Fat) }},
 	grade.TraitPreliminary: {"grades", grade.OneGrade, 2, preliminary},
-	grade.TraitRibeye:      {"sq in", unitsPerOne, 2, func(c, k contest.Facts) (Pair, bool) { return measured(c.Ribeye, k.Ribeye) }},
-	grade.TraitKPH:         {"%", unitsPerOne, 2, func(c, k contest.Facts) (Pair, bool) { return measured(c.KPH, k.KPH) }},
-	grade.TraitWeight:      {"lb", unitsPerOne, 1, func(c, k contest.Facts) (Pair, bool) { return measured(c.Weight, k.Weight) }},
-	grade.TraitYield:       {"grades", grade.OneGrade, 2, func(c, k contest.Facts) (Pair, bool) { return measured(c.Yield, k.Yield) }},
+	grade.TraitRibeye:      {"sq in", unitsPerOne, 2, func(c, k contest.Facts) (pair, bool) { return measured(c.Ribeye, k.Ribeye) }},
+	grade.TraitKPH:         {"%", unitsPerOne, 2, func(c, k contest.Facts) (pair, bool) { return measured(c.KPH, k.KPH) }},
+	grade.TraitWeight:      {"lb", unitsPerOne, 1, func(c, k contest.Facts) (pair, bool) { return measured(c.Weight, k.Weight) }},
+	grade.TraitYield:       {"grades", grade.OneGrade, 2, func(c, k contest.Facts) (pair, bool) { return measured(c.Yield, k.Yield) }},
 }
 
 // Season follows the members over many contests, in one pass. Make one with
@@ -130,7 +133,7 @@ func (s *Season) Estimate(id string, card, key contest.Facts) error {
 	if !s.made() {
 		return missing("season")
 	}
-	var pairs [grade.TraitYield + 1]Pair
+	var pairs [grade.TraitYield + 1]pair
 	var given [grade.TraitYield + 1]bool
 	var all []error
 	refuse := func(err error) {
@@ -141,8 +144,8 @@ func (s *Season) Estimate(id string, card, key contest.Facts) error {
 	for t := grade.TraitSkeletal; t <= grade.TraitYield; t++ {
 		pairs[t], given[t] = traits[t].pair(card, key)
 		if given[t] {
-			refuse(check("estimate of "+t.String(), pairs[t].Estimate))
-			refuse(check("official "+t.String(), pairs[t].Truth))
+			refuse(check("estimate of "+t.String(), pairs[t].estimate))
+			refuse(check("official "+t.String(), pairs[t].truth))
 		}
 	}
 	var answer, official int
@@ -153,7 +156,7 @@ func (s *Season) Estimate(id string, card, key contest.Facts) error {
 		refuse(wrong)
 		refuse(off)
 		// Higher is better, as for the other traits.
-		pairs[grade.TraitQuality] = Pair{int64(-answer), int64(-official)}
+		pairs[grade.TraitQuality] = pair{int64(-answer), int64(-official)}
 	}
 	if err := fault.Join(all...); err != nil {
 		return err
@@ -161,7 +164,7 @@ func (s *Season) Estimate(id string, card, key contest.Facts) error {
 	m := s.member(id)
 	for t := grade.TraitSkeletal; t <= grade.TraitYield; t++ {
 		if given[t] {
-			_ = m.errors[t].Add(pairs[t]) // in range, as checked above
+			_ = m.errors[t].Add(pairs[t].estimate, pairs[t].truth) // in range, as checked above
 		}
 	}
 	if given[grade.TraitQuality] {
@@ -298,7 +301,7 @@ func (s *Season) Calibration(id string) (c Calibration, ok bool) {
 }
 
 func (a Agreement) figures() GradeFigures {
-	return GradeFigures{a.N(), a.Within(0), a.Within(1), a.Kappa(Unweighted), a.Kappa(Linear), a.Kappa(Quadratic)}
+	return GradeFigures{int(a.n), a.Within(0), a.Within(1), a.Kappa(), a.LinearKappa(), a.QuadraticKappa()}
 }
 
 func (s Errors) figures(t grade.Trait) TraitFigures {
@@ -307,7 +310,7 @@ func (s Errors) figures(t grade.Trait) TraitFigures {
 		return f
 	}
 	lower, upper := s.Limits()
-	return TraitFigures{t, s.N(), per(s.Bias()), per(s.Spread()), per(lower), per(upper), per(s.MeanAbsolute()), per(s.RootMeanSquare()), s.Correlation()}
+	return TraitFigures{t, int(s.n), per(s.Bias()), per(s.Spread()), per(lower), per(upper), per(s.MeanAbsolute()), per(s.RootMeanSquare()), s.Correlation()}
 }
 
 // String gives the calibration as plain text: a table of traits in their units, one
