@@ -135,12 +135,8 @@ func (s *Season) Estimate(id string, card, key contest.Facts) error {
 	}
 	var pairs [grade.TraitYield + 1]pair
 	var given [grade.TraitYield + 1]bool
-	var all []error
-	refuse := func(err error) {
-		if err != nil {
-			all = append(all, err)
-		}
-	}
+	var refused error
+	refuse := func(err error) { refused = fault.Join(refused, err) }
 	for t := grade.TraitSkeletal; t <= grade.TraitYield; t++ {
 		pairs[t], given[t] = traits[t].pair(card, key)
 		if given[t] {
@@ -158,8 +154,8 @@ func (s *Season) Estimate(id string, card, key contest.Facts) error {
 		// Higher is better, as for the other traits.
 		pairs[grade.TraitQuality] = pair{int64(-answer), int64(-official)}
 	}
-	if err := fault.Join(all...); err != nil {
-		return err
+	if refused != nil {
+		return refused
 	}
 	m := s.member(id)
 	for t := grade.TraitSkeletal; t <= grade.TraitYield; t++ {
