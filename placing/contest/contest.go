@@ -1,6 +1,7 @@
 package contest
 
 import (
+	"cmp"
 	"reflect"
 	"slices"
 	"strconv"
@@ -37,9 +38,9 @@ type Contest struct {
 
 // key is what the contest knows of one class.
 type key struct {
-	official                placing.Official
-	facts                   [maxExhibit + 1]*Facts
-	place, quality, yielded int // component, or -1
+	official placing.Official
+	facts    [maxExhibit + 1]*Facts
+	part     [KindHand]int // by kind the component, from 1; 0 for none
 }
 
 // slot is one class of one component: what every member is expected to hand in.
@@ -85,8 +86,17 @@ func NewContest(name string, f Format, r Scoring, placings []OfficialPlacing, fa
 		return nil, err
 	}
 	c := &Contest{name: name, format: f.clone(), scoring: r.clone(), class: map[string]*key{}, slotAt: map[slotKey]int{}, part: map[string]int{}}
-	for i := range c.format.Components {
-		c.addClasses(i)
+	for i, comp := range c.format.Components {
+		c.part[comp.Name] = i
+		for _, class := range comp.classes() {
+			if comp.Kind == KindHand {
+				break
+			}
+			if c.class[class] == nil {
+				c.class[class] = &key{}
+			}
+			c.class[class].part[comp.Kind] = i + 1
+		}
 	}
 	var all []error
 	for i, p := range placings {
@@ -108,38 +118,14 @@ func NewContest(name string, f Format, r Scoring, placings []OfficialPlacing, fa
 	return c, nil
 }
 
-// addClasses makes the classes of a component known.
-func (c *Contest) addClasses(i int) {
-	comp := &c.format.Components[i]
-	c.part[comp.Name] = i
-	for _, name := range comp.classes() {
-		if comp.Kind == KindHand {
-			continue
-		}
-		k := c.class[name]
-		if k == nil {
-			k = &key{place: -1, quality: -1, yielded: -1}
-			c.class[name] = k
-		}
-		switch comp.Kind {
-		case KindPlacing:
-			k.place = i
-		case KindQuality:
-			k.quality = i
-		default:
-			k.yielded = i
-		}
-	}
-}
-
 // checkRules checks the rules for quality and yield where there are any to score.
 func (c *Contest) checkRules() error {
 	var quality, yield error
 	for _, k := range c.class {
-		if k.quality >= 0 {
+		if k.part[KindQuality] > 0 {
 			quality = fault.At("rules.quality", "", c.scoring.Quality.check())
 		}
-		if k.yielded >= 0 {
+		if k.part[KindYield] > 0 {
 			yield = fault.At("rules.yield", "", c.scoring.Yield.Check())
 		}
 	}
@@ -153,7 +139,7 @@ func (c *Contest) setPlacing(p OfficialPlacing) error {
 		return err
 	}
 	switch {
-	case k.place < 0:
+	case k.part[KindPlacing] == 0:
 		err = &fault.FieldError{Path: "class", Field: "official placing", Allowed: "the class of a placing component", Err: fault.ErrUnknown}
 	case k.official.IsValid():
 		err = &fault.FieldError{Path: "class", Field: "official placing", Value: p.Order.String(), Allowed: "one for each class", Err: fault.ErrRepeated}
@@ -197,38 +183,33 @@ func (c *Contest) setFacts(o OfficialFacts) error {
 	if err := fault.At("exhibit", "", checkExhibit(o.Exhibit)); err != nil {
 		return inClass(o.Class, err)
 	}
-	where := "exhibit " + strconv.Itoa(o.Exhibit)
-	refuse := func(path string, err error) error { return inClass(o.Class, fault.At(path, where, err)) }
+	refuse := func(path string, err error) error {
+		return inClass(o.Class, fault.At(path, "exhibit "+strconv.Itoa(o.Exhibit), err))
+	}
+	quality, yield := k.part[KindQuality] > 0, k.part[KindYield] > 0
 	switch {
 	case k.facts[o.Exhibit] != nil:
 		return refuse("exhibit", &fault.FieldError{Allowed: "each exhibit once", Err: fault.ErrRepeated})
-	case k.quality < 0 && k.yielded < 0:
+	case !quality && !yield:
 		return refuse("class", &fault.FieldError{Allowed: "the class of a grading component", Err: fault.ErrUnknown})
 	}
 	f := o.Facts
-	if !f.Yield.IsSet() {
-		if w, err := f.withFat(); err == nil && w.measured() {
-			if y, err := w.measures().Yield(); err == nil {
-				f.Yield = y
-			}
-		}
+	if w, err := f.withFat(); err == nil && w.measured() && !f.Yield.IsSet() {
+		f.Yield, _ = w.measures().Yield() // measures out of range give none
 	}
-	var quality, yield error
-	if k.quality >= 0 {
-		if f.Quality == 0 {
-			quality = &fault.FieldError{Field: "official quality", Allowed: "a quality grade", Err: fault.ErrMissing}
-		} else {
-			_, _, quality = c.scoring.Quality.loss(f.Quality, f.Quality)
-		}
+	var all []error
+	if quality && f.Quality == 0 {
+		all = append(all, refuse("facts.quality", &fault.FieldError{Field: "official quality", Allowed: "a quality grade", Err: fault.ErrMissing}))
+	} else if quality {
+		_, _, err := c.scoring.Quality.loss(f.Quality, f.Quality)
+		all = append(all, refuse("facts.quality", err))
 	}
-	if k.yielded >= 0 {
-		if !f.Yield.IsSet() {
-			yield = &fault.FieldError{Field: "official yield", Allowed: "a yield grade, or the four measures", Err: fault.ErrMissing}
-		} else {
-			yield = checkYield(f.Yield)
-		}
+	if yield && !f.Yield.IsSet() {
+		all = append(all, refuse("facts.yield", &fault.FieldError{Field: "official yield", Allowed: "a yield grade, or the four measures", Err: fault.ErrMissing}))
+	} else if yield {
+		all = append(all, refuse("facts.yield", checkYield(f.Yield)))
 	}
-	if err := fault.Join(refuse("facts.quality", quality), refuse("facts.yield", yield)); err != nil {
+	if err := fault.Join(all...); err != nil {
 		return err
 	}
 	k.facts[o.Exhibit] = &f
@@ -266,7 +247,7 @@ func (c *Contest) addSlots(i int) error {
 					sum += s.of
 				}
 			}
-			if bare = bare || s.exhibits == 0; s.exhibits == 0 && (comp.Kind == KindQuality || c.class[name].quality < 0) {
+			if bare = bare || s.exhibits == 0; s.exhibits == 0 && (comp.Kind == KindQuality || c.class[name].part[KindQuality] == 0) {
 				all = append(all, inClass(name, &fault.FieldError{Path: "classes", Field: "official facts", Allowed: "one exhibit or more", Err: fault.ErrMissing}))
 			}
 		}
@@ -333,14 +314,14 @@ func (c *Contest) Placing(card PlacingCard) (Item, error) {
 	if err != nil {
 		return Item{}, inMember(card.Member, err)
 	}
-	if k.place < 0 {
+	if k.part[KindPlacing] == 0 {
 		return Item{}, inMember(card.Member, &fault.FieldError{Path: "class", Field: "class", Value: strconv.Quote(card.Class), Allowed: "a placing class", Err: fault.ErrUnknown})
 	}
 	s, err := c.scoring.Placing.Score(k.official, card.Card)
 	if err != nil {
 		return Item{}, inMember(card.Member, inClass(card.Class, fault.At("card", "", err)))
 	}
-	return c.item(card.Member, k.place, card.Class, 0, whole(s), placing.FullScore*onePoint)
+	return c.item(card.Member, k.part[KindPlacing]-1, card.Class, 0, whole(s), placing.FullScore*onePoint)
 }
 
 // Estimate scores a grading card of one exhibit: its quality and its yield, each
@@ -357,34 +338,30 @@ func (c *Contest) Estimate(e Estimate) (quality, yield Item, err error) {
 	if e.Exhibit < 1 || e.Exhibit > maxExhibit || k.facts[e.Exhibit] == nil {
 		return Item{}, Item{}, inMember(e.Member, inClass(e.Class, &fault.FieldError{Path: "exhibit", Field: "exhibit", Value: strconv.Itoa(e.Exhibit), Allowed: "an exhibit with official facts", Err: fault.ErrUnknown}))
 	}
-	key := k.facts[e.Exhibit]
-	f := &e.Facts
+	key, f := k.facts[e.Exhibit], &e.Facts
 	var refused error
-	refuse := func(path string, err error) {
-		refused = fault.Join(refused, inMember(e.Member, inClass(e.Class, fault.At(path, "exhibit "+strconv.Itoa(e.Exhibit), err))))
-	}
-	if k.quality >= 0 && (f.Quality != 0 || f.Marks.Quality != 0) {
-		s, err := c.scoring.Quality.score(key.Quality, f.Quality, f.Marks.Quality)
-		if err != nil {
-			refuse("facts.quality", err)
-		} else if quality, err = c.item(e.Member, k.quality, e.Class, e.Exhibit, s, c.scoring.Quality.Ladder.Value.Units()); err != nil {
-			refuse("", err)
-		}
-	}
-	if k.yielded >= 0 && (f.Yield.IsSet() || f.Marks.Yield != 0) {
-		var s Points
-		var err error
-		if f.Yield.IsSet() {
-			err = checkYield(f.Yield)
-		}
+	// add makes an item of what an answer scored.
+	add := func(kind Kind, path string, scored Points, of Points, err error) Item {
+		var item Item
 		if err == nil {
-			s, err = c.scoring.Yield.score(key.Yield, f.Yield, f.Marks.Yield)
+			path = ""
+			item, err = c.item(e.Member, k.part[kind]-1, e.Class, e.Exhibit, scored, of.Units())
 		}
-		if err != nil {
-			refuse("facts.yield", err)
-		} else if yield, err = c.item(e.Member, k.yielded, e.Class, e.Exhibit, s, c.scoring.Yield.Value.Units()); err != nil && refused == nil {
-			refuse("", err)
+		if err != nil && (path != "" || refused == nil) { // a member at fault is told once
+			refused = fault.Join(refused, inMember(e.Member, inClass(e.Class, fault.At(path, "exhibit "+strconv.Itoa(e.Exhibit), err))))
 		}
+		return item
+	}
+	if k.part[KindQuality] > 0 && (f.Quality != 0 || f.Marks.Quality != 0) {
+		s, err := c.scoring.Quality.score(key.Quality, f.Quality, f.Marks.Quality)
+		quality = add(KindQuality, "facts.quality", s, c.scoring.Quality.Ladder.Value, err)
+	}
+	if k.part[KindYield] > 0 && (f.Yield.IsSet() || f.Marks.Yield != 0) {
+		s, err := c.scoring.Yield.score(key.Yield, f.Yield, f.Marks.Yield)
+		if f.Yield.IsSet() {
+			err = cmp.Or(checkYield(f.Yield), err)
+		}
+		yield = add(KindYield, "facts.yield", s, c.scoring.Yield.Value, err)
 	}
 	if refused != nil {
 		return Item{}, Item{}, refused

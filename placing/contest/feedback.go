@@ -226,22 +226,24 @@ func (c *Contest) Feedback(member string, placings []PlacingCard, estimates []Es
 	if r := t.members[member]; r != nil {
 		f.Member = r.member
 	}
-	slot := func(component int, class string) int { return c.slotAt[slotKey{component, class}] }
-	slices.SortFunc(f.Placings, func(a, b PlacingFeedback) int {
-		return cmp.Compare(slot(c.class[a.Class].place, a.Class), slot(c.class[b.Class].place, b.Class))
+	at := func(component int, class string) int { return c.slotAt[slotKey{component, class}] }
+	bySlot(f.Placings, func(p PlacingFeedback) (int, int) { return at(c.class[p.Class].part[KindPlacing]-1, p.Class), 0 })
+	bySlot(f.Quality, func(q EstimateFeedback[grade.Quality]) (int, int) {
+		return at(c.class[q.Class].part[KindQuality]-1, q.Class), q.Exhibit
 	})
-	byExhibit(f.Quality, func(class string) int { return slot(c.class[class].quality, class) })
-	byExhibit(f.Yield, func(class string) int { return slot(c.class[class].yielded, class) })
-	slices.SortFunc(f.Hand, func(a, b Item) int {
-		return cmp.Compare(slot(c.part[a.Component], a.Class), slot(c.part[b.Component], b.Class))
+	bySlot(f.Yield, func(y EstimateFeedback[grade.Yield]) (int, int) {
+		return at(c.class[y.Class].part[KindYield]-1, y.Class), y.Exhibit
 	})
+	bySlot(f.Hand, func(i Item) (int, int) { return at(c.part[i.Component], i.Class), 0 })
 	return f, nil
 }
 
-// byExhibit sorts estimates by the place of their class in the format, then by exhibit.
-func byExhibit[V comparable](list []EstimateFeedback[V], place func(class string) int) {
-	slices.SortFunc(list, func(a, b EstimateFeedback[V]) int {
-		return cmp.Or(cmp.Compare(place(a.Class), place(b.Class)), cmp.Compare(a.Exhibit, b.Exhibit))
+// bySlot sorts by the place of a class in the format, then by exhibit.
+func bySlot[T any](list []T, place func(T) (slot, exhibit int)) {
+	slices.SortFunc(list, func(a, b T) int {
+		slotA, exhibitA := place(a)
+		slotB, exhibitB := place(b)
+		return cmp.Or(cmp.Compare(slotA, slotB), cmp.Compare(exhibitA, exhibitB))
 	})
 }
 

@@ -136,7 +136,11 @@ func (s *Season) Estimate(id string, card, key contest.Facts) error {
 	var pairs [grade.TraitYield + 1]pair
 	var given [grade.TraitYield + 1]bool
 	var refused error
-	refuse := func(err error) { refused = fault.Join(refused, err) }
+	refuse := func(err error) {
+		if err != nil {
+			refused = fault.Join(refused, err)
+		}
+	}
 	for t := grade.TraitSkeletal; t <= grade.TraitYield; t++ {
 		pairs[t], given[t] = traits[t].pair(card, key)
 		if given[t] {
