@@ -1,6 +1,7 @@
 package formats_test
 
 import (
+	"cmp"
 	"encoding/json"
 	"os"
 	"slices"
@@ -43,8 +44,12 @@ func TestPublishedFormats(t *testing.T) {
 			if _, known := cite.Lookup(want.source); !known || f.Cite != (cite.Citation{Standing: cite.Published, IDs: want.source}) {
 				t.Errorf("cited as %v, want %s", f.Cite, want.source)
 			}
-			if f.Total() != contest.PointsOf(want.total) || f.TeamTotal() != contest.PointsOf(want.team) {
-				t.Errorf("totals %v, %v, want %v, %v", f.Total(), f.TeamTotal(), want.total, want.team)
+			total := contest.PointsOf(0)
+			for _, c := range f.Components {
+				total = total.Add(c.Value)
+			}
+			if team := total.Units() * int64(cmp.Or(f.Counting, f.TeamMembers)); total != contest.PointsOf(want.total) || team != contest.PointsOf(want.team).Units() {
+				t.Errorf("totals %v, and %d units for a team, want %v, %v", total, team, want.total, want.team)
 			}
 			if name := strings.ReplaceAll(strings.ToLower(f.Name), " ", "-"); name != want.name {
 				t.Errorf("the file of %q has another name: %s", f.Name, want.name)

@@ -529,15 +529,15 @@ func ExampleFormat() {
 		},
 		TeamMembers: 4, Counting: 3,
 	}
-	fmt.Println(f.Total(), f.TeamTotal(), f.Check())
+	fmt.Println(f.Check())
 	f.Counting = 5
 	fmt.Println(f.Check())
 	// Output:
-	// 140 420 <nil>
+	// <nil>
 	// counting members: 5: out of range; allowed: 0 to the members of a team
 }
 
-func ExampleRules() {
+func ExampleScoring() {
 	// Placings follow the published rules; a double mark scores the lowest.
 	p, from := contest.Scoring{}.Placing.Penalty(placing.DoubleMarked)
 	fmt.Println(p, from)
@@ -547,12 +547,12 @@ func ExampleRules() {
 
 func ExampleContest() {
 	c := invented()
-	fmt.Println(c.Format().Total(), c.Scoring().Yield.Each)
+	fmt.Println(c.Format().Counting, c.Scoring().Yield.Each)
 	fmt.Println(c.Official("beef"))
 	facts, ok := c.Facts("coolers", 1)
 	fmt.Println(facts.Quality, facts.Yield, ok)
 	// Output:
-	// 120 1
+	// 3 1
 	// 3-2-1-4 cuts 2-8-2 true
 	// Low Choice 3 true
 }

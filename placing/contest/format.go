@@ -1,7 +1,6 @@
 package contest
 
 import (
-	"math/bits"
 	"slices"
 	"strconv"
 
@@ -102,32 +101,6 @@ type Format struct {
 	Ties        []TieBreak    `json:"ties,omitzero"`         // steps for individuals, in order
 	TeamTies    []TieBreak    `json:"team_ties,omitzero"`    // steps for teams, in order
 	Cite        cite.Citation `json:"cite,omitzero"`
-}
-
-// Total returns the most that one member can score.
-func (f Format) Total() Points {
-	return PointsUnits(f.units())
-}
-
-func (f *Format) units() (sum int64) {
-	for i := range f.Components {
-		sum += f.Components[i].Value.Units()
-	}
-	return sum
-}
-
-// TeamTotal returns the most that a team can score: the total of the counting
-// members; 0 where any number counts.
-func (f Format) TeamTotal() Points {
-	count := f.Counting
-	if count <= 0 {
-		count = max(f.TeamMembers, 0)
-	}
-	hi, lo := bits.Mul64(uint64(min(max(f.units(), 0), mostUnits)), uint64(count))
-	if hi > 0 || lo > mostUnits {
-		lo = mostUnits
-	}
-	return PointsUnits(int64(lo))
 }
 
 // maxComponents bounds the components of a format and the classes of one.
