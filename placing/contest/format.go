@@ -143,18 +143,15 @@ func (f Format) Check() error {
 			continue // the class is that of the name
 		}
 		for j, class := range c.classes() {
-			at := nth(path+".classes", j)
-			if err := checkName("class", class, c.Kind != KindHand); err != nil {
-				add(at, field, err)
-				continue
-			}
 			k := counted{c.Kind, "", class}
 			if c.Kind == KindHand {
 				k.name = c.Name
 			}
-			if seen[k] {
-				add(at, field, &fault.FieldError{Field: "class", Value: class, Allowed: "each class in one component of a kind", Err: fault.ErrRepeated})
+			err := checkName("class", class, c.Kind != KindHand)
+			if err == nil && seen[k] {
+				err = &fault.FieldError{Field: "class", Value: class, Allowed: "each class in one component of a kind", Err: fault.ErrRepeated}
 			}
+			add(nth(path+".classes", j), field, err)
 			seen[k] = true
 		}
 	}
