@@ -67,10 +67,9 @@
 //
 // Points have text, bare numbers in JSON and numbers in a database, NULL where they
 // are not set. Cards, keys, rules with their ladders and formats are structs with JSON
-// names in lower case; reading refuses a name that is none of theirs, and rules come
-// back from JSON as they were or are refused. Kinds, steps and rules for short teams
-// are settings and have text alone. All types compare with package cmp without
-// options.
+// names in lower case; reading refuses a name that is none of theirs, and what is read
+// is checked where it is used ([NewContest]). Kinds, steps and rules for short teams are
+// settings and have text alone. All types compare with package cmp without options.
 //
 // # Further packages
 //

@@ -449,12 +449,12 @@ func TestClass(t *testing.T) {
 		t.Errorf("n %d, exact %v, mean %v, difficulty %v", c.Exact().N, c.Exact(), c.MeanScore(), c.Difficulty())
 	}
 	want := []season.PairShare{
-		{Upper: 3, Lower: 2, Points: 2, Neighbors: true, Share: figure(0.6)},
-		{Upper: 3, Lower: 1, Points: 10, Share: figure(0)},
-		{Upper: 3, Lower: 4, Points: 12, Share: figure(0.2)},
-		{Upper: 2, Lower: 1, Points: 8, Neighbors: true, Share: figure(0.2)},
-		{Upper: 2, Lower: 4, Points: 10, Share: figure(0.2)},
-		{Upper: 1, Lower: 4, Points: 2, Neighbors: true, Share: figure(0.6)},
+		{Fault: placing.Fault{Upper: 3, Lower: 2, Points: 2}, Neighbors: true, Share: figure(0.6)},
+		{Fault: placing.Fault{Upper: 3, Lower: 1, Points: 10}, Share: figure(0)},
+		{Fault: placing.Fault{Upper: 3, Lower: 4, Points: 12}, Share: figure(0.2)},
+		{Fault: placing.Fault{Upper: 2, Lower: 1, Points: 8}, Neighbors: true, Share: figure(0.2)},
+		{Fault: placing.Fault{Upper: 2, Lower: 4, Points: 10}, Share: figure(0.2)},
+		{Fault: placing.Fault{Upper: 1, Lower: 4, Points: 2}, Neighbors: true, Share: figure(0.6)},
 	}
 	if d := cmp.Diff(want, c.Pairs()); d != "" {
 		t.Errorf("(-want +got):\n%s", d)

@@ -100,10 +100,8 @@ func (c ClassCards) Discrimination() Figure { return c.rest.Correlation() }
 
 // PairShare is how often one pair was reversed.
 type PairShare struct {
-	Upper     int    `json:"upper"`              // the exhibit that is officially over the other
-	Lower     int    `json:"lower"`              // the other
-	Points    int    `json:"points"`             // what the reversal costs: the cut, for neighbors
-	Neighbors bool   `json:"neighbors,omitzero"` // the two stand next to each other in the official placing
+	placing.Fault
+	Neighbors bool   `json:"neighbors,omitzero"` // the two stand next to each other in the official placing, so that the cost is their cut
 	Share     Figure `json:"share"`              // of the cards
 }
 
@@ -118,7 +116,7 @@ func (c ClassCards) Pairs() []PairShare {
 		points := 0
 		for j := i + 1; j < order.Len(); j++ {
 			points += cuts.At(j)
-			out = append(out, PairShare{order.At(i + 1), order.At(j + 1), points, j == i+1, c.figure(c.reversed[pairIndex(i, j)], 1)})
+			out = append(out, PairShare{placing.Fault{Upper: order.At(i + 1), Lower: order.At(j + 1), Points: points}, j == i+1, c.figure(c.reversed[pairIndex(i, j)], 1)})
 		}
 	}
 	return out
