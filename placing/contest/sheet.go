@@ -163,18 +163,22 @@ type value interface {
 }
 
 // answer is a column that holds a value or a mark. It is written without its unit; one
-// of a further unit is read and not written.
+// of a further unit is read and not written. What parse gives is checked.
 func answer[T any, V value](title, fact, path, unit string, written bool, at func(*T) (*V, *placing.Mark), parse func(string) (V, error), check func(V) error) lines.Column[T] {
 	c := lines.Column[T]{Name: title, Fact: fact, Path: path}
 	var none V
 	c.Read = func(row *T, s string) (err error) {
 		v, mark := at(row)
-		if *v, err = parse(s); err == nil {
-			return check(*v)
+		switch s {
+		case "blank", "double-marked", "unreadable": // no values, which are tried before other spellings
+		default:
+			if *v, err = parse(s); err == nil {
+				return nil
+			}
 		}
-		if m, other := placing.ParseMark(s); other == nil {
-			*mark = m
-			return nil
+		m, none := placing.ParseMark(s)
+		if none == nil {
+			*mark, err = m, nil
 		}
 		return err
 	}
@@ -203,6 +207,7 @@ type measure[T any, V quantity[V]] struct {
 	fact, path  string
 	least, most V
 	units       func(int64) V
+	places      int // of the units
 	parse       func(string, ...grade.Rounding) (V, error)
 	at          func(*T) (*V, *placing.Mark)
 }
@@ -215,14 +220,16 @@ type quantity[V any] interface {
 
 // column is the column of a measure in a unit, which is put after the number in a cell.
 func (m *measure[T, V]) column(title, unit string, written bool) lines.Column[T] {
+	check := func(v V) error { return within(m.fact, v, m.least, m.most) }
+	slow, least, most := checked(plain(m.parse), check), m.least.Units(), m.most.Units()
 	parse := func(s string) (V, error) {
 		// A plain number in the unit that is counted in is read quickly.
-		if n, ok := fixed.Plain(s, 4); ok && written && n >= m.least.Units() && n <= m.most.Units() {
+		if n, ok := fixed.Plain(s, m.places); ok && written && n >= least && n <= most {
 			return m.units(n), nil
 		}
-		return m.parse(s + unit)
+		return slow(s + unit)
 	}
-	return answer(title, m.fact, m.path, unit, written, m.at, parse, func(v V) error { return within(m.fact, v, m.least, m.most) })
+	return answer(title, m.fact, m.path, unit, written, m.at, parse, check)
 }
 
 // within refuses a number outside its limits.
@@ -257,6 +264,17 @@ func checkPreliminary(p grade.ShortcutYield) error {
 // where they are written.
 func unchecked[V any](V) error { return nil }
 
+// checked is a parser that checks what it gives.
+func checked[V any](parse func(string) (V, error), check func(V) error) func(string) (V, error) {
+	return func(s string) (V, error) {
+		v, err := parse(s)
+		if err == nil {
+			err = check(v)
+		}
+		return v, err
+	}
+}
+
 // plain is a parser that rounds nothing.
 func plain[V any](parse func(string, ...grade.Rounding) (V, error)) func(string) (V, error) {
 	return func(s string) (V, error) { return parse(s) }
@@ -265,10 +283,11 @@ func plain[V any](parse func(string, ...grade.Rounding) (V, error)) func(string)
 // facts are the columns of a grading card.
 func facts[T any](at func(*T) *Facts) []lines.Column[T] {
 	lo, hi := grade.CarcassLimits().Least, grade.CarcassLimits().Most
-	fat := measure[T, grade.Thickness]{"fat", "facts.fat", lo.Fat, hi.Fat, grade.ThicknessUnits, grade.ParseThickness, func(r *T) (*grade.Thickness, *placing.Mark) { return &at(r).Fat, &at(r).Marks.Fat }}
-	ribeye := measure[T, grade.Area]{"ribeye", "facts.ribeye", lo.Ribeye, hi.Ribeye, grade.AreaUnits, grade.ParseArea, func(r *T) (*grade.Area, *placing.Mark) { return &at(r).Ribeye, &at(r).Marks.Ribeye }}
-	kph := measure[T, grade.Share]{"KPH", "facts.kph", lo.KPH, hi.KPH, grade.ShareUnits, grade.ParseShare, func(r *T) (*grade.Share, *placing.Mark) { return &at(r).KPH, &at(r).Marks.KPH }}
-	weight := measure[T, grade.Weight]{"weight", "facts.weight", lo.Weight, hi.Weight, grade.WeightUnits, grade.ParseWeight, func(r *T) (*grade.Weight, *placing.Mark) { return &at(r).Weight, &at(r).Marks.Weight }}
+	fat := measure[T, grade.Thickness]{"fat", "facts.fat", lo.Fat, hi.Fat, grade.ThicknessUnits, 4, grade.ParseThickness, func(r *T) (*grade.Thickness, *placing.Mark) { return &at(r).Fat, &at(r).Marks.Fat }}
+	ribeye := measure[T, grade.Area]{"ribeye", "facts.ribeye", lo.Ribeye, hi.Ribeye, grade.AreaUnits, 4, grade.ParseArea, func(r *T) (*grade.Area, *placing.Mark) { return &at(r).Ribeye, &at(r).Marks.Ribeye }}
+	kph := measure[T, grade.Share]{"KPH", "facts.kph", lo.KPH, hi.KPH, grade.ShareUnits, 4, grade.ParseShare, func(r *T) (*grade.Share, *placing.Mark) { return &at(r).KPH, &at(r).Marks.KPH }}
+	weight := measure[T, grade.Weight]{"weight", "facts.weight", lo.Weight, hi.Weight, grade.WeightUnits, 4, grade.ParseWeight, func(r *T) (*grade.Weight, *placing.Mark) { return &at(r).Weight, &at(r).Marks.Weight }}
+	yield := measure[T, grade.Yield]{"yield", "facts.yield", leastYield, greatestYield, grade.YieldUnits, 8, grade.ParseYield, func(r *T) (*grade.Yield, *placing.Mark) { return &at(r).Yield, &at(r).Marks.Yield }}
 	score := func(name string, at func(*T) (*maturity.Score, *placing.Mark)) lines.Column[T] {
 		return answer(name, name, "facts."+name, "", true, at, maturity.Parse, func(s maturity.Score) error { return s.Check(name) })
 	}
@@ -281,13 +300,13 @@ func facts[T any](at func(*T) *Facts) []lines.Column[T] {
 		fat.column("fat_in", " in", true),
 		fat.column("fat_mm", " mm", false),
 		fat.column("fat_cm", " cm", false),
-		answer("preliminary", "preliminary", "facts.preliminary", "", true, func(r *T) (*grade.ShortcutYield, *placing.Mark) { return &at(r).Preliminary, &at(r).Marks.Preliminary }, plain(grade.ParseShortcutYield), checkPreliminary),
+		answer("preliminary", "preliminary", "facts.preliminary", "", true, func(r *T) (*grade.ShortcutYield, *placing.Mark) { return &at(r).Preliminary, &at(r).Marks.Preliminary }, checked(plain(grade.ParseShortcutYield), checkPreliminary), checkPreliminary),
 		ribeye.column("ribeye_sq_in", " sq in", true),
 		ribeye.column("ribeye_sq_cm", " sq cm", false),
 		kph.column("kph_pct", "%", true),
 		weight.column("weight_lb", " lb", true),
 		weight.column("weight_kg", " kg", false),
-		answer("yield", "yield", "facts.yield", "", true, func(r *T) (*grade.Yield, *placing.Mark) { return &at(r).Yield, &at(r).Marks.Yield }, plain(grade.ParseYield), checkYield),
+		yield.column("yield", "", true),
 	}
 }
 
