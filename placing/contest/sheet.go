@@ -283,24 +283,27 @@ func plain[V any](parse func(string, ...grade.Rounding) (V, error)) func(string)
 // facts are the columns of a grading card.
 func facts[T any](at func(*T) *Facts) []lines.Column[T] {
 	lo, hi := grade.CarcassLimits().Least, grade.CarcassLimits().Most
-	fat := measure[T, grade.Thickness]{"fat", "facts.fat", lo.Fat, hi.Fat, grade.ThicknessUnits, 4, grade.ParseThickness, func(r *T) (*grade.Thickness, *placing.Mark) { return &at(r).Fat, &at(r).Marks.Fat }}
-	ribeye := measure[T, grade.Area]{"ribeye", "facts.ribeye", lo.Ribeye, hi.Ribeye, grade.AreaUnits, 4, grade.ParseArea, func(r *T) (*grade.Area, *placing.Mark) { return &at(r).Ribeye, &at(r).Marks.Ribeye }}
-	kph := measure[T, grade.Share]{"KPH", "facts.kph", lo.KPH, hi.KPH, grade.ShareUnits, 4, grade.ParseShare, func(r *T) (*grade.Share, *placing.Mark) { return &at(r).KPH, &at(r).Marks.KPH }}
-	weight := measure[T, grade.Weight]{"weight", "facts.weight", lo.Weight, hi.Weight, grade.WeightUnits, 4, grade.ParseWeight, func(r *T) (*grade.Weight, *placing.Mark) { return &at(r).Weight, &at(r).Marks.Weight }}
-	yield := measure[T, grade.Yield]{"yield", "facts.yield", leastYield, greatestYield, grade.YieldUnits, 8, grade.ParseYield, func(r *T) (*grade.Yield, *placing.Mark) { return &at(r).Yield, &at(r).Marks.Yield }}
+	fat := measure[T, grade.Thickness]{"fat", "facts.fat", lo.Fat, hi.Fat, grade.ThicknessUnits, 4, grade.ParseThickness, func(r *T) (*grade.Thickness, *placing.Mark) { f := at(r); return &f.Fat, &f.Marks.Fat }}
+	ribeye := measure[T, grade.Area]{"ribeye", "facts.ribeye", lo.Ribeye, hi.Ribeye, grade.AreaUnits, 4, grade.ParseArea, func(r *T) (*grade.Area, *placing.Mark) { f := at(r); return &f.Ribeye, &f.Marks.Ribeye }}
+	kph := measure[T, grade.Share]{"KPH", "facts.kph", lo.KPH, hi.KPH, grade.ShareUnits, 4, grade.ParseShare, func(r *T) (*grade.Share, *placing.Mark) { f := at(r); return &f.KPH, &f.Marks.KPH }}
+	weight := measure[T, grade.Weight]{"weight", "facts.weight", lo.Weight, hi.Weight, grade.WeightUnits, 4, grade.ParseWeight, func(r *T) (*grade.Weight, *placing.Mark) { f := at(r); return &f.Weight, &f.Marks.Weight }}
+	yield := measure[T, grade.Yield]{"yield", "facts.yield", leastYield, greatestYield, grade.YieldUnits, 8, grade.ParseYield, func(r *T) (*grade.Yield, *placing.Mark) { f := at(r); return &f.Yield, &f.Marks.Yield }}
 	score := func(name string, at func(*T) (*maturity.Score, *placing.Mark)) lines.Column[T] {
 		return answer(name, name, "facts."+name, "", true, at, maturity.Parse, func(s maturity.Score) error { return s.Check(name) })
 	}
 	return []lines.Column[T]{
-		score("skeletal", func(r *T) (*maturity.Score, *placing.Mark) { return &at(r).Skeletal, &at(r).Marks.Skeletal }),
-		score("lean", func(r *T) (*maturity.Score, *placing.Mark) { return &at(r).Lean, &at(r).Marks.Lean }),
-		score("maturity", func(r *T) (*maturity.Score, *placing.Mark) { return &at(r).Maturity, &at(r).Marks.Maturity }),
-		answer("marbling", "marbling", "facts.marbling", "", true, func(r *T) (*grade.Marbling, *placing.Mark) { return &at(r).Marbling, &at(r).Marks.Marbling }, grade.ParseMarbling, func(m grade.Marbling) error { return m.Check("marbling") }),
-		answer("quality", "quality", "facts.quality", "", true, func(r *T) (*grade.Quality, *placing.Mark) { return &at(r).Quality, &at(r).Marks.Quality }, grade.ParseQuality, unchecked),
+		score("skeletal", func(r *T) (*maturity.Score, *placing.Mark) { f := at(r); return &f.Skeletal, &f.Marks.Skeletal }),
+		score("lean", func(r *T) (*maturity.Score, *placing.Mark) { f := at(r); return &f.Lean, &f.Marks.Lean }),
+		score("maturity", func(r *T) (*maturity.Score, *placing.Mark) { f := at(r); return &f.Maturity, &f.Marks.Maturity }),
+		answer("marbling", "marbling", "facts.marbling", "", true, func(r *T) (*grade.Marbling, *placing.Mark) { f := at(r); return &f.Marbling, &f.Marks.Marbling }, grade.ParseMarbling, func(m grade.Marbling) error { return m.Check("marbling") }),
+		answer("quality", "quality", "facts.quality", "", true, func(r *T) (*grade.Quality, *placing.Mark) { f := at(r); return &f.Quality, &f.Marks.Quality }, grade.ParseQuality, unchecked),
 		fat.column("fat_in", " in", true),
 		fat.column("fat_mm", " mm", false),
 		fat.column("fat_cm", " cm", false),
-		answer("preliminary", "preliminary", "facts.preliminary", "", true, func(r *T) (*grade.ShortcutYield, *placing.Mark) { return &at(r).Preliminary, &at(r).Marks.Preliminary }, checked(plain(grade.ParseShortcutYield), checkPreliminary), checkPreliminary),
+		answer("preliminary", "preliminary", "facts.preliminary", "", true, func(r *T) (*grade.ShortcutYield, *placing.Mark) {
+			f := at(r)
+			return &f.Preliminary, &f.Marks.Preliminary
+		}, checked(plain(grade.ParseShortcutYield), checkPreliminary), checkPreliminary),
 		ribeye.column("ribeye_sq_in", " sq in", true),
 		ribeye.column("ribeye_sq_cm", " sq cm", false),
 		kph.column("kph_pct", "%", true),
