@@ -601,7 +601,7 @@ func TestSeason(t *testing.T) {
 	if c.Tau != (season.Figure{Value: -6.0 / 18, N: 18}) || c.Lost != (season.Figure{Value: 78.0 / 132, N: 3}) {
 		t.Errorf("tau %+v, lost %+v", c.Tau, c.Lost)
 	}
-	if got := c.Traits[2]; got.Bias.Value != 0.05 || got.Trait != grade.TraitFat || got.N != 10 {
+	if got := c.Traits[2]; got.Bias.Value != 0.05 || got.Trait != grade.TraitFat || got.Bias.N != 10 {
 		t.Errorf("fat: %+v", got)
 	}
 	ben, ok := s.Calibration("ben")
@@ -669,7 +669,7 @@ func TestTrait(t *testing.T) {
 		grade.TraitSkeletal: "units", grade.TraitLean: "units", grade.TraitPreliminary: "grades", grade.TraitMaturity: "units", grade.TraitMarbling: "points", grade.TraitQuality: "rungs", grade.TraitFat: "in",
 		grade.TraitRibeye: "sq in", grade.TraitKPH: "%", grade.TraitWeight: "lb", grade.TraitYield: "grades",
 	} {
-		page := season.Calibration{Traits: []season.TraitFigures{{Trait: tr, N: 2}}}.String()
+		page := season.Calibration{Traits: []season.TraitFigures{{Trait: tr, Bias: season.Figure{N: 2}}}}.String()
 		if row := regexp.MustCompile(" " + tr.String() + " +" + want + " +2 "); !row.MatchString(page) {
 			t.Errorf("%v is not in %s:\n%s", tr, want, page)
 		}

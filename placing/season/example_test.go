@@ -264,7 +264,7 @@ func ExampleSeason() {
 	fmt.Print(c)
 	fmt.Println(s.Merge(invented()))
 	twice, _ := s.Calibration("7")
-	fmt.Println(twice.Placings)
+	fmt.Println(twice.Lost.N)
 	// Output:
 	// [7]
 	// true
@@ -290,7 +290,7 @@ func ExampleNewSeason() {
 
 func ExampleCalibration() {
 	c, _ := invented().Calibration("7")
-	fmt.Println(c.Member, c.Placings, c.Tau, c.Lost)
+	fmt.Println(c.Member, c.Lost.N, c.Tau, c.Lost)
 	// Output:
 	// 7 12 0.667 0.045
 }
@@ -298,7 +298,7 @@ func ExampleCalibration() {
 func ExampleTraitFigures() {
 	c, _ := invented().Calibration("7")
 	for _, t := range c.Traits {
-		fmt.Println(t.Trait, t.N, t.Bias, t.Spread, t.MeanAbsolute, t.RootMeanSquare, t.Correlation)
+		fmt.Println(t.Trait, t.Bias.N, t.Bias, t.Spread, t.MeanAbsolute, t.RootMeanSquare, t.Correlation)
 	}
 	// Output:
 	// quality grade 12 0.500 1.446 1.167 1.472 0.000
@@ -308,7 +308,7 @@ func ExampleTraitFigures() {
 
 func ExampleGradeFigures() {
 	c, _ := invented().Calibration("7")
-	fmt.Println(c.Quality.N, c.Quality.Exact, c.Quality.OneOff, c.Quality.Kappa, c.Quality.Linear, c.Quality.Quadratic)
+	fmt.Println(c.Quality.Exact.N, c.Quality.Exact, c.Quality.OneOff, c.Quality.Kappa, c.Quality.Linear, c.Quality.Quadratic)
 	// Output:
 	// 12 0.250 0.667 0.000 0.000 0.000
 }

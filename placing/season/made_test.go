@@ -97,7 +97,7 @@ func TestSeasonTellsEverything(t *testing.T) {
 // TestHandMadePage holds that a calibration with traits that no card has is printed,
 // without a unit.
 func TestHandMadePage(t *testing.T) {
-	c := season.Calibration{Member: "ada", Traits: []season.TraitFigures{{Trait: 99, N: 2}, {N: 3}, {Trait: grade.TraitButtons, N: 4}}}
+	c := season.Calibration{Member: "ada", Traits: []season.TraitFigures{{Trait: 99, Bias: season.Figure{N: 2}}, {Bias: season.Figure{N: 3}}, {Trait: grade.TraitButtons, Bias: season.Figure{N: 4}}}}
 	got := strings.Join(strings.Fields(c.String()), " ")
 	for _, row := range []string{"member ada ", " trait(99) 2 0.00 ", " unset 3 0.00 ", " chine buttons 4 0.00 "} {
 		if !strings.Contains(got+" ", row) {

@@ -244,10 +244,9 @@ func (s *Season) Members() []string {
 // quality grade in rungs of the season, fat in inches, ribeye in square inches, KPH in
 // percent, weight in pounds, yield and preliminary yield in grades. They are those of
 // [Errors] in the integers that the library holds, divided by the integers in one
-// unit, which rounds once more.
+// unit, which rounds once more. The N of each is the number of estimates.
 type TraitFigures struct {
 	Trait          grade.Trait `json:"trait"`
-	N              int         `json:"n"`
 	Bias           Figure      `json:"bias"` // over 0 for estimates that are too high
 	Spread         Figure      `json:"spread"`
 	Lower          Figure      `json:"lower"` // lower limit of agreement: the bias less 1.96 times the spread
@@ -258,9 +257,8 @@ type TraitFigures struct {
 }
 
 // GradeFigures are the figures on whole categories: rungs of quality or whole yield
-// grades.
+// grades. The N of each is the number of exhibits.
 type GradeFigures struct {
-	N         int    `json:"n"`
 	Exact     Figure `json:"exact"`   // share that is right
 	OneOff    Figure `json:"one_off"` // share that is right or one off
 	Kappa     Figure `json:"kappa"`   // Cohen's kappa
@@ -274,7 +272,6 @@ type Calibration struct {
 	Traits     []TraitFigures `json:"traits"` // traits that were estimated, in the order of the constants
 	Quality    GradeFigures   `json:"quality"`
 	YieldGrade GradeFigures   `json:"yield_grade"`
-	Placings   int            `json:"placings"`
 	Tau        Figure         `json:"tau"`  // agreement with the official orders: pairs right less pairs wrong over all pairs, N of them; TooFew under 3 placings
 	Lost       Figure         `json:"lost"` // points lost over the most that could be lost, 0.5 for a guesser; N placings, TooFew under 3
 }
@@ -286,7 +283,7 @@ func (s *Season) Calibration(id string) (c Calibration, ok bool) {
 		return Calibration{}, false
 	}
 	m := s.members[id]
-	c = Calibration{Member: id, Quality: m.quality.figures(), YieldGrade: m.yield.figures(), Placings: int(m.placings)}
+	c = Calibration{Member: id, Quality: m.quality.figures(), YieldGrade: m.yield.figures()}
 	for t := grade.TraitSkeletal; t <= grade.TraitYield; t++ {
 		if m.errors[t].n > 0 {
 			c.Traits = append(c.Traits, m.errors[t].figures(t))
@@ -301,7 +298,7 @@ func (s *Season) Calibration(id string) (c Calibration, ok bool) {
 }
 
 func (a Agreement) figures() GradeFigures {
-	return GradeFigures{int(a.n), a.Within(0), a.Within(1), a.Kappa(), a.LinearKappa(), a.QuadraticKappa()}
+	return GradeFigures{a.Within(0), a.Within(1), a.Kappa(), a.LinearKappa(), a.QuadraticKappa()}
 }
 
 func (s Errors) figures(t grade.Trait) TraitFigures {
@@ -310,7 +307,7 @@ func (s Errors) figures(t grade.Trait) TraitFigures {
 		return f
 	}
 	lower, upper := s.Limits()
-	return TraitFigures{t, int(s.n), per(s.Bias()), per(s.Spread()), per(lower), per(upper), per(s.MeanAbsolute()), per(s.RootMeanSquare()), s.Correlation()}
+	return TraitFigures{t, per(s.Bias()), per(s.Spread()), per(lower), per(upper), per(s.MeanAbsolute()), per(s.RootMeanSquare()), s.Correlation()}
 }
 
 // String gives the calibration as plain text: a table of traits in their units, one
@@ -329,23 +326,23 @@ func (c Calibration) String() string {
 			is = traits[t.Trait]
 		}
 		d := is.shown
-		row(t.Trait.String(), is.unit, strconv.Itoa(t.N), t.Bias.signed(d), t.Spread.Text(d), t.Lower.signed(d), t.Upper.signed(d), t.MeanAbsolute.Text(d), t.RootMeanSquare.Text(d), t.Correlation.Text(2))
+		row(t.Trait.String(), is.unit, strconv.Itoa(t.Bias.N), t.Bias.signed(d), t.Spread.Text(d), t.Lower.signed(d), t.Upper.signed(d), t.MeanAbsolute.Text(d), t.RootMeanSquare.Text(d), t.Correlation.Text(2))
 	}
 	_ = w.Flush() // a Builder takes every write
 	for i, g := range [...]struct {
 		name string
 		GradeFigures
 	}{{"quality", c.Quality}, {"whole yield grade", c.YieldGrade}} {
-		if i == 0 && c.Quality.N+c.YieldGrade.N > 0 {
+		if i == 0 && c.Quality.Exact.N+c.YieldGrade.Exact.N > 0 {
 			row("grade", "n", "right", "one off or right", "kappa", "linear", "quadratic")
 		}
-		if g.N > 0 {
-			row(g.name, strconv.Itoa(g.N), g.Exact.Text(2), g.OneOff.Text(2), g.Kappa.Text(2), g.Linear.Text(2), g.Quadratic.Text(2))
+		if g.Exact.N > 0 {
+			row(g.name, strconv.Itoa(g.Exact.N), g.Exact.Text(2), g.OneOff.Text(2), g.Kappa.Text(2), g.Linear.Text(2), g.Quadratic.Text(2))
 		}
 	}
 	_ = w.Flush()
-	if c.Placings > 0 {
-		b.WriteString("  placings " + strconv.Itoa(c.Placings) + ": tau " + c.Tau.Text(2) + ", share of points lost " + c.Lost.Text(2) + "\n")
+	if c.Lost.N > 0 {
+		b.WriteString("  placings " + strconv.Itoa(c.Lost.N) + ": tau " + c.Tau.Text(2) + ", share of points lost " + c.Lost.Text(2) + "\n")
 	}
 	return b.String()
 }
