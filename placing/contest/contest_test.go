@@ -333,12 +333,12 @@ func TestContestIsClosed(t *testing.T) {
 	f.Components[0].Classes[0], f.Ties[0].Components[0] = "x", "x"
 	got := c.Format()
 	got.Components[1].Classes[0], got.TeamTies[0].Components[0] = "x", "x"
-	want, _, _, _ := springKey(t)
-	if d := cmp.Diff(want, c.Format()); d != "" {
+	r.Quality.Ladder.Rungs[0], r.Quality.Ladder.Lines[0] = grade.NoGrade.Part(grade.Whole), pts(9)
+	scoring := c.Scoring()
+	scoring.Quality.Ladder.Rungs[1], scoring.Quality.Ladder.Lines[1] = grade.NoGrade.Part(grade.Whole), pts(9)
+	want, rules, _, _ := springKey(t)
+	if d := cmp.Diff(want, c.Format()) + cmp.Diff(rules, c.Scoring()); d != "" {
 		t.Errorf("the contest shares storage with a caller (-want +got):\n%s", d)
-	}
-	if c.Scoring().Yield.Each != pts(1) {
-		t.Error("rules are lost")
 	}
 	if o, ok := c.Official("beef"); !ok || o.String() != "3-2-1-4 cuts 2-8-2" {
 		t.Errorf("official: %v, %v", o, ok)
