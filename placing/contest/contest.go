@@ -43,6 +43,14 @@ type key struct {
 	part     [KindHand]int // by kind the component, from 1; 0 for none
 }
 
+// exhibit gives the facts of an exhibit; nil where there are none.
+func (k *key) exhibit(n int) *Facts {
+	if k == nil || n < 1 || n > maxExhibit {
+		return nil
+	}
+	return k.facts[n]
+}
+
 // slot is one class of one component: what every member is expected to hand in.
 type slot struct {
 	component int
@@ -281,21 +289,20 @@ func (c *Contest) ready() *Contest {
 // Official returns the official placing of a class; ok is false for a class without
 // one.
 func (c *Contest) Official(class string) (o placing.Official, ok bool) {
-	k := c.ready().class[class]
-	if k == nil || !k.official.IsValid() {
-		return placing.Official{}, false
+	if k := c.ready().class[class]; k != nil {
+		o = k.official
 	}
-	return k.official, true
+	return o, o.IsValid()
 }
 
 // Facts returns the official facts of an exhibit; ok is false for an exhibit
 // without any.
 func (c *Contest) Facts(class string, exhibit int) (f Facts, ok bool) {
-	k := c.ready().class[class]
-	if k == nil || exhibit < 1 || exhibit > maxExhibit || k.facts[exhibit] == nil {
+	key := c.ready().class[class].exhibit(exhibit)
+	if key == nil {
 		return Facts{}, false
 	}
-	return *k.facts[exhibit], true
+	return *key, true
 }
 
 func (c *Contest) item(m Member, component int, class string, exhibit int, scored Points, of int64) (Item, error) {
@@ -335,10 +342,10 @@ func (c *Contest) Estimate(e Estimate) (quality, yield Item, err error) {
 	if err != nil {
 		return Item{}, Item{}, inMember(e.Member, err)
 	}
-	if e.Exhibit < 1 || e.Exhibit > maxExhibit || k.facts[e.Exhibit] == nil {
+	key, f := k.exhibit(e.Exhibit), &e.Facts
+	if key == nil {
 		return Item{}, Item{}, inMember(e.Member, inClass(e.Class, &fault.FieldError{Path: "exhibit", Field: "exhibit", Value: strconv.Itoa(e.Exhibit), Allowed: "an exhibit with official facts", Err: fault.ErrUnknown}))
 	}
-	key, f := k.facts[e.Exhibit], &e.Facts
 	var refused error
 	// add makes an item of what an answer scored.
 	add := func(kind Kind, path string, scored Points, of Points, err error) Item {

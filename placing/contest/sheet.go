@@ -176,8 +176,7 @@ func answer[T any, V value](title, fact, path, unit string, written bool, at fun
 				return nil
 			}
 		}
-		m, none := placing.ParseMark(s)
-		if none == nil {
+		if m, other := placing.ParseMark(s); other == nil {
 			*mark, err = m, nil
 		}
 		return err
@@ -365,7 +364,7 @@ func HandSheet() Sheet[HandScore] {
 			name("component", "component", true, func(r *HandScore) *string { return &r.Component }),
 			name("class", "class", false, func(r *HandScore) *string { return &r.Class }),
 		}, who(func(r *HandScore) *Member { return &r.Member }), []lines.Column[HandScore]{
-			answer("score", "score", "score", "", true, func(r *HandScore) (*Points, *placing.Mark) { return &r.Score, &r.Mark }, plain(ParsePoints), unchecked),
+			answer("score", "score", "score", "", true, func(r *HandScore) (*Points, *placing.Mark) { return &r.Score, &r.Mark }, parsePoints, unchecked),
 		})
 	}}
 }
