@@ -348,9 +348,10 @@ func (t *Tally) teams(members []MemberLine, parts []int, steps []step) ([]TeamLi
 		}
 	}
 	var field, barred []contender
-	for name, team := range byTeam {
+	for _, name := range slices.Sorted(maps.Keys(byTeam)) {
+		team := byTeam[name]
 		if f.TeamMembers > 0 && len(team) > f.TeamMembers {
-			return nil, f.tooMany(byTeam)
+			return nil, &fault.FieldError{Field: "team " + strconv.Quote(name), Value: text.Count(len(team), "member"), Allowed: "at most " + strconv.Itoa(f.TeamMembers), Err: fault.ErrRange}
 		}
 		line := &TeamLine{Team: name, Short: len(team) < cmp.Or(f.Counting, f.TeamMembers)}
 		counting, all := make([]int64, len(f.Components)), make([]int64, len(f.Components))
@@ -382,18 +383,6 @@ func (t *Tally) teams(members []MemberLine, parts []int, steps []step) ([]TeamLi
 	})
 	rank(barred, func(c contender, _ int, _ bool, _ int) { out = append(out, *c.team) })
 	return out, nil
-}
-
-// tooMany names the first team, by name, that has too many members.
-func (f *Format) tooMany(teams map[string][]*record) error {
-	var over []string
-	for name, team := range teams {
-		if len(team) > f.TeamMembers {
-			over = append(over, name)
-		}
-	}
-	name := slices.Min(over)
-	return &fault.FieldError{Field: "team " + strconv.Quote(name), Value: text.Count(len(teams[name]), "member"), Allowed: "at most " + strconv.Itoa(f.TeamMembers), Err: fault.ErrRange}
 }
 
 // rank sorts the field and hands out the ranks.

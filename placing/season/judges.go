@@ -12,6 +12,7 @@ import (
 
 // Judges collects what several judges said of the same exhibits. Unlike the other
 // collections of this package it keeps every value. The zero Judges have said nothing.
+// A copy of Judges who have said something shares their values.
 type Judges struct{ said map[saying]int64 }
 
 type saying struct{ exhibit, judge string }
