@@ -37,7 +37,7 @@ func follow(b *strings.Builder, name string, c *contest.Contest, standings conte
 	slices.SortFunc(officials, func(a, b contest.OfficialPlacing) int { return strings.Compare(a.Class, b.Class) })
 	for _, key := range officials {
 		o, _ := c.Official(key.Class)
-		class := season.NewClass(o)
+		class := season.NewClassCards(o)
 		for _, p := range placings {
 			if p.Class != key.Class || !p.Card.Order.IsValid() {
 				continue

@@ -432,7 +432,7 @@ func official(t testing.TB) placing.Official {
 }
 
 func TestClass(t *testing.T) {
-	c := season.NewClass(official(t))
+	c := season.NewClassCards(official(t))
 	// The published cards of ext-maryland-contests: 50, 46, 42 and 24; the second twice.
 	for i, card := range []string{"3-2-1-4", "2-3-4-1", "3-1-2-4", "4-2-3-1"} {
 		faulttest.Text(t, c.Add(placing.MustParseOrder(card), contest.PointsOf(float64(100-i))), "")
@@ -441,7 +441,7 @@ func TestClass(t *testing.T) {
 	if c.Exact() != few || c.Difficulty() != few || c.Discrimination() != few || c.MeanScore() != few || c.Pairs()[0].Share != few {
 		t.Error("four cards are too few")
 	}
-	d := season.NewClass(official(t))
+	d := season.NewClassCards(official(t))
 	faulttest.Text(t, d.Add(placing.MustParseOrder("2-3-4-1"), contest.PointsOf(90)), "")
 	faulttest.Text(t, c.Merge(d), "")
 	figure := func(v float64) season.Figure { return season.Figure{Value: v, N: 5} }
@@ -476,7 +476,7 @@ func TestClass(t *testing.T) {
 	}
 	level, err := placing.NewOfficial(placing.MustParseOrder("1-2"), placing.MustParseCuts("0"))
 	faulttest.Text(t, err, "")
-	tie := season.NewClass(level)
+	tie := season.NewClassCards(level)
 	for range 5 {
 		faulttest.Text(t, tie.Add(placing.MustParseOrder("2-1"), contest.PointsOf(0)), "")
 	}
@@ -489,7 +489,7 @@ func TestClass(t *testing.T) {
 // score is that of the cuts, the difficulty one half and every pair is reversed by
 // half (derived).
 func TestClassAllPlacings(t *testing.T) {
-	c := season.NewClass(official(t))
+	c := season.NewClassCards(official(t))
 	for card := range placing.Orders(4) {
 		faulttest.Text(t, c.Add(card, contest.PointsOf(0)), "")
 	}
@@ -513,7 +513,7 @@ func TestLargestClass(t *testing.T) {
 	order := placing.MustParseOrder("12-11-10-9-8-7-6-5-4-3-2-1")
 	o, err := placing.NewOfficial(order, placing.MustParseCuts("0-0-0-0-0-1-0-0-0-0-0"))
 	faulttest.Text(t, err, "")
-	c := season.NewClass(o)
+	c := season.NewClassCards(o)
 	for i := 1; i < 12; i++ {
 		list := slices.Collect(order.Exhibits())
 		list[i-1], list[i] = list[i], list[i-1]

@@ -18,8 +18,8 @@ type ClassCards struct {
 	rest     Errors // scores in the class against scores on the rest
 }
 
-// NewClass returns ClassCards of an official placing, without cards.
-func NewClass(o placing.Official) ClassCards { return ClassCards{official: o} }
+// NewClassCards returns ClassCards of an official placing, without cards.
+func NewClassCards(o placing.Official) ClassCards { return ClassCards{official: o} }
 
 // Add adds a card with its member's points on the rest of the contest, from which
 // [ClassCards.Discrimination] is found; points that are not set leave the card out of that.

@@ -27,7 +27,7 @@ func TestEveryType(t *testing.T) {
 	faulttest.Text(t, agreement.Add(0, 2), "")
 	judges := season.Judges{}
 	faulttest.Text(t, judges.Add("1", "ada", 7), "")
-	class := season.NewClass(official(t))
+	class := season.NewClassCards(official(t))
 	faulttest.Text(t, class.Add(placing.MustParseOrder("1-2-3-4"), contest.Points{}), "")
 	icc, err := judges.Ratings().Intraclass()
 	faulttest.Text(t, err, "")

@@ -52,7 +52,7 @@ func ExampleSeason_Estimate() {
 
 func ExampleClassCards_Add() {
 	official, _ := placing.ParseOfficial("3-2-1-4 cuts 2-8-2")
-	c := season.NewClass(official)
+	c := season.NewClassCards(official)
 	fmt.Println(c.Add(placing.MustParseOrder("3-2-1-4"), contest.PointsOf(88)), c.Exact().N)
 	fmt.Println(c.Add(placing.MustParseOrder("1-2"), contest.PointsOf(70)), c.Exact().N)
 	// Output:

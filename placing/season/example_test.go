@@ -188,7 +188,7 @@ func pens() placing.Official {
 
 // placed is a class with five cards.
 func placed() season.ClassCards {
-	c := season.NewClass(pens())
+	c := season.NewClassCards(pens())
 	for i, card := range []string{"3-2-1-4", "2-3-4-1", "3-1-2-4", "4-2-3-1", "2-3-1-4"} {
 		// The second value is what the member scored on the rest of the contest.
 		if err := c.Add(placing.MustParseOrder(card), contest.PointsOf(float64(280-20*i))); err != nil {
@@ -217,9 +217,9 @@ func ExampleClassCards() {
 	// <nil> 10
 }
 
-func ExampleNewClass() {
+func ExampleNewClassCards() {
 	var none placing.Official
-	c := season.NewClass(none)
+	c := season.NewClassCards(none)
 	fmt.Println(c.Add(placing.MustParseOrder("1-2-3-4"), contest.PointsOf(0)))
 	// Output:
 	// official placing: missing; allowed: an order of 2 to 12 exhibits

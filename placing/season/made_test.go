@@ -55,7 +55,7 @@ func TestEqual(t *testing.T) {
 		faulttest.Text(t, err, "")
 		agreements[i], err = season.NewAgreement(2)
 		faulttest.Text(t, err, "")
-		classes[i] = season.NewClass(official(t))
+		classes[i] = season.NewClassCards(official(t))
 	}
 	equal := func(want bool) {
 		t.Helper()
@@ -109,7 +109,7 @@ func TestHandMadePage(t *testing.T) {
 // TestClassWithoutRest holds that a card whose points on the rest are not set counts
 // for everything but the discrimination.
 func TestClassWithoutRest(t *testing.T) {
-	c := season.NewClass(official(t))
+	c := season.NewClassCards(official(t))
 	for i := range 6 {
 		rest := contest.PointsOf(float64(i))
 		if i == 0 {

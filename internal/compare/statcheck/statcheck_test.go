@@ -220,7 +220,7 @@ func TestClass(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		c := season.NewClass(o)
+		c := season.NewClassCards(o)
 		var scores, losses, exact, rest []float64
 		reversed := map[[2]int][]float64{}
 		for range 5 + r.IntN(60) {
