@@ -17,10 +17,12 @@ type Card struct {
 // ParseCard reads a placing as [ParseOrder] does, or the name of a mark as
 // [ParseMark] does.
 func ParseCard(s string) (Card, error) {
-	if m, err := ParseMark(s); err == nil {
-		return Card{Mark: m}, nil
-	}
 	o, err := ParseOrder(s)
+	if err != nil {
+		if m, none := ParseMark(s); none == nil {
+			return Card{Mark: m}, nil
+		}
+	}
 	return Card{Order: o}, err
 }
 

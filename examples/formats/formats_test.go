@@ -43,8 +43,16 @@ func TestPublishedFormats(t *testing.T) {
 			if _, known := cite.Lookup(want.source); !known || f.Cite != (cite.Citation{Standing: cite.Published, IDs: want.source}) {
 				t.Errorf("cited as %v, want %s", f.Cite, want.source)
 			}
-			if f.Total() != contest.PointsOf(want.total) || f.TeamTotal() != contest.PointsOf(want.team) {
-				t.Errorf("totals %v, %v, want %v, %v", f.Total(), f.TeamTotal(), want.total, want.team)
+			total := contest.PointsOf(0)
+			for _, c := range f.Components {
+				total = total.Add(c.Value)
+			}
+			counting := f.Counting
+			if counting == 0 {
+				counting = f.TeamMembers
+			}
+			if team := total.Units() * int64(counting); total != contest.PointsOf(want.total) || team != contest.PointsOf(want.team).Units() {
+				t.Errorf("totals %v, and %d units for a team, want %v, %v", total, team, want.total, want.team)
 			}
 			if name := strings.ReplaceAll(strings.ToLower(f.Name), " ", "-"); name != want.name {
 				t.Errorf("the file of %q has another name: %s", f.Name, want.name)

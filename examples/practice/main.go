@@ -116,7 +116,7 @@ func run(args []string, stdout, stderr io.Writer) error {
 func find(words string) (practice.Herd, error) {
 	var found []practice.Herd
 	var names []string
-	for _, h := range practice.Herds() {
+	for h := range practice.Herds() {
 		names = append(names, h.Name)
 		if words != "" && strings.Contains(h.Name, words) {
 			found = append(found, h)

@@ -38,7 +38,7 @@ func leanIn(c season.Calibration, trait grade.Trait, slight float64) lean {
 		if t.Trait != trait || !t.Bias.OK() || !t.Spread.OK() {
 			continue
 		}
-		chance := 2 * t.Spread.Value / math.Sqrt(float64(t.N))
+		chance := 2 * t.Spread.Value / math.Sqrt(float64(t.Bias.N))
 		if size := math.Abs(t.Bias.Value); size < slight || size < chance {
 			return lean{known: true}
 		}

@@ -73,10 +73,8 @@ func ofUnits(n int64) contest.Points { return contest.PointsUnits(n) }
 // lost for each part of a quality grade and one for each tenth of a yield grade.
 // Reasons break ties, then grading.
 func newRound(name string, placings []contest.OfficialPlacing, facts []contest.OfficialFacts, scores []contest.HandScore) (*contest.Contest, error) {
-	ladder, err := contest.NewEvenLadder(points(10), points(2), rungs())
-	if err != nil {
-		return nil, err
-	}
+	rungs := rungs()
+	ladder := contest.Ladder[grade.Quality]{Value: points(10), Rungs: rungs, Lines: slices.Repeat([]contest.Points{points(2)}, len(rungs)-1)}
 	f := contest.Format{Name: name, TeamMembers: 4, Counting: 3}
 	placed, _ := group(placings, func(p contest.OfficialPlacing) string { return p.Class })
 	graded, _ := group(facts, func(f contest.OfficialFacts) string { return f.Class })
@@ -348,16 +346,19 @@ func addUp(list []component, parts []contest.Component, line contest.MemberLine,
 		case contest.KindQuality:
 			for _, q := range f.Quality {
 				switch {
-				case q.Lines > 0:
+				case q.Off > 0:
 					c.behind["too good"]++
-				case q.Lines < 0:
+				case q.Off < 0:
 					c.behind["too low"]++
 				}
 			}
 		case contest.KindYield:
 			for _, y := range f.Yield {
-				if parts := y.Split.Parts(); y.Steps != 0 && len(parts) > 0 {
-					c.behind[parts[0].Name]++
+				for name := range y.Split.Parts() { // the greatest alone
+					if y.Off != 0 {
+						c.behind[name]++
+					}
+					break
 				}
 			}
 		}

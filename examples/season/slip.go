@@ -88,8 +88,9 @@ func missed(f *contest.Feedback) (out []miss) {
 			continue
 		}
 		why := ""
-		if parts := y.Split.Parts(); len(parts) > 0 {
-			why = ", most of it by " + parts[0].Name
+		for name := range y.Split.Parts() {
+			why = ", most of it by " + name
+			break
 		}
 		add(units(y.Lost), "Class %s, exhibit %d: yield grade %s; you said %s%s", y.Class, y.Exhibit, say.Nearest(y.Key), say.Nearest(y.Answer), why)
 	}

@@ -37,7 +37,7 @@ func follow(b *strings.Builder, name string, c *contest.Contest, standings conte
 	slices.SortFunc(officials, func(a, b contest.OfficialPlacing) int { return strings.Compare(a.Class, b.Class) })
 	for _, key := range officials {
 		o, _ := c.Official(key.Class)
-		class := season.NewClass(o)
+		class := season.NewClassCards(o)
 		for _, p := range placings {
 			if p.Class != key.Class || !p.Card.Order.IsValid() {
 				continue
@@ -65,7 +65,7 @@ func follow(b *strings.Builder, name string, c *contest.Contest, standings conte
 // graded.
 func (s sheets) agreement(b *strings.Builder) error {
 	b.WriteString("\n== Agreement between members\n\n")
-	marbling := season.NewJudges()
+	var marbling season.Judges
 	for _, e := range s.estimates {
 		if e.Facts.Marbling != 0 {
 			if err := marbling.Add(fmt.Sprint(e.Contest, ", class ", e.Class, ", exhibit ", e.Exhibit), e.Member.ID, int64(e.Facts.Marbling)); err != nil {
@@ -83,11 +83,11 @@ func (s sheets) agreement(b *strings.Builder) error {
 	var w []string
 	names, by := group(s.placings, func(p contest.PlacingCard) string { return p.Contest })
 	for _, name := range names {
-		one := season.NewJudges()
+		var one season.Judges
 		classes, _ := group(by[name], func(p contest.PlacingCard) string { return p.Class })
 		for _, p := range by[name] {
 			if p.Class == classes[0] {
-				if err := addPlaces(one, p.Member.ID, p.Card.Order); err != nil {
+				if err := addPlaces(&one, p.Member.ID, p.Card.Order); err != nil {
 					return err
 				}
 			}
@@ -105,7 +105,7 @@ func (s sheets) agreement(b *strings.Builder) error {
 }
 
 // addPlaces adds the places that a member gives.
-func addPlaces(j season.Judges, member string, o placing.Order) error {
+func addPlaces(j *season.Judges, member string, o placing.Order) error {
 	for place := 1; place <= o.Len(); place++ {
 		if err := j.Add(fmt.Sprint("exhibit ", o.At(place)), member, int64(place)); err != nil {
 			return err

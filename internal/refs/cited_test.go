@@ -273,7 +273,7 @@ func collect(t *testing.T) *cited {
 		must(json.Unmarshal(text, &f))
 		c.from("placing/contest: type Format", f)
 	}
-	c.from("placing/practice: func Herds", practice.Herds())
+	c.from("placing/practice: func Herds", slices.Collect(practice.Herds()))
 	collected = c
 	return c
 }
@@ -367,7 +367,7 @@ func TestEveryNamedSourceIsCited(t *testing.T) {
 // An id that is no source is found wherever it stands: in a field, in a slice behind a
 // pointer, in what a method gives.
 func TestCitedFindsAnUnknownID(t *testing.T) {
-	herds := practice.Herds()
+	herds := slices.Collect(practice.Herds())
 	herds[0].Means.IDs = "nowhere-1"
 	policy := class.DefaultPolicy()
 	policy.TiersCite.IDs = "nowhere-2 uni-placing-notes"

@@ -1,12 +1,17 @@
 package contest_test
 
 import (
+	"bytes"
 	"fmt"
+	"io"
+	"iter"
 	"math/rand/v2"
 	"slices"
 	"testing"
+	"time"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/grade/sheet"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/contest"
@@ -19,7 +24,7 @@ func big(t testing.TB, members int) (*contest.Contest, []contest.PlacingCard, []
 	t.Helper()
 	r := rand.New(rand.NewPCG(7, 11))
 	rungs := contest.ChartQualities(grade.Current, maturity.A)
-	ladder, err := contest.NewEvenLadder(pts(10), pts(2), rungs)
+	ladder, err := evenLadder(pts(10), pts(2), rungs)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -119,4 +124,101 @@ func BenchmarkContest(b *testing.B) {
 			b.Fatal("members or teams are missing")
 		}
 	}
+}
+
+// BenchmarkSheets times reading one row of each sheet of a contest beside one row of
+// a sheet of carcasses, turn by turn, so that what else the machine does falls on all
+// alike. It reports the nanoseconds and allocations of each.
+func BenchmarkSheets(b *testing.B) {
+	const rows = 10_000
+	var kinds []string
+	var reads []func(*testing.B)
+	add := func(kind string, read func(*testing.B)) { kinds, reads = append(kinds, kind), append(reads, read) }
+	carcasses, cards, keys, placed := carcassRows(b, rows), new(bytes.Buffer), new(bytes.Buffer), new(bytes.Buffer)
+	facts := func(i int) contest.Facts {
+		n := int64(i)
+		return contest.Facts{Skeletal: maturity.A.At(20 + i%70), Lean: maturity.A.At(20 + i%60), Maturity: maturity.A.At(20 + i%65),
+			Marbling: grade.Slight.At(i % 100), Quality: grade.Select.Part(grade.High), Fat: grade.ThicknessUnits(2000 + 500*(n%17)),
+			Ribeye: grade.AreaUnits(100_000 + 1000*(n%71)), KPH: grade.ShareUnits(15_000 + 5000*(n%6)),
+			Weight: grade.WeightUnits(6_000_000 + 10_000*(n%401)), Yield: grade.YieldUnits((200 + n%200) * grade.OneGrade / 100)}
+	}
+	who := func(i int) contest.Member {
+		return contest.Member{ID: fmt.Sprint("member ", i/100), Team: fmt.Sprint("team ", i/400), Division: "senior"}
+	}
+	writeAll(b, contest.EstimateSheet(), cards, rows, func(i int) contest.Estimate {
+		return contest.Estimate{Contest: "invented", Class: fmt.Sprint("class ", i/10%10), Exhibit: i%10 + 1, Member: who(i), Facts: facts(i)}
+	})
+	writeAll(b, contest.KeySheet(), keys, rows, func(i int) contest.OfficialFacts {
+		return contest.OfficialFacts{Contest: "invented", Class: fmt.Sprint("class ", i/10), Exhibit: i%10 + 1, Facts: facts(i)}
+	})
+	writeAll(b, contest.PlacingSheet(), placed, rows, func(i int) contest.PlacingCard {
+		return contest.PlacingCard{Contest: "invented", Class: fmt.Sprint("class ", i%10), Member: who(i), Card: placing.Card{Order: placing.MustParseOrder("3-2-1-4")}}
+	})
+	add("carcass", func(b *testing.B) {
+		r, err := sheet.NewReader(bytes.NewReader(carcasses))
+		if err != nil {
+			b.Fatal(err)
+		}
+		readAll(b, rows, r.Rows())
+	})
+	add("estimate", func(b *testing.B) { readAll(b, rows, contest.EstimateSheet().Read(bytes.NewReader(cards.Bytes()))) })
+	add("key", func(b *testing.B) { readAll(b, rows, contest.KeySheet().Read(bytes.NewReader(keys.Bytes()))) })
+	add("placing", func(b *testing.B) { readAll(b, rows, contest.PlacingSheet().Read(bytes.NewReader(placed.Bytes()))) })
+	took, turns := make([]time.Duration, len(reads)), 0
+	for b.Loop() {
+		turns++
+		for i, read := range reads {
+			start := time.Now()
+			read(b)
+			took[i] += time.Since(start)
+		}
+	}
+	for i, kind := range kinds {
+		b.ReportMetric(float64(took[i].Nanoseconds())/float64(turns*rows), kind+"-ns/row")
+		b.ReportMetric(testing.AllocsPerRun(1, func() { reads[i](b) })/rows, kind+"-allocs/row")
+	}
+}
+
+func readAll[T any](b *testing.B, want int, rows iter.Seq2[T, error]) {
+	n := 0
+	for _, err := range rows {
+		if err != nil {
+			b.Fatal(err)
+		}
+		n++
+	}
+	if n != want {
+		b.Fatal(n, "rows")
+	}
+}
+
+func writeAll[T any](b *testing.B, s contest.Sheet[T], w io.Writer, rows int, row func(int) T) {
+	if err := s.Write(w, func(yield func(T) bool) {
+		for i := 0; i < rows && yield(row(i)); i++ {
+		}
+	}); err != nil {
+		b.Fatal(err)
+	}
+}
+
+// carcassRows makes a sheet of carcasses.
+func carcassRows(b *testing.B, rows int) []byte {
+	var out bytes.Buffer
+	w, err := sheet.NewWriter(&out)
+	if err != nil {
+		b.Fatal(err)
+	}
+	for i := range rows {
+		n := int64(i)
+		if err := w.Write(sheet.Row{ID: fmt.Sprint("x", 1_000_000+i), Carcass: grade.Carcass{Sex: grade.Steer,
+			Maturity: maturity.Evidence{Skeletal: maturity.A.At(20 + i%70), Lean: maturity.A.At(20 + i%60)}, Marbling: grade.Slight.At(i % 100),
+			Measures: grade.Measures{Fat: grade.ThicknessUnits(2000 + 500*(n%17)), Ribeye: grade.AreaUnits(100_000 + 1000*(n%71)),
+				KPH: grade.ShareUnits(15_000 + 5000*(n%6)), Weight: grade.WeightUnits(6_000_000 + 10_000*(n%401))}}}); err != nil {
+			b.Fatal(err)
+		}
+	}
+	if err := w.Flush(); err != nil {
+		b.Fatal(err)
+	}
+	return out.Bytes()
 }

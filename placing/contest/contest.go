@@ -1,6 +1,7 @@
 package contest
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 
@@ -9,7 +10,7 @@ import (
 )
 
 // Scoring says how cards are scored. The zero Scoring scores placings by the published
-// rules and refuse estimates, for which the caller gives ladders.
+// rules and refuses estimates, for which the caller gives ladders.
 type Scoring struct {
 	Placing placing.CardRules `json:"placing,omitzero"`
 	Quality QualityRule       `json:"quality,omitzero"`
@@ -19,24 +20,38 @@ type Scoring struct {
 // worker is embedded by what works and is no value.
 type worker = fault.Worker
 
+// clone copies what a caller could change.
+func (r Scoring) clone() Scoring {
+	r.Quality.Ladder, r.Yield.Ladder, r.Yield.Off = r.Quality.Ladder.clone(), r.Yield.Ladder.clone(), slices.Clone(r.Yield.Off)
+	return r
+}
+
 // Contest is a format with its official answers, ready to score cards. It does not
 // change after [NewContest] and may be used by several goroutines.
 type Contest struct {
 	worker
-	name   string
-	format Format
-	rules  Scoring
-	class  map[string]*key
-	slots  []slot
-	slotAt map[slotKey]int
-	part   map[string]int // components by name
+	name    string
+	format  Format
+	scoring Scoring
+	class   map[string]*key
+	slots   []slot
+	slotAt  map[slotKey]int
+	part    map[string]int // components by name
 }
 
 // key is what the contest knows of one class.
 type key struct {
-	official                placing.Official
-	facts                   [maxExhibit + 1]*Facts
-	place, quality, yielded int // component, or -1
+	official placing.Official
+	facts    [maxExhibit + 1]*Facts
+	part     [KindHand]int // by kind the component, from 1; 0 for none
+}
+
+// exhibit gives the facts of an exhibit; nil where there are none.
+func (k *key) exhibit(n int) *Facts {
+	if k == nil || n < 1 || n > maxExhibit {
+		return nil
+	}
+	return k.facts[n]
 }
 
 // slot is one class of one component: what every member is expected to hand in.
@@ -81,10 +96,18 @@ func NewContest(name string, f Format, r Scoring, placings []OfficialPlacing, fa
 	if err := fault.Join(fault.At("contest", "", checkName("contest", name, false)), fault.At("format", "", f.Check())); err != nil {
 		return nil, err
 	}
-	r.Yield.Off = slices.Clone(r.Yield.Off)
-	c := &Contest{name: name, format: f.clone(), rules: r, class: map[string]*key{}, slotAt: map[slotKey]int{}, part: map[string]int{}}
-	for i := range c.format.Components {
-		c.addClasses(i)
+	c := &Contest{name: name, format: f.clone(), scoring: r.clone(), class: map[string]*key{}, slotAt: map[slotKey]int{}, part: map[string]int{}}
+	for i, comp := range c.format.Components {
+		c.part[comp.Name] = i
+		for _, class := range comp.classes() {
+			if comp.Kind == KindHand {
+				break
+			}
+			if c.class[class] == nil {
+				c.class[class] = &key{}
+			}
+			c.class[class].part[comp.Kind] = i + 1
+		}
 	}
 	var all []error
 	for i, p := range placings {
@@ -106,38 +129,18 @@ func NewContest(name string, f Format, r Scoring, placings []OfficialPlacing, fa
 	return c, nil
 }
 
-// addClasses makes the classes of a component known.
-func (c *Contest) addClasses(i int) {
-	comp := &c.format.Components[i]
-	c.part[comp.Name] = i
-	for _, name := range comp.classes() {
-		if comp.Kind == KindHand {
-			continue
-		}
-		k := c.class[name]
-		if k == nil {
-			k = &key{place: -1, quality: -1, yielded: -1}
-			c.class[name] = k
-		}
-		switch comp.Kind {
-		case KindPlacing:
-			k.place = i
-		case KindQuality:
-			k.quality = i
-		default:
-			k.yielded = i
-		}
-	}
-}
-
-// checkRules checks the rule for yields where there are any to score.
+// checkRules checks the rules for quality and yield where there are any to score.
 func (c *Contest) checkRules() error {
+	var quality, yield error
 	for _, k := range c.class {
-		if k.yielded >= 0 {
-			return fault.At("rules.yield", "", c.rules.Yield.Check())
+		if k.part[KindQuality] > 0 {
+			quality = fault.At("rules.quality", "", c.scoring.Quality.check())
+		}
+		if k.part[KindYield] > 0 {
+			yield = fault.At("rules.yield", "", c.scoring.Yield.Check())
 		}
 	}
-	return nil
+	return fault.Join(quality, yield)
 }
 
 // setPlacing keeps the official placing of a class.
@@ -147,7 +150,7 @@ func (c *Contest) setPlacing(p OfficialPlacing) error {
 		return err
 	}
 	switch {
-	case k.place < 0:
+	case k.part[KindPlacing] == 0:
 		err = &fault.FieldError{Path: "class", Field: "official placing", Allowed: "the class of a placing component", Err: fault.ErrUnknown}
 	case k.official.IsValid():
 		err = &fault.FieldError{Path: "class", Field: "official placing", Value: p.Order.String(), Allowed: "one for each class", Err: fault.ErrRepeated}
@@ -191,38 +194,33 @@ func (c *Contest) setFacts(o OfficialFacts) error {
 	if err := fault.At("exhibit", "", checkExhibit(o.Exhibit)); err != nil {
 		return inClass(o.Class, err)
 	}
-	where := "exhibit " + strconv.Itoa(o.Exhibit)
-	refuse := func(path string, err error) error { return inClass(o.Class, fault.At(path, where, err)) }
+	refuse := func(path string, err error) error {
+		return inClass(o.Class, fault.At(path, "exhibit "+strconv.Itoa(o.Exhibit), err))
+	}
+	quality, yield := k.part[KindQuality] > 0, k.part[KindYield] > 0
 	switch {
 	case k.facts[o.Exhibit] != nil:
 		return refuse("exhibit", &fault.FieldError{Allowed: "each exhibit once", Err: fault.ErrRepeated})
-	case k.quality < 0 && k.yielded < 0:
+	case !quality && !yield:
 		return refuse("class", &fault.FieldError{Allowed: "the class of a grading component", Err: fault.ErrUnknown})
 	}
 	f := o.Facts
-	if !f.Yield.IsSet() {
-		if w, err := f.withFat(); err == nil && w.measured() {
-			if y, err := w.measures().Yield(); err == nil {
-				f.Yield = y
-			}
-		}
+	if w, err := f.withFat(); err == nil && w.measured() && !f.Yield.IsSet() {
+		f.Yield, _ = w.measures().Yield() // measures out of range give none
 	}
-	var quality, yield error
-	if k.quality >= 0 {
-		if f.Quality == 0 {
-			quality = &fault.FieldError{Field: "official quality", Allowed: "a quality grade", Err: fault.ErrMissing}
-		} else {
-			_, _, quality = c.rules.Quality.Loss(f.Quality, f.Quality)
-		}
+	var all []error
+	if quality && f.Quality == 0 {
+		all = append(all, refuse("facts.quality", &fault.FieldError{Field: "official quality", Allowed: "a quality grade", Err: fault.ErrMissing}))
+	} else if quality {
+		_, _, err := c.scoring.Quality.loss(f.Quality, f.Quality)
+		all = append(all, refuse("facts.quality", err))
 	}
-	if k.yielded >= 0 {
-		if !f.Yield.IsSet() {
-			yield = &fault.FieldError{Field: "official yield", Allowed: "a yield grade, or the four measures", Err: fault.ErrMissing}
-		} else {
-			yield = checkYield(f.Yield)
-		}
+	if yield && !f.Yield.IsSet() {
+		all = append(all, refuse("facts.yield", &fault.FieldError{Field: "official yield", Allowed: "a yield grade, or the four measures", Err: fault.ErrMissing}))
+	} else if yield {
+		all = append(all, refuse("facts.yield", checkYield(f.Yield)))
 	}
-	if err := fault.Join(refuse("facts.quality", quality), refuse("facts.yield", yield)); err != nil {
+	if err := fault.Join(all...); err != nil {
 		return err
 	}
 	k.facts[o.Exhibit] = &f
@@ -249,9 +247,9 @@ func (c *Contest) addSlots(i int) error {
 			s.of = comp.Value.Units() / int64(len(classes))
 			sum += s.of
 		default:
-			s.of = c.rules.Yield.Value.Units()
+			s.of = c.scoring.Yield.Value.Units()
 			if comp.Kind == KindQuality {
-				s.of = c.rules.Quality.Ladder.value.Units()
+				s.of = c.scoring.Quality.Ladder.Value.Units()
 			}
 			s.exhibits = 0
 			for e, f := range c.class[name].facts {
@@ -260,7 +258,7 @@ func (c *Contest) addSlots(i int) error {
 					sum += s.of
 				}
 			}
-			if bare = bare || s.exhibits == 0; s.exhibits == 0 && (comp.Kind == KindQuality || c.class[name].quality < 0) {
+			if bare = bare || s.exhibits == 0; s.exhibits == 0 && (comp.Kind == KindQuality || c.class[name].part[KindQuality] == 0) {
 				all = append(all, inClass(name, &fault.FieldError{Path: "classes", Field: "official facts", Allowed: "one exhibit or more", Err: fault.ErrMissing}))
 			}
 		}
@@ -276,12 +274,8 @@ func (c *Contest) addSlots(i int) error {
 // Format returns the format, with fresh slices.
 func (c *Contest) Format() Format { return c.ready().format.clone() }
 
-// Rules returns the rules, with fresh slices.
-func (c *Contest) Rules() Scoring {
-	r := c.ready().rules
-	r.Yield.Off = slices.Clone(r.Yield.Off)
-	return r
-}
+// Scoring returns how cards are scored, with fresh slices.
+func (c *Contest) Scoring() Scoring { return c.ready().scoring.clone() }
 
 // ready is the contest itself, or one without any class where there is none.
 func (c *Contest) ready() *Contest {
@@ -294,21 +288,20 @@ func (c *Contest) ready() *Contest {
 // Official returns the official placing of a class; ok is false for a class without
 // one.
 func (c *Contest) Official(class string) (o placing.Official, ok bool) {
-	k := c.ready().class[class]
-	if k == nil || !k.official.IsValid() {
-		return placing.Official{}, false
+	if k := c.ready().class[class]; k != nil {
+		o = k.official
 	}
-	return k.official, true
+	return o, o.IsValid()
 }
 
 // Facts returns the official facts of an exhibit; ok is false for an exhibit
 // without any.
 func (c *Contest) Facts(class string, exhibit int) (f Facts, ok bool) {
-	k := c.ready().class[class]
-	if k == nil || exhibit < 1 || exhibit > maxExhibit || k.facts[exhibit] == nil {
+	key := c.ready().class[class].exhibit(exhibit)
+	if key == nil {
 		return Facts{}, false
 	}
-	return *k.facts[exhibit], true
+	return *key, true
 }
 
 func (c *Contest) item(m Member, component int, class string, exhibit int, scored Points, of int64) (Item, error) {
@@ -327,14 +320,14 @@ func (c *Contest) Placing(card PlacingCard) (Item, error) {
 	if err != nil {
 		return Item{}, inMember(card.Member, err)
 	}
-	if k.place < 0 {
+	if k.part[KindPlacing] == 0 {
 		return Item{}, inMember(card.Member, &fault.FieldError{Path: "class", Field: "class", Value: strconv.Quote(card.Class), Allowed: "a placing class", Err: fault.ErrUnknown})
 	}
-	s, err := c.rules.Placing.Score(k.official, card.Card)
+	s, err := c.scoring.Placing.Score(k.official, card.Card)
 	if err != nil {
 		return Item{}, inMember(card.Member, inClass(card.Class, fault.At("card", "", err)))
 	}
-	return c.item(card.Member, k.place, card.Class, 0, whole(s), placing.FullScore*onePoint)
+	return c.item(card.Member, k.part[KindPlacing]-1, card.Class, 0, whole(s), placing.FullScore*onePoint)
 }
 
 // Estimate scores a grading card of one exhibit: its quality and its yield, each
@@ -348,37 +341,33 @@ func (c *Contest) Estimate(e Estimate) (quality, yield Item, err error) {
 	if err != nil {
 		return Item{}, Item{}, inMember(e.Member, err)
 	}
-	if e.Exhibit < 1 || e.Exhibit > maxExhibit || k.facts[e.Exhibit] == nil {
+	key, f := k.exhibit(e.Exhibit), &e.Facts
+	if key == nil {
 		return Item{}, Item{}, inMember(e.Member, inClass(e.Class, &fault.FieldError{Path: "exhibit", Field: "exhibit", Value: strconv.Itoa(e.Exhibit), Allowed: "an exhibit with official facts", Err: fault.ErrUnknown}))
 	}
-	key := k.facts[e.Exhibit]
-	f := &e.Facts
 	var refused error
-	refuse := func(path string, err error) {
-		refused = fault.Join(refused, inMember(e.Member, inClass(e.Class, fault.At(path, "exhibit "+strconv.Itoa(e.Exhibit), err))))
-	}
-	if k.quality >= 0 && (f.Quality != 0 || f.Marks.Quality != 0) {
-		s, err := c.rules.Quality.Score(key.Quality, f.Quality, f.Marks.Quality)
-		if err != nil {
-			refuse("facts.quality", err)
-		} else if quality, err = c.item(e.Member, k.quality, e.Class, e.Exhibit, s, c.rules.Quality.Ladder.value.Units()); err != nil {
-			refuse("", err)
-		}
-	}
-	if k.yielded >= 0 && (f.Yield.IsSet() || f.Marks.Yield != 0) {
-		var s Points
-		var err error
-		if f.Yield.IsSet() {
-			err = checkYield(f.Yield)
-		}
+	// add makes an item of what an answer scored.
+	add := func(kind Kind, path string, scored Points, of Points, err error) Item {
+		var item Item
 		if err == nil {
-			s, err = c.rules.Yield.score(key.Yield, f.Yield, f.Marks.Yield)
+			path = ""
+			item, err = c.item(e.Member, k.part[kind]-1, e.Class, e.Exhibit, scored, of.Units())
 		}
-		if err != nil {
-			refuse("facts.yield", err)
-		} else if yield, err = c.item(e.Member, k.yielded, e.Class, e.Exhibit, s, c.rules.Yield.Value.Units()); err != nil && refused == nil {
-			refuse("", err)
+		if err != nil && (path != "" || refused == nil) { // a member at fault is told once
+			refused = fault.Join(refused, inMember(e.Member, inClass(e.Class, fault.At(path, "exhibit "+strconv.Itoa(e.Exhibit), err))))
 		}
+		return item
+	}
+	if k.part[KindQuality] > 0 && (f.Quality != 0 || f.Marks.Quality != 0) {
+		s, err := c.scoring.Quality.score(key.Quality, f.Quality, f.Marks.Quality)
+		quality = add(KindQuality, "facts.quality", s, c.scoring.Quality.Ladder.Value, err)
+	}
+	if k.part[KindYield] > 0 && (f.Yield.IsSet() || f.Marks.Yield != 0) {
+		s, err := c.scoring.Yield.score(key.Yield, f.Yield, f.Marks.Yield)
+		if f.Yield.IsSet() {
+			err = cmp.Or(checkYield(f.Yield), err)
+		}
+		yield = add(KindYield, "facts.yield", s, c.scoring.Yield.Value, err)
 	}
 	if refused != nil {
 		return Item{}, Item{}, refused

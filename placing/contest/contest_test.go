@@ -194,7 +194,7 @@ func TestTeamSizes(t *testing.T) {
 // carcasses, two sets of reasons and an examination.
 func springKey(t testing.TB) (contest.Format, contest.Scoring, []contest.OfficialPlacing, []contest.OfficialFacts) {
 	t.Helper()
-	ladder, err := contest.NewEvenLadder(pts(10), pts(2), contest.ChartQualities(grade.Current, maturity.A))
+	ladder, err := evenLadder(pts(10), pts(2), contest.ChartQualities(grade.Current, maturity.A))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -280,7 +280,7 @@ func TestNewContest(t *testing.T) {
 			(*o)[0].Facts.Quality = 0
 		}, `class "coolers": exhibit 1: official quality: missing; allowed: a quality grade`},
 		{"quality off the ladder", func(_ *string, _ *contest.Format, r *contest.Scoring, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
-			r.Quality.Ladder, _ = contest.NewEvenLadder(pts(10), pts(1), []grade.Quality{grade.Prime.Part(grade.Low), grade.Choice.Part(grade.Whole)})
+			r.Quality.Ladder, _ = evenLadder(pts(10), pts(1), []grade.Quality{grade.Prime.Part(grade.Low), grade.Choice.Part(grade.Whole)})
 		}, `class "coolers": exhibit 2: official quality: High Select: unknown; allowed: Low Prime, Choice`},
 		{"no yield", func(_ *string, _ *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
 			(*o)[0].Facts.Weight = grade.Weight{}
@@ -333,12 +333,12 @@ func TestContestIsClosed(t *testing.T) {
 	f.Components[0].Classes[0], f.Ties[0].Components[0] = "x", "x"
 	got := c.Format()
 	got.Components[1].Classes[0], got.TeamTies[0].Components[0] = "x", "x"
-	want, _, _, _ := springKey(t)
-	if d := cmp.Diff(want, c.Format()); d != "" {
+	r.Quality.Ladder.Rungs[0], r.Quality.Ladder.Lines[0] = grade.NoGrade.Part(grade.Whole), pts(9)
+	scoring := c.Scoring()
+	scoring.Quality.Ladder.Rungs[1], scoring.Quality.Ladder.Lines[1] = grade.NoGrade.Part(grade.Whole), pts(9)
+	want, rules, _, _ := springKey(t)
+	if d := cmp.Diff(want, c.Format()) + cmp.Diff(rules, c.Scoring()); d != "" {
 		t.Errorf("the contest shares storage with a caller (-want +got):\n%s", d)
-	}
-	if c.Rules().Yield.Each != pts(1) {
-		t.Error("rules are lost")
 	}
 	if o, ok := c.Official("beef"); !ok || o.String() != "3-2-1-4 cuts 2-8-2" {
 		t.Errorf("official: %v, %v", o, ok)

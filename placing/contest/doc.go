@@ -17,8 +17,8 @@
 // [PlacingSheet], [EstimateSheet], [HandSheet], [OfficialSheet] and [KeySheet] read
 // and write comma-separated text, one row on each line. The header gives the unit:
 // fat_in and fat_mm are the same fact in two units. A row that cannot be read gives
-// a [*RowError] with its line and column, and the rows after it are read all the
-// same. What is written is read back as it was.
+// a *RowError of package grade/sheet with its line and column, and the rows after it
+// are read all the same. What is written is read back as it was.
 //
 // # What an estimate loses
 //
@@ -70,7 +70,7 @@
 // names in lower case. They are read by these, in any case, down to the parts in them: the
 // error tells of every field that cannot be read and of every name that is no field, each
 // with its path; the receiver is then left as it was. A name that is left out leaves its
-// field as it was. Rules come back from JSON as they were or are refused. Kinds, steps and
+// field as it was. What is read is checked where it is used ([NewContest]). Kinds, steps and
 // rules for short teams are settings and have text alone. All values compare with package
 // cmp without options. [Contest], [Tally] and [Sheet] work and are no values: cmp does not
 // compare them, and encoding/json refuses them with a [*placing.FieldError]. Keep what

@@ -29,14 +29,14 @@ func TestEveryType(t *testing.T) {
 	faulttest.Text(t, err, "")
 	broken := page // a page of a hand that fits nothing together
 	broken.Placings = []contest.PlacingFeedback{{Official: placing.Official{}, Card: card.Card}, {}}
-	broken.Yield = []contest.YieldFeedback{{Answer: grade.Grades(3), Split: contest.YieldSplit{Error: grade.Grades(1)}}}
+	broken.Yield = []contest.EstimateFeedback[grade.Yield]{{Answer: grade.Grades(3), Split: contest.YieldSplit{Error: grade.Grades(1)}}}
 	everytype.Run(t, ".",
 		pts(-3), ada, estimate.Facts, contest.Marks{Quality: placing.Blank}, card, estimate, hand, officials[0], key[0],
 		rules, rules.Quality, rules.Yield, rules.Quality.Marks, rules.Quality.Ladder, contest.Ladder[string]{}, contest.Tenths,
 		f, f.Components[0], f.Ties[0], contest.Barred, contest.KindHand,
 		c, item, tally, contest.View{Division: "x"}, s, s.Members[0], s.Teams[0],
 		contest.Standings{Components: []string{"a"}, Members: []contest.MemberLine{{}, {Scores: []contest.Points{{}, pts(1), pts(2)}}}, Teams: []contest.TeamLine{{Scores: make([]contest.Points, 9)}}},
-		page, broken, page.Placings[0], page.Quality[0], page.Yield[0], page.Yield[0].Split, page.Yield[0].Split.Parts()[0],
-		contest.EstimateSheet(), contest.Sheet[int]{}, &contest.RowError{}, contest.Missed{}, missed(t, "3-1-2-4 cuts 3-4-5", "1-3-2-4")[0],
+		page, broken, page.Placings[0], page.Quality[0], page.Yield[0], page.Yield[0].Split,
+		contest.EstimateSheet(), contest.Sheet[int]{}, contest.Missed{}, missed(t, "3-1-2-4 cuts 3-4-5", "1-3-2-4")[0],
 	)
 }

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/grade/sheet"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/contest"
@@ -23,13 +24,16 @@ var (
 	ben = contest.Member{ID: "8", Team: "North Fork", Division: "senior"}
 )
 
+// thirds is a ladder of the qualities on a card: two points for each third, at most ten,
+// numbers of our own.
+func thirds() contest.Ladder[grade.Quality] {
+	rungs := contest.CardQualities()
+	return contest.Ladder[grade.Quality]{Value: contest.PointsOf(10), Rungs: rungs, Lines: slices.Repeat([]contest.Points{contest.PointsOf(2)}, len(rungs)-1)}
+}
+
 // invented is a contest of one placing class, one grading class of one carcass and
 // one set of reasons.
 func invented() *contest.Contest {
-	ladder, err := contest.NewEvenLadder(contest.PointsOf(10), contest.PointsOf(2), contest.CardQualities())
-	if err != nil {
-		log.Fatal(err)
-	}
 	fair, err := contest.NewContest("invented fair",
 		contest.Format{
 			Components: []contest.Component{
@@ -42,7 +46,7 @@ func invented() *contest.Contest {
 			Ties: []contest.TieBreak{{Components: []string{"reasons"}}},
 		},
 		contest.Scoring{
-			Quality: contest.QualityRule{Ladder: ladder},
+			Quality: contest.QualityRule{Ladder: thirds()},
 			Yield:   contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: contest.PointsOf(10), Each: contest.PointsOf(1)},
 		},
 		[]contest.OfficialPlacing{{Contest: "invented fair", Class: "beef", Order: placing.MustParseOrder("3-2-1-4"), Cuts: placing.MustParseCuts("2-8-2")}},
@@ -208,7 +212,7 @@ func ExampleKeySheet() {
 
 func ExampleRowError() {
 	for _, err := range contest.PlacingSheet().Read(strings.NewReader("class,member,placing\n,7,1-2-3-3\n")) {
-		var row *contest.RowError
+		var row *sheet.RowError
 		if errors.As(err, &row) {
 			fmt.Println(row.Line)
 			for _, p := range row.All() {
@@ -312,26 +316,33 @@ func ExampleOfficialFacts() {
 }
 
 func ExampleLadder() {
-	l, err := contest.NewLadder(contest.PointsOf(10), []string{"Prime", "Choice", "Select"}, []contest.Points{contest.PointsOf(2), contest.PointsOf(5)})
-	fmt.Println(l.IsValid(), l.Value(), l.Rungs(), l.GreatestLoss(), err)
+	l := contest.Ladder[string]{Value: contest.PointsOf(10), Rungs: []string{"Prime", "Choice", "Select"}, Lines: []contest.Points{contest.PointsOf(2), contest.PointsOf(5)}}
 	fmt.Println(l.Loss("Prime", "Select"))
+
+	// Two points for each third of a grade.
+	fmt.Println(thirds().Loss(grade.Choice.Part(grade.Low), grade.Choice.Part(grade.High)))
 	// Output:
-	// true 10 [Prime Choice Select] 7 <nil>
 	// 7 -2 <nil>
+	// 4 2 <nil>
 }
 
-func ExampleLadder_MarshalJSON() {
-	l, _ := contest.NewLadder(contest.PointsOf(10), []grade.Quality{grade.Prime.Part(grade.Low), grade.Choice.Part(grade.High)}, []contest.Points{contest.PointsOf(2.5)})
-	fmt.Println(l.Lines())
+func ExampleLadder_Check() {
+	l := contest.Ladder[string]{Value: contest.PointsOf(10), Rungs: []string{"Prime", "Choice", "Select"}, Lines: []contest.Points{contest.PointsOf(2)}}
+	fmt.Println(l.Check())
+	// Output:
+	// lines: 1: out of range; allowed: 2 lines for 3 rungs
+}
+
+func ExampleLadder_UnmarshalJSON() {
+	l := contest.Ladder[grade.Quality]{Value: contest.PointsOf(10), Rungs: []grade.Quality{grade.Prime.Part(grade.Low), grade.Choice.Part(grade.High)}, Lines: []contest.Points{contest.PointsOf(2.5)}}
 	j, err := json.Marshal(contest.Scoring{Quality: contest.QualityRule{Ladder: l}})
 	fmt.Printf("%s, %v\n", j, err)
 	var back contest.Scoring
-	fmt.Println(json.Unmarshal(j, &back), back.Quality.Ladder.Equal(l))
+	fmt.Println(json.Unmarshal(j, &back), back.Quality.Ladder.Rungs)
 	fmt.Println(json.Unmarshal([]byte(`{"quality":{"lader":null}}`), &back))
 	// Output:
-	// [2.5]
 	// {"quality":{"ladder":{"value":10,"rungs":["Low Prime","High Choice"],"lines":[2.5]}}}, <nil>
-	// <nil> true
+	// <nil> [Low Prime High Choice]
 	// name: lader: unknown; allowed: ladder, marks
 }
 
@@ -389,22 +400,6 @@ func ExampleFacts_UnmarshalJSON() {
 	// ribey - unknown
 }
 
-func ExampleNewLadder() {
-	_, err := contest.NewLadder(contest.PointsOf(10), []string{"Prime", "Choice", "Select"}, []contest.Points{contest.PointsOf(2)})
-	fmt.Println(err)
-	// Output:
-	// lines: 1: out of range; allowed: 2 lines for 3 rungs
-}
-
-func ExampleNewEvenLadder() {
-	// Two points for each third, at most ten: numbers of our own.
-	l, err := contest.NewEvenLadder(contest.PointsOf(10), contest.PointsOf(2), contest.CardQualities())
-	lost, lines, _ := l.Loss(grade.Choice.Part(grade.Low), grade.Choice.Part(grade.High))
-	fmt.Println(lost, lines, err)
-	// Output:
-	// 4 2 <nil>
-}
-
 func ExampleCardQualities() {
 	all := contest.CardQualities()
 	fmt.Println(len(all), all[0], all[5], all[15])
@@ -427,23 +422,28 @@ func ExampleChartQualities() {
 }
 
 func ExampleQualityRule() {
-	ladder, err := contest.NewEvenLadder(contest.PointsOf(10), contest.PointsOf(2), contest.CardQualities())
-	if err != nil {
-		log.Fatal(err)
-	}
-	rule := contest.QualityRule{Ladder: ladder}
+	rule := contest.QualityRule{Ladder: thirds()}
 	low, selected := grade.Choice.Part(grade.Low), grade.Select.Part(grade.Low)
 	fmt.Println(rule.Loss(low, selected))
 	fmt.Println(rule.Score(low, selected, 0))
 	fmt.Println(rule.Score(low, 0, placing.Blank))
 
 	// What the standard gives and this card has no rung for.
-	fmt.Println(rule.LeavesOut(grade.Current))
+	for _, q := range contest.ChartQualities(grade.Current) {
+		if _, _, err := rule.Loss(q, q); err != nil {
+			fmt.Println(q)
+		}
+	}
 	// Output:
 	// 4 -2 <nil>
 	// 6 <nil>
 	// 0 <nil>
-	// [Average Standard Standard Utility Cutter Canner No grade]
+	// Average Standard
+	// Standard
+	// Utility
+	// Cutter
+	// Canner
+	// No grade
 }
 
 func ExampleYieldStep() {
@@ -529,15 +529,15 @@ func ExampleFormat() {
 		},
 		TeamMembers: 4, Counting: 3,
 	}
-	fmt.Println(f.Total(), f.TeamTotal(), f.Check())
+	fmt.Println(f.Check())
 	f.Counting = 5
 	fmt.Println(f.Check())
 	// Output:
-	// 140 420 <nil>
+	// <nil>
 	// counting members: 5: out of range; allowed: 0 to the members of a team
 }
 
-func ExampleRules() {
+func ExampleScoring() {
 	// Placings follow the published rules; a double mark scores the lowest.
 	p, from := contest.Scoring{}.Placing.Penalty(placing.DoubleMarked)
 	fmt.Println(p, from)
@@ -547,12 +547,12 @@ func ExampleRules() {
 
 func ExampleContest() {
 	c := invented()
-	fmt.Println(c.Format().Total(), c.Rules().Yield.Each)
+	fmt.Println(c.Format().Counting, c.Scoring().Yield.Each)
 	fmt.Println(c.Official("beef"))
 	facts, ok := c.Facts("coolers", 1)
 	fmt.Println(facts.Quality, facts.Yield, ok)
 	// Output:
-	// 120 1
+	// 3 1
 	// 3-2-1-4 cuts 2-8-2 true
 	// Low Choice 3 true
 }
@@ -769,43 +769,34 @@ func ExamplePlacingFeedback() {
 	// 1 over 4 costs 2
 }
 
-func ExampleQualityFeedback() {
+func ExampleEstimateFeedback() {
 	f, err := invented().Feedback("7", nil, []contest.Estimate{adasEstimate()}, nil)
 	if err != nil {
 		log.Fatal(err)
 	}
-	q := f.Quality[0]
-	fmt.Println(q.Exhibit, q.Key, q.Answer, q.Lines, q.Lost)
+	q, y := f.Quality[0], f.Yield[0]
+	fmt.Println(q.Exhibit, q.Key, q.Answer, q.Off, q.Lost)
+	fmt.Println(y.Exhibit, y.Key, y.Answer, y.Off, y.Lost, y.Split.Ribeye)
 	// Output:
 	// 1 Low Choice Average Choice 1 2
-}
-
-func ExampleYieldFeedback() {
-	f, err := invented().Feedback("7", nil, []contest.Estimate{adasEstimate()}, nil)
-	if err != nil {
-		log.Fatal(err)
-	}
-	y := f.Yield[0]
-	fmt.Println(y.Exhibit, y.Key, y.Answer, y.Steps, y.Lost, y.Split.Parts()[0])
-	// Output:
-	// 1 3 2.7 -3 3 {ribeye -0.32}
+	// 1 3 2.7 -3 3 -0.32
 }
 
 func ExampleSplitYield() {
-	split, ok, err := contest.SplitYield(official(), adasEstimate().Facts)
-	fmt.Println(split.Error, ok, err)
+	split, err := contest.SplitYield(official(), adasEstimate().Facts)
+	fmt.Println(split.Error, err)
 	// Output:
-	// -0.3 true <nil>
+	// -0.3 <nil>
 }
 
 func ExampleYieldSplit() {
-	split, _, err := contest.SplitYield(official(), adasEstimate().Facts)
+	split, err := contest.SplitYield(official(), adasEstimate().Facts)
 	if err != nil {
 		log.Fatal(err)
 	}
 	fmt.Println(split.IsValid(), split.Error)
-	for _, p := range split.Parts() {
-		fmt.Println(p.Name, p.Yield)
+	for name, yield := range split.Parts() {
+		fmt.Println(name, yield)
 	}
 	// Output:
 	// true -0.3
@@ -814,15 +805,4 @@ func ExampleYieldSplit() {
 	// KPH 0.2
 	// arithmetic and rounding 0.07
 	// weight 0
-}
-
-func ExampleSplitPart() {
-	split, _, err := contest.SplitYield(official(), contest.Facts{Fat: grade.Inches(0.8)})
-	if err != nil {
-		log.Fatal(err)
-	}
-	worst := split.Parts()[0]
-	fmt.Println(worst.Name, worst.Yield)
-	// Output:
-	// fat 0.5
 }

@@ -2,12 +2,14 @@ package contest
 
 import (
 	"cmp"
+	"iter"
 	"slices"
 	"strconv"
 	"strings"
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
+	"example.com/ribface/internal/text"
 	"example.com/ribface/internal/text/fixed"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
@@ -16,13 +18,13 @@ import (
 // Feedback tells one member what was missed and what it cost. Its parts are in the
 // order of the classes of the format.
 type Feedback struct {
-	Member   Member            `json:"member"`
-	Scored   Points            `json:"scored"` // of the cards given
-	Of       Points            `json:"of"`     // the most that those cards could have scored
-	Placings []PlacingFeedback `json:"placings"`
-	Quality  []QualityFeedback `json:"quality"`
-	Yield    []YieldFeedback   `json:"yield"`
-	Hand     []Item            `json:"hand"`
+	Member   Member                            `json:"member"`
+	Scored   Points                            `json:"scored"` // of the cards given
+	Of       Points                            `json:"of"`     // the most that those cards could have scored
+	Placings []PlacingFeedback                 `json:"placings"`
+	Quality  []EstimateFeedback[grade.Quality] `json:"quality"`
+	Yield    []EstimateFeedback[grade.Yield]   `json:"yield"`
+	Hand     []Item                            `json:"hand"`
 }
 
 // PlacingFeedback is what one placing card missed. [PlacingFeedback.Missed] says
@@ -68,27 +70,16 @@ func (p PlacingFeedback) Missed(g class.Graded, policy class.Policy) ([]Missed, 
 	return all, nil
 }
 
-// QualityFeedback is how far one estimate of a quality grade was off.
-type QualityFeedback struct {
-	Class   string        `json:"class"`
-	Exhibit int           `json:"exhibit"`
-	Key     grade.Quality `json:"key"`
-	Answer  grade.Quality `json:"answer,omitzero"` // zero where there is a mark
-	Mark    placing.Mark  `json:"mark,omitzero"`
-	Lines   int           `json:"lines"` // lines of the ladder between the two; over 0 for an answer that is too good
-	Lost    Points        `json:"lost"`
-}
-
-// YieldFeedback is how far one estimate of a yield grade was off and what drove it.
-type YieldFeedback struct {
+// EstimateFeedback is how far one estimate of a quality or yield grade was off.
+type EstimateFeedback[V comparable] struct {
 	Class   string       `json:"class"`
 	Exhibit int          `json:"exhibit"`
-	Key     grade.Yield  `json:"key"`
-	Answer  grade.Yield  `json:"answer,omitzero"` // not set where there is a mark
+	Key     V            `json:"key"`
+	Answer  V            `json:"answer,omitzero"` // zero where there is a mark
 	Mark    placing.Mark `json:"mark,omitzero"`
-	Steps   int64        `json:"steps"` // steps of the rule between the two; over 0 for an answer that is too high
+	Off     int          `json:"off"` // lines of the ladder or steps of the rule between the two; over 0 for a quality that is too good and a yield that is too high
 	Lost    Points       `json:"lost"`
-	Split   YieldSplit   `json:"split,omitzero"` // why; not set where the card or the key lacks the measures for it
+	Split   YieldSplit   `json:"split,omitzero"` // why a yield was off; not set where the card or the key lacks the measures for it
 }
 
 // YieldSplit splits the error of an estimated yield grade exactly into what each
@@ -110,22 +101,26 @@ type YieldSplit struct {
 // IsValid reports whether the split is set.
 func (s YieldSplit) IsValid() bool { return s.Error.IsSet() }
 
-// SplitPart is one contribution to the error of an estimated yield.
-type SplitPart struct {
-	Name  string      `json:"name"` // "fat", "KPH", "weight", "ribeye" or "arithmetic and rounding"
-	Yield grade.Yield `json:"yield"`
-}
-
-// Parts returns the five parts, the greatest first whichever way it goes; parts of
-// one size in the order of the fields. It returns nothing for a split that is not
-// set.
-func (s YieldSplit) Parts() []SplitPart {
-	if !s.IsValid() {
-		return nil
+// Parts yields the five parts with their names ("fat", "KPH", "weight", "ribeye",
+// "arithmetic and rounding"), the greatest first whichever way it goes; parts of one
+// size in the order of the fields. It yields nothing for a split that is not set.
+func (s YieldSplit) Parts() iter.Seq2[string, grade.Yield] {
+	type part struct {
+		name string
+		of   grade.Yield
 	}
-	parts := []SplitPart{{"fat", s.Fat}, {"KPH", s.KPH}, {"weight", s.Weight}, {"ribeye", s.Ribeye}, {"arithmetic and rounding", s.Rest}}
-	slices.SortStableFunc(parts, func(a, b SplitPart) int { return cmp.Compare(size(b.Yield), size(a.Yield)) })
-	return parts
+	var parts []part
+	if s.IsValid() {
+		parts = []part{{"fat", s.Fat}, {"KPH", s.KPH}, {"weight", s.Weight}, {"ribeye", s.Ribeye}, {"arithmetic and rounding", s.Rest}}
+		slices.SortStableFunc(parts, func(a, b part) int { return cmp.Compare(size(b.of), size(a.of)) })
+	}
+	return func(yield func(string, grade.Yield) bool) {
+		for _, p := range parts {
+			if !yield(p.name, p.of) {
+				return
+			}
+		}
+	}
 }
 
 // size is how large a difference of yields is, in units of a yield.
@@ -136,39 +131,31 @@ func size(y grade.Yield) int64 { return max(y.Units(), -y.Units()) }
 // be the official one, as for a weight that is posted. A preliminary yield grade
 // stands for the fat where that is not given. The estimated yield is the
 // one on the card, or that of the equation for the card's measures where the card
-// has none; the official yield is found in the same way. Where something is
-// missing, ok is false. A measure that is out of range gives a [*placing.FieldError].
-func SplitYield(key, card Facts) (split YieldSplit, ok bool, err error) {
-	if key, err = key.withFat(); err != nil {
-		return YieldSplit{}, false, fault.In("official facts", err)
+// has none; the official yield is found in the same way. Where something is missing,
+// the split is not set. A measure that is out of range gives a [*placing.FieldError].
+func SplitYield(key, card Facts) (YieldSplit, error) {
+	key, err := key.withFat()
+	if err != nil {
+		return YieldSplit{}, fault.In("official facts", err)
 	}
-	if card, err = card.withFat(); err != nil {
-		return YieldSplit{}, false, err
-	}
-	if !key.measured() || card.measures() == (grade.Measures{}) {
-		return YieldSplit{}, false, nil
+	if card, err = card.withFat(); err != nil || !key.measured() || card.measures() == (grade.Measures{}) {
+		return YieldSplit{}, err
 	}
 	right, err := key.measures().Terms()
 	if err != nil {
-		return YieldSplit{}, false, fault.In("official facts", err)
+		return YieldSplit{}, fault.In("official facts", err)
 	}
-	said := grade.Measures{
+	said, err := grade.Measures{
 		Fat:    cmp.Or(card.Fat, key.Fat),
 		Ribeye: cmp.Or(card.Ribeye, key.Ribeye),
 		KPH:    cmp.Or(card.KPH, key.KPH),
 		Weight: cmp.Or(card.Weight, key.Weight),
-	}
-	terms, err := said.Terms()
+	}.Terms()
 	if err != nil {
-		return YieldSplit{}, false, err
+		return YieldSplit{}, err
 	}
-	off := cmp.Or(card.Yield, terms.Sum()).Sub(cmp.Or(key.Yield, right.Sum()))
-	d := terms.Sub(right)
-	return YieldSplit{
-		Error: off,
-		Fat:   d.Fat, KPH: d.KPH, Weight: d.Weight, Ribeye: d.Ribeye,
-		Rest: off.Sub(d.Sum()),
-	}, true, nil
+	off, d := cmp.Or(card.Yield, said.Sum()).Sub(cmp.Or(key.Yield, right.Sum())), said.Sub(right)
+	return YieldSplit{Error: off, Fat: d.Fat, KPH: d.KPH, Weight: d.Weight, Ribeye: d.Ribeye, Rest: off.Sub(d.Sum())}, nil
 }
 
 // Feedback tells one member what was missed on the cards given, which are those of
@@ -178,13 +165,13 @@ func (c *Contest) Feedback(member string, placings []PlacingCard, estimates []Es
 	c = c.ready()
 	f := Feedback{Member: Member{ID: member}, Scored: whole(0), Of: whole(0)}
 	t := c.Tally()
-	take := func(items ...Item) error {
+	take := func(err error, items ...Item) error {
 		for _, i := range items {
-			if i.IsValid() && i.Member.ID != member {
-				return inMember(i.Member, &fault.FieldError{Field: "member", Value: strconv.Quote(i.Member.ID), Allowed: strconv.Quote(member) + " alone", Err: fault.ErrUnknown})
+			if err == nil && i.IsValid() && i.Member.ID != member {
+				err = inMember(i.Member, &fault.FieldError{Field: "member", Value: strconv.Quote(i.Member.ID), Allowed: strconv.Quote(member) + " alone", Err: fault.ErrUnknown})
 			}
 		}
-		if err := t.Add(items...); err != nil {
+		if err != nil {
 			return err
 		}
 		for _, i := range items {
@@ -192,11 +179,11 @@ func (c *Contest) Feedback(member string, placings []PlacingCard, estimates []Es
 				f.Scored, f.Of = f.Scored.Add(i.Points), f.Of.Add(i.Of)
 			}
 		}
-		return nil
+		return t.Add(items...)
 	}
 	for _, p := range placings {
 		item, err := c.Placing(p)
-		if err := cmp.Or(err, take(item)); err != nil {
+		if err := take(err, item); err != nil {
 			return Feedback{}, err
 		}
 		o := c.class[p.Class].official
@@ -204,22 +191,23 @@ func (c *Contest) Feedback(member string, placings []PlacingCard, estimates []Es
 	}
 	for _, e := range estimates {
 		q, y, err := c.Estimate(e)
-		if err := cmp.Or(err, take(q, y)); err != nil {
+		if err := take(err, q, y); err != nil {
 			return Feedback{}, err
 		}
-		key := c.class[e.Class].facts[e.Exhibit]
+		key, said := c.class[e.Class].facts[e.Exhibit], e.Facts
 		if q.IsValid() {
-			fb := QualityFeedback{Class: e.Class, Exhibit: e.Exhibit, Key: key.Quality, Answer: e.Facts.Quality, Mark: e.Facts.Marks.Quality, Lost: q.Of.Sub(q.Points)}
+			fb := EstimateFeedback[grade.Quality]{Class: e.Class, Exhibit: e.Exhibit, Key: key.Quality, Answer: said.Quality, Mark: said.Marks.Quality, Lost: q.Of.Sub(q.Points)}
 			if fb.Answer != 0 {
-				_, fb.Lines, _ = c.rules.Quality.Loss(fb.Key, fb.Answer)
+				_, fb.Off, _ = c.scoring.Quality.loss(fb.Key, fb.Answer)
 			}
 			f.Quality = append(f.Quality, fb)
 		}
 		if y.IsValid() {
-			fb := YieldFeedback{Class: e.Class, Exhibit: e.Exhibit, Key: key.Yield, Answer: e.Facts.Yield, Mark: e.Facts.Marks.Yield, Lost: y.Of.Sub(y.Points)}
+			fb := EstimateFeedback[grade.Yield]{Class: e.Class, Exhibit: e.Exhibit, Key: key.Yield, Answer: said.Yield, Mark: said.Marks.Yield, Lost: y.Of.Sub(y.Points)}
 			if fb.Answer.IsSet() {
-				_, fb.Steps = c.rules.Yield.loss(fb.Key, fb.Answer)
-				if fb.Split, _, err = SplitYield(*key, e.Facts); err != nil {
+				_, steps := c.scoring.Yield.loss(fb.Key, fb.Answer)
+				fb.Off = int(steps)
+				if fb.Split, err = SplitYield(*key, said); err != nil {
 					return Feedback{}, inMember(e.Member, inClass(e.Class, fault.In("exhibit "+strconv.Itoa(e.Exhibit), err)))
 				}
 			}
@@ -228,7 +216,7 @@ func (c *Contest) Feedback(member string, placings []PlacingCard, estimates []Es
 	}
 	for _, h := range hand {
 		item, err := c.Hand(h)
-		if err := cmp.Or(err, take(item)); err != nil {
+		if err := take(err, item); err != nil {
 			return Feedback{}, err
 		}
 		if item.IsValid() {
@@ -238,46 +226,35 @@ func (c *Contest) Feedback(member string, placings []PlacingCard, estimates []Es
 	if r := t.members[member]; r != nil {
 		f.Member = r.member
 	}
-	slices.SortFunc(f.Placings, func(a, b PlacingFeedback) int { return c.order(KindPlacing, a.Class, b.Class, 0, 0) })
-	slices.SortFunc(f.Quality, func(a, b QualityFeedback) int {
-		return c.order(KindQuality, a.Class, b.Class, a.Exhibit, b.Exhibit)
+	at := func(component int, class string) int { return c.slotAt[slotKey{component, class}] }
+	bySlot(f.Placings, func(p PlacingFeedback) (int, int) { return at(c.class[p.Class].part[KindPlacing]-1, p.Class), 0 })
+	bySlot(f.Quality, func(q EstimateFeedback[grade.Quality]) (int, int) {
+		return at(c.class[q.Class].part[KindQuality]-1, q.Class), q.Exhibit
 	})
-	slices.SortFunc(f.Yield, func(a, b YieldFeedback) int { return c.order(KindYield, a.Class, b.Class, a.Exhibit, b.Exhibit) })
-	slices.SortFunc(f.Hand, func(a, b Item) int {
-		return cmp.Compare(c.slotAt[slotKey{c.part[a.Component], a.Class}], c.slotAt[slotKey{c.part[b.Component], b.Class}])
+	bySlot(f.Yield, func(y EstimateFeedback[grade.Yield]) (int, int) {
+		return at(c.class[y.Class].part[KindYield]-1, y.Class), y.Exhibit
 	})
+	bySlot(f.Hand, func(i Item) (int, int) { return at(c.part[i.Component], i.Class), 0 })
 	return f, nil
 }
 
-// order compares two classes of a kind by their place in the format, then exhibits.
-func (c *Contest) order(k Kind, a, b string, exhibitA, exhibitB int) int {
-	at := func(name string) int {
-		part := c.class[name].place
-		switch k {
-		case KindQuality:
-			part = c.class[name].quality
-		case KindYield:
-			part = c.class[name].yielded
-		}
-		return c.slotAt[slotKey{part, name}]
-	}
-	return cmp.Or(cmp.Compare(at(a), at(b)), cmp.Compare(exhibitA, exhibitB))
+// bySlot sorts by the place of a class in the format, then by exhibit.
+func bySlot[T any](list []T, place func(T) (slot, exhibit int)) {
+	slices.SortFunc(list, func(a, b T) int {
+		slotA, exhibitA := place(a)
+		slotB, exhibitB := place(b)
+		return cmp.Or(cmp.Compare(slotA, slotB), cmp.Compare(exhibitA, exhibitB))
+	})
 }
 
 // String gives the feedback as plain text, one line for each thing missed.
 func (f Feedback) String() string {
 	var b strings.Builder
-	line := func(parts ...string) {
-		for _, p := range parts {
-			b.WriteString(p)
-		}
-		b.WriteByte('\n')
-	}
+	line := func(parts ...string) { b.WriteString(strings.Join(parts, "") + "\n") }
 	line("member ", f.Member.ID, ": ", f.Scored.String(), " of ", f.Of.String(), " points on these cards")
 	for _, p := range f.Placings {
 		if !p.Card.Order.IsValid() {
-			mark := cmp.Or(p.Card.Mark, placing.Blank)
-			line("class ", p.Class, ": ", mark.String(), ", ", p.Scored.String(), "; official ", p.Official.String())
+			line("class ", p.Class, ": ", cmp.Or(p.Card.Mark, placing.Blank).String(), ", ", p.Scored.String(), "; official ", p.Official.String())
 			continue
 		}
 		line("class ", p.Class, ": placed ", p.Card.Order.String(), ", official ", p.Official.String(), ": ", p.Scored.String())
@@ -286,27 +263,18 @@ func (f Feedback) String() string {
 		}
 	}
 	for _, q := range f.Quality {
-		where := "class " + q.Class + ", exhibit " + strconv.Itoa(q.Exhibit) + ": quality "
-		switch {
-		case q.Answer == 0:
-			line(where, q.Mark.String(), ", official ", q.Key.String(), ": loses ", q.Lost.String())
-		case q.Lines != 0:
-			line(where, q.Answer.String(), ", official ", q.Key.String(), ": ", off(int64(q.Lines), "line", "too good", "too low"), ", loses ", q.Lost.String())
+		if q.Answer == 0 || q.Off != 0 {
+			line(missed(q, "quality ", q.Answer.String(), q.Key.String(), off(q.Off, "line", "too good")))
 		}
 	}
 	for _, y := range f.Yield {
-		where := "class " + y.Class + ", exhibit " + strconv.Itoa(y.Exhibit) + ": yield "
-		switch {
-		case !y.Answer.IsSet():
-			line(where, y.Mark.String(), ", official ", y.Key.String(), ": loses ", y.Lost.String())
-			continue
-		case y.Answer == y.Key:
+		if y.Answer.IsSet() && y.Answer == y.Key {
 			continue
 		}
-		line(where, y.Answer.String(), ", official ", y.Key.String(), ": ", off(y.Steps, "step", "too high", "too low"), ", loses ", y.Lost.String())
-		for _, p := range y.Split.Parts() {
-			if p.Yield.Units() != 0 {
-				line("  ", p.Name, " ", fixed.Signed(p.Yield.Units(), 8))
+		line(missed(y, "yield ", y.Answer.String(), y.Key.String(), off(y.Off, "step", "too high")))
+		for name, of := range y.Split.Parts() {
+			if y.Answer.IsSet() && of.Units() != 0 {
+				line("  ", name, " ", fixed.Signed(of.Units(), 8))
 			}
 		}
 	}
@@ -316,17 +284,24 @@ func (f Feedback) String() string {
 	return b.String()
 }
 
+// missed puts an estimate that was off into words.
+func missed[V comparable](e EstimateFeedback[V], what, answer, key, off string) string {
+	var none V
+	if e.Answer == none {
+		answer, off = e.Mark.String(), ""
+	} else {
+		off += ", "
+	}
+	return "class " + e.Class + ", exhibit " + strconv.Itoa(e.Exhibit) + ": " + what + answer + ", official " + key + ": " + off + "loses " + e.Lost.String()
+}
+
 // off puts a signed number of steps into words.
-func off(n int64, unit, above, below string) string {
-	way, many := above, ""
-	if n < 0 {
-		n, way = -n, below
-	}
-	if n == 0 {
+func off(n int, unit, above string) string {
+	switch {
+	case n == 0:
 		return "same step"
+	case n < 0:
+		n, above = -n, "too low"
 	}
-	if n > 1 {
-		many = "s"
-	}
-	return strconv.FormatInt(n, 10) + " " + unit + many + " " + way
+	return text.Count(n, unit) + " " + above
 }

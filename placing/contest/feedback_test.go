@@ -1,6 +1,7 @@
 package contest_test
 
 import (
+	"maps"
 	"strings"
 	"testing"
 
@@ -70,10 +71,10 @@ examination: 48 of 60
 	if d := cmp.Diff([]placing.Fault{{Upper: 3, Lower: 2, Points: 2}, {Upper: 3, Lower: 4, Points: 12}, {Upper: 2, Lower: 4, Points: 10}, {Upper: 1, Lower: 4, Points: 2}}, f.Placings[0].Faults); d != "" {
 		t.Errorf("faults (-want +got):\n%s", d)
 	}
-	if q := f.Quality[0]; q.Lines != -2 || q.Lost != pts(4) || q.Key != grade.Choice.Part(grade.Low) {
+	if q := f.Quality[0]; q.Off != -2 || q.Lost != pts(4) || q.Key != grade.Choice.Part(grade.Low) {
 		t.Errorf("quality: %+v", q)
 	}
-	if y := f.Yield[0]; y.Steps != -3 || y.Lost != pts(3) || y.Key != grade.YieldUnits(3*grade.OneGrade) || !y.Split.IsValid() || y.Split.Error != grade.Grades(-0.3) {
+	if y := f.Yield[0]; y.Off != -3 || y.Lost != pts(3) || y.Key != grade.YieldUnits(3*grade.OneGrade) || !y.Split.IsValid() || y.Split.Error != grade.Grades(-0.3) {
 		t.Errorf("yield: %+v", y)
 	}
 
@@ -122,50 +123,60 @@ examination: 48 of 60
 
 func TestSplitYield(t *testing.T) {
 	key := contest.Facts{Fat: grade.Inches(0.6), Ribeye: grade.SquareInches(11.9), KPH: grade.Percent(1.5), Weight: grade.Pounds(660)}
-	s, ok, err := contest.SplitYield(key, contest.Facts{Weight: grade.Pounds(760)})
+	s, err := contest.SplitYield(key, contest.Facts{Weight: grade.Pounds(760)})
 	// 100 lb too much is 0.38 of a grade; neither side has a yield of its own.
-	if s.Error != grade.Grades(0.38) || s.Weight != grade.Grades(0.38) || s.Rest != grade.Grades(0) || !ok || err != nil {
-		t.Errorf("got %+v, %v, %v", s, ok, err)
+	if s.Error != grade.Grades(0.38) || s.Weight != grade.Grades(0.38) || s.Rest != grade.Grades(0) || err != nil {
+		t.Errorf("got %+v, %v", s, err)
 	}
-	if d := cmp.Diff([]contest.SplitPart{{"weight", grade.Grades(0.38)}, {"fat", grade.Grades(0)}, {"KPH", grade.Grades(0)}, {"ribeye", grade.Grades(0)}, {"arithmetic and rounding", grade.Grades(0)}}, s.Parts()); d != "" {
+	var names []string
+	for name, of := range s.Parts() {
+		names = append(names, name+" "+of.String())
+	}
+	if d := cmp.Diff([]string{"weight 0.38", "fat 0", "KPH 0", "ribeye 0", "arithmetic and rounding 0"}, names); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
+	}
+	for name, of := range s.Parts() {
+		if name != "weight" || of != s.Weight {
+			t.Errorf("the first part is %s, %v", name, of)
+		}
+		break
 	}
 	rounded := key
 	rounded.Yield = yield(t, "3.1")
-	if s, _, _ := contest.SplitYield(rounded, contest.Facts{KPH: grade.Percent(1)}); s.Error != grade.Grades(-0.2) || s.KPH != grade.Grades(-0.1) || s.Rest != grade.Grades(-0.1) {
+	if s, _ := contest.SplitYield(rounded, contest.Facts{KPH: grade.Percent(1)}); s.Error != grade.Grades(-0.2) || s.KPH != grade.Grades(-0.1) || s.Rest != grade.Grades(-0.1) {
 		t.Errorf("official yield of its own: %+v", s)
 	}
 	for _, none := range []struct{ key, card contest.Facts }{{key, contest.Facts{Yield: grade.Grades(0)}}, {contest.Facts{}, key}} {
-		if s, ok, err := contest.SplitYield(none.key, none.card); ok || err != nil || s.IsValid() || s.Parts() != nil {
-			t.Errorf("split without measures: %+v, %v, %v", s, ok, err)
+		if s, err := contest.SplitYield(none.key, none.card); err != nil || s.IsValid() || len(maps.Collect(s.Parts())) > 0 {
+			t.Errorf("split without measures: %+v, %v", s, err)
 		}
 	}
 	for _, only := range []contest.Facts{{Fat: key.Fat}, {Ribeye: key.Ribeye}, {KPH: key.KPH}, {Weight: key.Weight}} {
-		if s, ok, _ := contest.SplitYield(key, only); !ok || s.Error != grade.Grades(0) {
-			t.Errorf("one measure is enough: %+v, %v", s, ok)
+		if s, _ := contest.SplitYield(key, only); s.Error != grade.Grades(0) {
+			t.Errorf("one measure is enough: %+v", s)
 		}
 	}
 	// A preliminary grade of 3.75 is 0.7 in of fat: 0.1 in too much is 0.25.
-	if s, ok, err := contest.SplitYield(key, contest.Facts{Preliminary: grade.ShortcutYieldUnits(375_000_000)}); !ok || err != nil || s.Fat != grade.Grades(0.25) || s.Error != s.Fat {
-		t.Errorf("preliminary: %+v, %v, %v", s, ok, err)
+	if s, err := contest.SplitYield(key, contest.Facts{Preliminary: grade.ShortcutYieldUnits(375_000_000)}); err != nil || s.Fat != grade.Grades(0.25) || s.Error != s.Fat {
+		t.Errorf("preliminary: %+v, %v", s, err)
 	}
 	// The fat that is given counts before it; in the key it stands for the fat too.
 	pre := key
 	pre.Fat, pre.Marks.Fat, pre.Preliminary = grade.Thickness{}, placing.Blank, grade.ShortcutYieldUnits(350_000_000)
 	both := contest.Facts{Fat: grade.Inches(0.8), Preliminary: grade.ShortcutYieldUnits(375_000_000)}
-	if s, ok, err := contest.SplitYield(pre, both); !ok || err != nil || s.Fat != grade.Grades(0.5) || s.Rest != grade.Grades(0) {
-		t.Errorf("fat before the preliminary grade: %+v, %v, %v", s, ok, err)
+	if s, err := contest.SplitYield(pre, both); err != nil || s.Fat != grade.Grades(0.5) || s.Rest != grade.Grades(0) {
+		t.Errorf("fat before the preliminary grade: %+v, %v", s, err)
 	}
 	pre.Preliminary = grade.ShortcutYieldUnits(199_999_999)
-	_, _, err = contest.SplitYield(pre, both)
+	_, err = contest.SplitYield(pre, both)
 	faulttest.Text(t, err, "official facts: preliminary yield grade: 1.99999999: out of range; allowed: 2 to 9.5")
-	_, _, err = contest.SplitYield(key, pre)
+	_, err = contest.SplitYield(key, pre)
 	faulttest.Text(t, err, "preliminary yield grade: 1.99999999: out of range; allowed: 2 to 9.5")
 	far := key
 	far.Fat = grade.Inches(4)
-	_, _, err = contest.SplitYield(far, key)
+	_, err = contest.SplitYield(far, key)
 	faulttest.Text(t, err, "official facts: fat: 4 in: out of range; allowed: 0 in to 3 in")
-	_, _, err = contest.SplitYield(key, far)
+	_, err = contest.SplitYield(key, far)
 	faulttest.Text(t, err, "fat: 4 in: out of range; allowed: 0 in to 3 in")
 }
 
@@ -183,13 +194,13 @@ func TestSplitAddsUp(t *testing.T) {
 	})
 	rapid.Check(t, func(t *rapid.T) {
 		key, card := facts.Draw(t, "key"), facts.Draw(t, "card")
-		s, ok, err := contest.SplitYield(key, card)
-		if !ok || err != nil {
-			t.Fatal(ok, err)
+		s, err := contest.SplitYield(key, card)
+		if err != nil {
+			t.Fatal(err)
 		}
 		sum := grade.Grades(0)
-		for _, p := range s.Parts() {
-			sum = sum.Add(p.Yield)
+		for _, of := range s.Parts() {
+			sum = sum.Add(of)
 		}
 		if sum != s.Error || s.Error != card.Yield.Sub(key.Yield) {
 			t.Fatalf("parts add up to %v, error %v", sum, s.Error)

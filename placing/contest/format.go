@@ -1,7 +1,6 @@
 package contest
 
 import (
-	"math/bits"
 	"slices"
 	"strconv"
 
@@ -104,32 +103,6 @@ type Format struct {
 	Cite        cite.Citation `json:"cite,omitzero"`
 }
 
-// Total returns the most that one member can score.
-func (f Format) Total() Points {
-	return PointsUnits(f.units())
-}
-
-func (f *Format) units() (sum int64) {
-	for i := range f.Components {
-		sum += f.Components[i].Value.Units()
-	}
-	return sum
-}
-
-// TeamTotal returns the most that a team can score: the total of the counting
-// members; 0 where any number counts.
-func (f Format) TeamTotal() Points {
-	count := f.Counting
-	if count <= 0 {
-		count = max(f.TeamMembers, 0)
-	}
-	hi, lo := bits.Mul64(uint64(min(max(f.units(), 0), mostUnits)), uint64(count))
-	if hi > 0 || lo > mostUnits {
-		lo = mostUnits
-	}
-	return PointsUnits(int64(lo))
-}
-
 // maxComponents bounds the components of a format and the classes of one.
 const maxComponents = 200
 
@@ -170,18 +143,15 @@ func (f Format) Check() error {
 			continue // the class is that of the name
 		}
 		for j, class := range c.classes() {
-			at := nth(path+".classes", j)
-			if err := checkName("class", class, c.Kind != KindHand); err != nil {
-				add(at, field, err)
-				continue
-			}
 			k := counted{c.Kind, "", class}
 			if c.Kind == KindHand {
 				k.name = c.Name
 			}
-			if seen[k] {
-				add(at, field, &fault.FieldError{Field: "class", Value: class, Allowed: "each class in one component of a kind", Err: fault.ErrRepeated})
+			err := checkName("class", class, c.Kind != KindHand)
+			if err == nil && seen[k] {
+				err = &fault.FieldError{Field: "class", Value: class, Allowed: "each class in one component of a kind", Err: fault.ErrRepeated}
 			}
+			add(nth(path+".classes", j), field, err)
 			seen[k] = true
 		}
 	}

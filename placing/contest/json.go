@@ -28,3 +28,6 @@ func (f *Format) UnmarshalJSON(b []byte) error { return text.Struct(b, f) }
 
 // UnmarshalJSON reads an object as the package says under Encodings.
 func (r *Scoring) UnmarshalJSON(b []byte) error { return text.Struct(b, r) }
+
+// UnmarshalJSON reads an object as the package says under Encodings.
+func (l *Ladder[T]) UnmarshalJSON(b []byte) error { return text.Struct(b, l) }

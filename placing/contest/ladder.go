@@ -1,10 +1,9 @@
 package contest
 
 import (
-	"encoding/json"
-	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
@@ -19,133 +18,85 @@ import (
 // loses the weights of the lines between it and the right one, up to the value of
 // the item (the model of two published tables, for poultry carcasses and for candled
 // eggs: psu-poultry, fl-ffa-2013). No contest rule book with such a table for grades of beef was
-// legible, so the caller gives the weights; the one table that was found is for
-// yield grades in thirds, from a teaching deck, see [TaughtThirds]. The zero Ladder has
-// no rungs and refuses every answer.
+// legible, so the caller gives the weights, as so many points per third of a grade; the
+// one table that was found is for yield grades in thirds, from a teaching deck, see
+// [TaughtThirds]. The zero Ladder has no rungs and refuses every answer.
 type Ladder[T comparable] struct {
-	rungs []T
-	depth []int64 // the sum of the lines above each rung, in units
-	value Points
+	Value Points   `json:"value"` // value of an item, the most that can be lost: over 0 to 1,000,000
+	Rungs []T      `json:"rungs"` // two or more, all different, from best to worst
+	Lines []Points `json:"lines"` // the weights from the top down, one fewer than rungs, each 0 to 1,000,000
 }
 
-// NewLadder returns a ladder for items of the given value. There must be at least
-// two rungs, all different, and one line fewer than rungs, each 0 to 1,000,000
-// points; the value must be over 0 and no more than that.
-func NewLadder[T comparable](value Points, rungs []T, lines []Points) (Ladder[T], error) {
+// Check returns an error that tells of everything for which the ladder cannot be used,
+// see [placing.Problems]: too few rungs, a rung twice, lines that do not go with them,
+// weights and a value out of range.
+func (l Ladder[T]) Check() error {
 	count := func(field string, n int, allowed string) error {
 		return &fault.FieldError{Path: field, Field: field, Value: strconv.Itoa(n), Allowed: allowed, Err: fault.ErrRange}
 	}
-	all := []error{checkValue("value", "value of an item", value)}
-	switch {
-	case len(rungs) < 2:
-		all = append(all, count("rungs", len(rungs), "two or more"))
-	case len(lines) != len(rungs)-1:
-		all = append(all, count("lines", len(lines), text.Count(len(rungs)-1, "line")+" for "+strconv.Itoa(len(rungs))+" rungs"))
+	all := []error{checkValue("value", "value of an item", l.Value)}
+	switch n := len(l.Rungs); {
+	case n < 2:
+		all = append(all, count("rungs", n, "two or more"))
+	case len(l.Lines) != n-1:
+		all = append(all, count("lines", len(l.Lines), text.Count(n-1, "line")+" for "+strconv.Itoa(n)+" rungs"))
 	}
-	l := Ladder[T]{rungs: slices.Clone(rungs), depth: make([]int64, 1, len(rungs)+1), value: value}
-	for i, w := range lines {
+	for i, w := range l.Lines {
 		all = append(all, checkLoss(nth("lines", i), "line "+strconv.Itoa(i+1), w))
-		l.depth = append(l.depth, l.depth[i]+w.Units())
 	}
-	for i := range rungs {
-		if slices.Contains(rungs[:i], rungs[i]) {
+	for i, rung := range l.Rungs {
+		if slices.Contains(l.Rungs[:i], rung) {
 			all = append(all, &fault.FieldError{Path: nth("rungs", i), Field: "rung " + strconv.Itoa(i+1), Allowed: "each rung once", Err: fault.ErrRepeated})
 		}
 	}
-	if err := fault.Join(all...); err != nil {
-		return Ladder[T]{}, err
-	}
-	return l, nil
+	return fault.Join(all...)
 }
 
-// NewEvenLadder returns a ladder whose lines all have the same weight, as for so
-// many points per third of a grade. The rules are those of [NewLadder].
-func NewEvenLadder[T comparable](value, each Points, rungs []T) (Ladder[T], error) {
-	return NewLadder(value, rungs, slices.Repeat([]Points{each}, max(len(rungs)-1, 0)))
-}
-
-// IsValid reports whether the ladder has rungs.
-func (l Ladder[T]) IsValid() bool { return len(l.rungs) > 0 }
-
-// Value returns the value of an item, which is the most that can be lost.
-func (l Ladder[T]) Value() Points { return l.value }
-
-// Lines returns the weights of the lines from the top down, in a fresh slice.
-func (l Ladder[T]) Lines() []Points {
-	var out []Points
-	for i := 1; i < len(l.depth); i++ {
-		out = append(out, PointsUnits(l.depth[i]-l.depth[i-1]))
-	}
-	return out
-}
-
-// Equal reports whether two ladders have the same rungs, lines and value.
-func (l Ladder[T]) Equal(m Ladder[T]) bool {
-	return l.value == m.value && slices.Equal(l.rungs, m.rungs) && slices.Equal(l.depth, m.depth)
-}
-
-// ladderJSON is what a ladder is in JSON.
-type ladderJSON[T comparable] struct {
-	Value Points   `json:"value"`
-	Rungs []T      `json:"rungs"`
-	Lines []Points `json:"lines"`
-}
-
-// MarshalJSON gives value, rungs and lines; null for the zero Ladder. Rungs of a type
-// that does not come back from JSON as it was are an error.
-func (l Ladder[T]) MarshalJSON() ([]byte, error) {
-	if !l.IsValid() {
-		return []byte("null"), nil
-	}
-	b, err := json.Marshal(ladderJSON[T]{l.value, l.rungs, l.Lines()})
-	if err != nil {
-		return nil, err
-	}
-	var back Ladder[T]
-	if err := back.UnmarshalJSON(b); err != nil || !back.Equal(l) {
-		return nil, &fault.FieldError{Field: "rungs", Value: fmt.Sprintf("of type %T", l.rungs[0]), Allowed: "rungs of a type that JSON keeps", Err: fault.ErrUnknown}
-	}
-	return b, nil
-}
-
-// UnmarshalJSON reads what MarshalJSON gives, held to the rules of [NewLadder]; null
-// changes nothing. On error the receiver is left as it was.
-func (l *Ladder[T]) UnmarshalJSON(b []byte) error {
-	return text.Made(b, l, func(in ladderJSON[T]) (Ladder[T], error) { return NewLadder(in.Value, in.Rungs, in.Lines) })
-}
-
-// Rungs returns the rungs from best to worst, in a fresh slice.
-func (l Ladder[T]) Rungs() []T { return slices.Clone(l.rungs) }
-
-// GreatestLoss returns what the worst mistake loses; not set for the zero Ladder.
-func (l Ladder[T]) GreatestLoss() Points {
-	if !l.IsValid() {
-		return Points{}
-	}
-	return PointsUnits(min(l.depth[len(l.depth)-1], l.value.Units()))
+// clone copies what a caller could change.
+func (l Ladder[T]) clone() Ladder[T] {
+	return Ladder[T]{l.Value, slices.Clone(l.Rungs), slices.Clone(l.Lines)}
 }
 
 // Loss returns the points lost by an answer and how many lines lie between it and
 // the key: over 0 for an answer that is better than the key. An answer or key that
-// stands on no rung gives a [*placing.FieldError].
+// stands on no rung gives a [*placing.FieldError], and a ladder that [Ladder.Check]
+// refuses its error.
 func (l Ladder[T]) Loss(key, answer T) (lost Points, lines int, err error) {
-	k, a := slices.Index(l.rungs, key), slices.Index(l.rungs, answer)
-	if k < 0 {
-		return Points{}, 0, &fault.FieldError{Field: "key", Allowed: "a rung of the ladder", Err: fault.ErrUnknown}
+	k, a := slices.Index(l.Rungs, key), slices.Index(l.Rungs, answer)
+	for _, of := range [...]struct {
+		field string
+		rung  int
+	}{{"key", k}, {"answer", a}} {
+		if of.rung < 0 {
+			return Points{}, 0, &fault.FieldError{Field: of.field, Allowed: "a rung of the ladder", Err: fault.ErrUnknown}
+		}
 	}
-	if a < 0 {
-		return Points{}, 0, &fault.FieldError{Field: "answer", Allowed: "a rung of the ladder", Err: fault.ErrUnknown}
+	if err := l.Check(); err != nil {
+		return Points{}, 0, err
 	}
-	between := l.depth[k] - l.depth[a]
-	return PointsUnits(min(max(between, -between), l.value.Units())), k - a, nil
+	return l.between(k, a), k - a, nil
 }
+
+// between returns the loss between two rungs of a ladder that is in order.
+func (l *Ladder[T]) between(a, b int) Points {
+	var sum int64
+	for _, w := range l.Lines[min(a, b):max(a, b)] {
+		sum += w.Units()
+	}
+	return PointsUnits(min(sum, l.Value.Units()))
+}
+
+// lowest returns what the worst mistake scores on a ladder that is in order; not set
+// for the zero Ladder.
+func (l *Ladder[T]) lowest() Points { return l.Value.Sub(l.between(0, len(l.Lines))) }
 
 // CardQualities returns the 16 qualities of a published answer card, best first:
 // thirds of Prime, Choice, Commercial and Utility, halves of Select and Standard
 // (published: wa-ffa-card). They are what the card has room for and not all that the
 // standard gives: a ladder of them has no rung for Utility and Standard without a part,
-// for Average Standard, Cutter, Canner and no grade; [QualityRule.LeavesOut] lists
-// what a ladder leaves out. [ChartQualities] has a rung for every grade.
+// for Average Standard, Cutter, Canner and no grade, so that official facts and answers
+// of these are refused. [ChartQualities] has a rung for every grade; those of its list
+// that [QualityRule.Loss] refuses are what a ladder leaves out.
 func CardQualities() []grade.Quality {
 	var out []grade.Quality
 	for _, g := range [...]grade.Grade{grade.Prime, grade.Choice, grade.Select, grade.Standard, grade.Commercial, grade.Utility} {
@@ -205,34 +156,31 @@ type QualityRule struct {
 	Marks  placing.CardRules     `json:"marks,omitzero"`
 }
 
-// LeavesOut returns the qualities, best first, that a carcass can get under the
-// edition and that have no rung on the ladder: official facts and answers of these are
-// refused. A ladder of [ChartQualities] of all groups leaves nothing out.
-func (r QualityRule) LeavesOut(e grade.Edition) []grade.Quality {
-	var out []grade.Quality
-	for _, q := range ChartQualities(e) {
-		if _, err := r.place("", q); err != nil {
-			out = append(out, q)
-		}
+// check refuses a ladder that is not in order.
+func (r *QualityRule) check() error {
+	if len(r.Ladder.Rungs) == 0 {
+		return nil // which refuses every estimate
 	}
-	return out
+	return fault.At("ladder", "", r.Ladder.Check())
 }
 
 // place finds the rung of q: q itself, or its grade where the ladder has grades
 // without parts.
-func (r QualityRule) place(field string, q grade.Quality) (grade.Quality, error) {
-	for _, q := range [...]grade.Quality{q, q.Grade().Part(grade.Whole)} {
-		if slices.Contains(r.Ladder.rungs, q) {
-			return q, nil
-		}
+func (r *QualityRule) place(field string, q grade.Quality) (int, error) {
+	rungs := r.Ladder.Rungs
+	if i := slices.Index(rungs, q); i >= 0 {
+		return i, nil
+	}
+	if i := slices.Index(rungs, q.Grade().Part(grade.Whole)); i >= 0 {
+		return i, nil
 	}
 	allowed := "a rung of the ladder"
-	for i, rung := range r.Ladder.rungs {
-		if i == 0 {
-			allowed = rung.String()
-		} else {
-			allowed += ", " + rung.String()
+	if len(rungs) > 0 {
+		names := make([]string, len(rungs))
+		for i, rung := range rungs {
+			names[i] = rung.String()
 		}
+		allowed = strings.Join(names, ", ")
 	}
 	return 0, &fault.FieldError{Field: field, Value: q.String(), Allowed: allowed, Err: fault.ErrUnknown}
 }
@@ -240,8 +188,17 @@ func (r QualityRule) place(field string, q grade.Quality) (grade.Quality, error)
 // Loss returns the points lost by an answer and how many lines lie between it and
 // the key: over 0 for an answer that is better than the key. Where the ladder has a
 // grade as a whole, every part of it stands on that rung. An answer or key without
-// a rung gives a [*placing.FieldError] that lists the rungs.
+// a rung gives a [*placing.FieldError] that lists the rungs, and a ladder that
+// [Ladder.Check] refuses its error.
 func (r QualityRule) Loss(key, answer grade.Quality) (lost Points, lines int, err error) {
+	if err := r.check(); err != nil {
+		return Points{}, 0, err
+	}
+	return r.loss(key, answer)
+}
+
+// loss is Loss for a rule that is in order.
+func (r *QualityRule) loss(key, answer grade.Quality) (lost Points, lines int, err error) {
 	k, err := r.place("official quality", key)
 	if err != nil {
 		return Points{}, 0, err
@@ -250,21 +207,28 @@ func (r QualityRule) Loss(key, answer grade.Quality) (lost Points, lines int, er
 	if err != nil {
 		return Points{}, 0, err
 	}
-	return r.Ladder.Loss(k, a)
+	return r.Ladder.between(k, a), k - a, nil
 }
 
 // Score returns the points of an answer: the value of the item less [QualityRule.Loss],
 // or, for the zero answer, what the rules give its mark. An answer with a mark, and
 // neither answer nor mark, are refused.
 func (r QualityRule) Score(key, answer grade.Quality, mark placing.Mark) (Points, error) {
-	if answer == 0 {
-		return markScore(r.Marks, mark, r.Ladder.value.Sub(r.Ladder.GreatestLoss()))
+	if err := r.check(); err != nil {
+		return Points{}, err
 	}
-	if mark != 0 {
+	return r.score(key, answer, mark)
+}
+
+func (r *QualityRule) score(key, answer grade.Quality, mark placing.Mark) (Points, error) {
+	switch {
+	case answer == 0:
+		return markScore(r.Marks, mark, r.Ladder.lowest())
+	case mark != 0:
 		return Points{}, both("quality", answer.String(), mark)
 	}
-	lost, _, err := r.Loss(key, answer)
-	return r.Ladder.value.Sub(lost), err
+	lost, _, err := r.loss(key, answer)
+	return r.Ladder.Value.Sub(lost), err
 }
 
 // both is the error for a value that stands with a mark.
@@ -334,12 +298,13 @@ func (r YieldRule) Check() error {
 	if (r.Step == Thirds || r.Step == Tenths) && !text.Named(r.Rounding) {
 		rounding = &fault.FieldError{Path: "rounding", Field: "rounding", Value: r.Rounding.String(), Allowed: "down, half up, half even", Err: fault.ErrMissing}
 	}
-	if r.Ladder.IsValid() {
-		var ladder, each error
-		if rungs := slices.Sorted(slices.Values(r.Ladder.rungs)); r.Step != WholeGrades || !slices.Equal(rungs, []int{1, 2, 3, 4, 5}) {
+	if rungs := slices.Sorted(slices.Values(r.Ladder.Rungs)); len(rungs) > 0 {
+		ladder := fault.At("ladder", "", r.Ladder.Check())
+		if r.Step != WholeGrades || !slices.Equal(rungs, []int{1, 2, 3, 4, 5}) {
 			ladder = &fault.FieldError{Path: "ladder", Field: "ladder of yield grades", Allowed: "the grades 1 to 5, with whole grades", Err: fault.ErrRange}
 		}
-		if r.Each.IsSet() || len(r.Off) > 0 || r.Value != r.Ladder.value {
+		var each error
+		if r.Each.IsSet() || len(r.Off) > 0 || r.Value != r.Ladder.Value {
 			each = &fault.FieldError{Path: "each", Field: "points for each step", Value: r.Each.String() + " of " + r.Value.String(), Allowed: "unset, no table, and the value of the ladder, where there is one", Err: fault.ErrRepeated}
 		}
 		return fault.Join(step, rounding, ladder, each)
@@ -362,7 +327,7 @@ func (r YieldRule) Check() error {
 }
 
 // place counts the steps of a yield.
-func (r YieldRule) place(y grade.Yield) int64 {
+func (r *YieldRule) place(y grade.Yield) int64 {
 	switch r.Step {
 	case Tenths:
 		t, _ := y.Round(r.Rounding, 1)
@@ -370,14 +335,7 @@ func (r YieldRule) place(y grade.Yield) int64 {
 	case Thirds:
 		h, _ := y.Round(r.Rounding, 2)
 		n := min(max(h.Units()/(grade.OneGrade/100), 100), 599)
-		third := int64(0)
-		if n%100 >= 34 {
-			third++
-		}
-		if n%100 >= 67 {
-			third++
-		}
-		return n/100*3 + third
+		return n/100*3 + (n%100-1)/33 // .34 and .67 begin the upper two
 	default:
 		return int64(y.Grade())
 	}
@@ -387,65 +345,66 @@ func (r YieldRule) place(y grade.Yield) int64 {
 // for an answer above the key. A rule that [YieldRule.Check] refuses gives its
 // error.
 func (r YieldRule) Loss(key, answer grade.Yield) (lost Points, steps int64, err error) {
-	if err := r.Check(); err != nil {
+	if err := r.ready(key); err != nil {
 		return Points{}, 0, err
 	}
-	for _, y := range [...]struct {
-		field string
-		y     grade.Yield
-	}{{"official yield", key}, {"yield", answer}} {
-		if !y.y.IsSet() {
-			return Points{}, 0, &fault.FieldError{Field: y.field, Allowed: "a yield grade", Err: fault.ErrMissing}
-		}
+	if !answer.IsSet() {
+		return Points{}, 0, &fault.FieldError{Field: "yield", Allowed: "a yield grade", Err: fault.ErrMissing}
 	}
 	lost, steps = r.loss(key, answer)
 	return lost, steps, nil
 }
 
+// ready refuses a rule that is not in order, and a key without a yield.
+func (r *YieldRule) ready(key grade.Yield) error {
+	if err := r.Check(); err != nil {
+		return err
+	}
+	if !key.IsSet() {
+		return &fault.FieldError{Field: "official yield", Allowed: "a yield grade", Err: fault.ErrMissing}
+	}
+	return nil
+}
+
 // loss is Loss for a rule that is in order.
 func (r *YieldRule) loss(key, answer grade.Yield) (lost Points, steps int64) {
 	k, a := r.place(key), r.place(answer)
-	if r.Ladder.IsValid() {
-		lost, _, _ = r.Ladder.Loss(int(k), int(a))
-		return lost, a - k
+	n := max(a-k, k-a)
+	switch {
+	case len(r.Ladder.Rungs) > 0:
+		lost = r.Ladder.between(slices.Index(r.Ladder.Rungs, int(k)), slices.Index(r.Ladder.Rungs, int(a)))
+	case len(r.Off) == 0:
+		// A thousand steps are more than any two yields of the equation are apart; the
+		// bound keeps the product from overflowing for anything else.
+		value := r.Value.Units()
+		lost = PointsUnits(min(min(n, 1_000)*min(r.Each.Units(), value), value))
+	case n == 0:
+		lost = whole(0)
+	case n > int64(len(r.Off)):
+		lost = r.Value
+	default:
+		lost = r.Off[n-1]
 	}
-	if n := max(a-k, k-a); len(r.Off) > 0 {
-		switch {
-		case n == 0:
-			return whole(0), 0
-		case n > int64(len(r.Off)):
-			return r.Value, a - k
-		}
-		return r.Off[n-1], a - k
-	}
-	// A thousand steps are more than any two yields of the equation are apart; the
-	// bound keeps the product from overflowing for anything else.
-	value := r.Value.Units()
-	return PointsUnits(min(min(max(a-k, k-a), 1_000)*min(r.Each.Units(), value), value)), a - k
+	return lost, a - k
 }
 
 // Score returns the points of an answer: the value of the item less [YieldRule.Loss],
 // or, for an answer that is not set, what the rules give its mark. An answer with a
 // mark, and neither answer nor mark, are refused.
 func (r YieldRule) Score(key, answer grade.Yield, mark placing.Mark) (Points, error) {
-	if err := r.Check(); err != nil {
+	if err := r.ready(key); err != nil {
 		return Points{}, err
-	}
-	if !key.IsSet() {
-		return Points{}, &fault.FieldError{Field: "official yield", Allowed: "a yield grade", Err: fault.ErrMissing}
 	}
 	return r.score(key, answer, mark)
 }
 
 func (r *YieldRule) score(key, answer grade.Yield, mark placing.Mark) (Points, error) {
-	if !answer.IsSet() {
-		lowest := whole(0)
-		if r.Ladder.IsValid() {
-			lowest = r.Value.Sub(r.Ladder.GreatestLoss())
-		}
-		return markScore(r.Marks, mark, lowest)
-	}
-	if mark != 0 {
+	switch {
+	case !answer.IsSet() && len(r.Ladder.Rungs) > 0:
+		return markScore(r.Marks, mark, r.Ladder.lowest())
+	case !answer.IsSet():
+		return markScore(r.Marks, mark, whole(0))
+	case mark != 0:
 		return Points{}, both("yield", answer.String(), mark)
 	}
 	lost, _ := r.loss(key, answer)

@@ -20,6 +20,16 @@ import (
 
 func pts(n int) contest.Points { return contest.PointsOf(float64(n)) }
 
+// newLadder and evenLadder make ladders that are in order, or say why not.
+func newLadder[T comparable](value contest.Points, rungs []T, lines []contest.Points) (contest.Ladder[T], error) {
+	l := contest.Ladder[T]{Value: value, Rungs: rungs, Lines: lines}
+	return l, l.Check()
+}
+
+func evenLadder[T comparable](value, each contest.Points, rungs []T) (contest.Ladder[T], error) {
+	return newLadder(value, rungs, slices.Repeat([]contest.Points{each}, max(len(rungs)-1, 0)))
+}
+
 func tiny(n int64) contest.Points { return contest.PointsUnits(n) }
 
 // table is a published ladder with the source of it.
@@ -30,7 +40,7 @@ type table struct {
 
 func published(t *testing.T, ids string, value int, rungs []string, lines ...contest.Points) table {
 	t.Helper()
-	l, err := contest.NewLadder(pts(value), rungs, lines)
+	l, err := newLadder(pts(value), rungs, lines)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -78,9 +88,6 @@ func TestPublishedLadders(t *testing.T) {
 			}
 		})
 	}
-	if poultry.Value() != pts(10) || poultry.GreatestLoss() != pts(10) || eggs.Value() != pts(5) || eggs.GreatestLoss() != pts(5) {
-		t.Error("the greatest loss of both tables is the value of the item")
-	}
 }
 
 // TestGradeDeductions holds the ladders and the rule for marks against every row of
@@ -107,8 +114,8 @@ func TestGradeDeductions(t *testing.T) {
 				t.Errorf("lost %v, %d, %v, want %s for one line", lost, lines, err, row.Get("weight"))
 			}
 			// A blank or double mark loses the whole item, and so does the rule.
-			if ladder.Value().String() != row.Get("blank_or_double") {
-				t.Errorf("value %v, want %s", ladder.Value(), row.Get("blank_or_double"))
+			if ladder.Value.String() != row.Get("blank_or_double") {
+				t.Errorf("value %v, want %s", ladder.Value, row.Get("blank_or_double"))
 			}
 			for _, m := range []placing.Mark{placing.Blank, placing.DoubleMarked} {
 				if p, cited := (placing.CardRules{}).ItemPenalty(m); p != placing.ZeroPoints || !slices.Contains(strings.Fields(cited.IDs), row.Get("source_id")) {
@@ -119,7 +126,7 @@ func TestGradeDeductions(t *testing.T) {
 			if _, err := fmt.Sscanf(row.Get("note"), "%d items", &items); err != nil {
 				t.Fatal(err)
 			}
-			if total := contest.PointsUnits(ladder.Value().Units() * int64(items)); total.String() != row.Get("total") {
+			if total := contest.PointsUnits(ladder.Value.Units() * int64(items)); total.String() != row.Get("total") {
 				t.Errorf("total %v, want %s", total, row.Get("total"))
 			}
 		})
@@ -157,7 +164,7 @@ func taughtThirds(t *testing.T, row refs.Row) {
 }
 
 func TestLadder(t *testing.T) {
-	capped, err := contest.NewEvenLadder(pts(5), pts(2), []int{1, 2, 3, 4})
+	capped, err := evenLadder(pts(5), pts(2), []int{1, 2, 3, 4})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -166,22 +173,12 @@ func TestLadder(t *testing.T) {
 			t.Errorf("answer %d: got %v, %d, %v, want %v", answer, lost, lines, err, want)
 		}
 	}
-	if capped.GreatestLoss() != pts(5) {
-		t.Errorf("greatest loss is capped: got %v", capped.GreatestLoss())
-	}
-	rungs := capped.Rungs()
-	rungs[0] = 9
-	if !slices.Equal(capped.Rungs(), []int{1, 2, 3, 4}) {
-		t.Error("Rungs hands out internal storage")
-	}
 	_, _, err = capped.Loss(9, 1)
 	faulttest.Text(t, err, "key: unknown; allowed: a rung of the ladder")
 	_, _, err = capped.Loss(1, 9)
 	faulttest.Text(t, err, "answer: unknown; allowed: a rung of the ladder")
-	var zero contest.Ladder[int]
-	if zero.IsValid() || zero.GreatestLoss().IsSet() || zero.Lines() != nil || !capped.IsValid() {
-		t.Error("zero ladder")
-	}
+	_, _, err = contest.Ladder[int]{}.Loss(1, 2)
+	faulttest.Text(t, err, "key: unknown; allowed: a rung of the ladder")
 	for _, tt := range []struct {
 		name  string
 		value contest.Points
@@ -200,13 +197,23 @@ func TestLadder(t *testing.T) {
 		{"rung twice", pts(1), []int{1, 2, 1}, []contest.Points{tiny(1), tiny(1)}, "rung 3: repeated; allowed: each rung once"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			_, err := contest.NewLadder(tt.value, tt.rungs, tt.lines)
+			l, err := newLadder(tt.value, tt.rungs, tt.lines)
+			faulttest.Text(t, err, tt.want)
+			_, _, err = l.Loss(1, 1)
 			faulttest.Text(t, err, tt.want)
 		})
 	}
-	if _, err := contest.NewEvenLadder[int](pts(1), pts(1), nil); err == nil {
-		t.Error("no rungs taken")
-	}
+	_, err = evenLadder[int](pts(1), pts(1), nil)
+	faulttest.Text(t, err, "rungs: 0: out of range; allowed: two or more")
+	// Rules tell of their ladders.
+	short := contest.Ladder[grade.Quality]{Value: pts(1), Rungs: contest.CardQualities()}
+	rule := contest.QualityRule{Ladder: short}
+	const want = "lines: 0: out of range; allowed: 15 lines for 16 rungs"
+	_, _, err = rule.Loss(grade.Choice.Part(grade.Low), grade.Choice.Part(grade.Low))
+	faulttest.Text(t, err, want)
+	_, err = rule.Score(grade.Choice.Part(grade.Low), 0, placing.Blank)
+	faulttest.Text(t, err, want)
+	faulttest.Text(t, contest.YieldRule{Step: contest.WholeGrades, Value: pts(1), Ladder: contest.Ladder[int]{Value: pts(1), Rungs: []int{1, 2, 3, 4, 5}}}.Check(), "lines: 0: out of range; allowed: 4 lines for 5 rungs")
 }
 
 // TestLadderIsDistance: on any ladder the loss is symmetric, 0 for the right answer
@@ -221,7 +228,7 @@ func TestLadderIsDistance(t *testing.T) {
 			rungs[i] = i
 		}
 		value := contest.PointsUnits(int64(rapid.IntRange(1, 300_000).Draw(t, "value")))
-		l, err := contest.NewLadder(value, rungs, lines)
+		l, err := newLadder(value, rungs, lines)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -235,7 +242,7 @@ func TestLadderIsDistance(t *testing.T) {
 		if want.Compare(value) > 0 {
 			want = value
 		}
-		if lost != back || n != -m || n != a-b || lost != want || !slices.Equal(l.Lines(), lines) {
+		if lost != back || n != -m || n != a-b || lost != want || !slices.Equal(l.Lines, lines) {
 			t.Fatalf("%d to %d: lost %v and %v, lines %d and %d, want %v", a, b, lost, back, n, m, want)
 		}
 	})
@@ -269,11 +276,11 @@ func TestQualityRungs(t *testing.T) {
 }
 
 func TestQualityRule(t *testing.T) {
-	thirds, err := contest.NewEvenLadder(pts(10), pts(2), contest.CardQualities())
+	thirds, err := evenLadder(pts(10), pts(2), contest.CardQualities())
 	if err != nil {
 		t.Fatal(err)
 	}
-	whole, err := contest.NewLadder(pts(10), []grade.Quality{grade.Prime.Part(grade.Whole), grade.Choice.Part(grade.Whole), grade.Select.Part(grade.Whole)}, []contest.Points{pts(3), pts(4)})
+	whole, err := newLadder(pts(10), []grade.Quality{grade.Prime.Part(grade.Whole), grade.Choice.Part(grade.Whole), grade.Select.Part(grade.Whole)}, []contest.Points{pts(3), pts(4)})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -350,11 +357,11 @@ func yield(t testing.TB, s string) grade.Yield {
 }
 
 func TestYieldRule(t *testing.T) {
-	grades, err := contest.NewLadder(pts(10), []int{1, 2, 3, 4, 5}, []contest.Points{pts(2), pts(3), pts(4), pts(1)})
+	grades, err := newLadder(pts(10), []int{1, 2, 3, 4, 5}, []contest.Points{pts(2), pts(3), pts(4), pts(1)})
 	if err != nil {
 		t.Fatal(err)
 	}
-	short, err := contest.NewEvenLadder(pts(10), pts(1), []int{5, 4, 3, 2, 1})
+	short, err := evenLadder(pts(10), pts(1), []int{5, 4, 3, 2, 1})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -438,7 +445,7 @@ func TestYieldRule(t *testing.T) {
 		{"table that falls", contest.YieldRule{Step: contest.WholeGrades, Value: pts(10), Off: []contest.Points{pts(5), pts(2)}}, "points for 2 steps off: 2: out of range; allowed: 5 to 10"},
 		{"table past the value", contest.YieldRule{Step: contest.WholeGrades, Value: pts(4), Off: []contest.Points{pts(2), pts(5)}}, "points for 2 steps off: 5: out of range; allowed: 2 to 4"},
 		{"ladder of another value", contest.YieldRule{Step: contest.WholeGrades, Value: pts(9), Ladder: grades}, "points for each step: unset of 9: repeated; allowed: unset, no table, and the value of the ladder, where there is one"},
-		{"ladder of other grades", contest.YieldRule{Step: contest.WholeGrades, Value: pts(1), Ladder: func() contest.Ladder[int] { l, _ := contest.NewEvenLadder(pts(1), pts(1), []int{1, 2}); return l }()}, "ladder of yield grades: out of range; allowed: the grades 1 to 5, with whole grades"},
+		{"ladder of other grades", contest.YieldRule{Step: contest.WholeGrades, Value: pts(1), Ladder: func() contest.Ladder[int] { l, _ := evenLadder(pts(1), pts(1), []int{1, 2}); return l }()}, "ladder of yield grades: out of range; allowed: the grades 1 to 5, with whole grades"},
 	}
 	for _, tt := range bad {
 		t.Run(tt.name, func(t *testing.T) {

@@ -3,6 +3,7 @@ package contest
 import (
 	"io"
 	"iter"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -12,6 +13,7 @@ import (
 	"example.com/ribface/internal/fault"
 	"example.com/ribface/internal/lines"
 	"example.com/ribface/internal/text"
+	"example.com/ribface/internal/text/fixed"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 )
@@ -22,15 +24,17 @@ import (
 // zero Sheet has no columns and refuses every header.
 type Sheet[T any] struct {
 	worker
-	columns []lines.Column[T]
+	columns func() []lines.Column[T]
 }
 
-// RowError is the error for a row of a sheet, and for its header. Its fields are File
-// (empty here), Line, ID (whose row it is), Column, Heading and Err, and More with
-// what else is wrong in the same row. It is the type of package grade/sheet.
-type RowError = fault.RowError
-
-func (s Sheet[T]) table() lines.Table[T] { return lines.Table[T]{Columns: s.columns} }
+// table gives the columns, made anew for each reading, since columns of names keep those
+// that they have met.
+func (s Sheet[T]) table() lines.Table[T] {
+	if s.columns == nil {
+		return lines.Table[T]{}
+	}
+	return lines.Table[T]{Columns: s.columns()}
+}
 
 // Read yields the rows of the sheet in order. The header may have the columns in
 // any order and leave out those that are not needed; case, and what stands between
@@ -38,8 +42,8 @@ func (s Sheet[T]) table() lines.Table[T] { return lines.Table[T]{Columns: s.colu
 // ends the reading, since no row could then be trusted.
 //
 // A row that cannot be read does not stop the rest: it yields the zero T and a
-// [*RowError] that tells of every cell that is wrong, with its line and column. An
-// error of the reader itself comes last and is no RowError. Spaces around a field,
+// *RowError, the type of package grade/sheet without a File, that tells of every cell
+// that is wrong, with its line and column; the ID says whose row it is. An error of the reader itself comes last and is no RowError. Spaces around a field,
 // empty lines and a byte order mark at the start are skipped. A field has no line
 // break, so a quote that is not closed spoils its own line only; a line over 64 KiB is
 // an error. The sheet is read line by line and never held as a whole.
@@ -47,14 +51,14 @@ func (s Sheet[T]) Read(r io.Reader) iter.Seq2[T, error] { return s.table().Read(
 
 // Columns lists the names of the columns, those that are written first to last and
 // then the further units that are read, with commas between.
-func (s Sheet[T]) Columns() string { return lines.Names(s.columns) }
+func (s Sheet[T]) Columns() string { return lines.Names(s.table().Columns) }
 
 // Write writes a header with every column, then the rows. What it writes, Read
 // reads back as it was. It stops at the first row with a value that could not be
-// read back, with a [*RowError] that gives the line it would have had, and at an
+// read back, with a *RowError that gives the line it would have had, and at an
 // error of the writer.
 func (s Sheet[T]) Write(w io.Writer, rows iter.Seq[T]) error {
-	if len(s.columns) == 0 {
+	if s.columns == nil {
 		return &fault.FieldError{Field: "column", Allowed: "a sheet with columns", Err: fault.ErrMissing}
 	}
 	return s.table().Write(w, rows)
@@ -80,13 +84,32 @@ func checkName(what, s string, needed bool) error {
 	return nil
 }
 
-// name is a column of plain text.
+// mostNames is how many names a column keeps at a time.
+const mostNames = 1 << 12
+
+// name is a column of plain text. It keeps the names that it has read, so that a name
+// that comes again is checked and held once.
 func name[T any](what, path string, needed bool, at func(*T) *string) lines.Column[T] {
+	seen, last := map[string]string{}, ""
 	return lines.Column[T]{
 		Name: what, Fact: what, Path: path, Needed: needed, Blank: needed,
 		Read: func(row *T, s string) error {
-			*at(row) = strings.Clone(s)
-			return checkName(what, s, needed)
+			if s != last || s == "" {
+				kept, ok := seen[s]
+				if !ok {
+					if err := checkName(what, s, needed); err != nil {
+						return err
+					}
+					if len(seen) == mostNames {
+						clear(seen)
+					}
+					kept = strings.Clone(s)
+					seen[kept] = kept
+				}
+				last = kept
+			}
+			*at(row) = last
+			return nil
 		},
 		Write: func(b []byte, row *T) ([]byte, error) {
 			s := *at(row)
@@ -115,8 +138,8 @@ func checkExhibit(n int) error {
 	return nil
 }
 
-func exhibit[T any](at func(*T) *int) lines.Column[T] {
-	return lines.Column[T]{
+func exhibit[T any](at func(*T) *int) []lines.Column[T] {
+	return []lines.Column[T]{{
 		Name: "exhibit", Fact: "exhibit", Path: "exhibit", Needed: true, Blank: true,
 		Read: func(row *T, s string) error {
 			n, err := strconv.Atoi(s)
@@ -129,7 +152,7 @@ func exhibit[T any](at func(*T) *int) lines.Column[T] {
 		Write: func(b []byte, row *T) ([]byte, error) {
 			return strconv.AppendInt(b, int64(*at(row)), 10), checkExhibit(*at(row))
 		},
-	}
+	}}
 }
 
 // value is what a column with a mark in place of a value holds.
@@ -139,20 +162,22 @@ type value interface {
 	AppendText([]byte) ([]byte, error)
 }
 
-// answer is a column that holds a value or a mark. The unit is put after the text
-// before it is parsed, and taken off when it is written.
+// answer is a column that holds a value or a mark. It is written without its unit; one
+// of a further unit is read and not written. What parse gives is checked.
 func answer[T any, V value](title, fact, path, unit string, written bool, at func(*T) (*V, *placing.Mark), parse func(string) (V, error), check func(V) error) lines.Column[T] {
 	c := lines.Column[T]{Name: title, Fact: fact, Path: path}
 	var none V
-	c.Read = func(row *T, s string) error {
+	c.Read = func(row *T, s string) (err error) {
 		v, mark := at(row)
-		m, err := placing.ParseMark(s)
-		if err == nil {
-			*mark = m
-			return nil
+		switch s {
+		case "blank", "double-marked", "unreadable": // no values, which are tried before other spellings
+		default:
+			if *v, err = parse(s); err == nil {
+				return nil
+			}
 		}
-		if *v, err = parse(s + unit); err == nil {
-			err = check(*v)
+		if m, other := placing.ParseMark(s); other == nil {
+			*mark, err = m, nil
 		}
 		return err
 	}
@@ -176,17 +201,42 @@ func answer[T any, V value](title, fact, path, unit string, written bool, at fun
 	return c
 }
 
-// within refuses a measure outside its limits.
-func within[M interface {
-	Compare(M) int
-	String() string
-}](field string, least, most M) func(M) error {
-	return func(v M) error {
-		if v.Compare(least) < 0 || v.Compare(most) > 0 {
-			return &fault.FieldError{Field: field, Value: v.String(), Allowed: least.String() + " to " + most.String(), Err: fault.ErrRange}
+// measure is a measure within its limits.
+type measure[T any, V quantity[V]] struct {
+	fact, path  string
+	least, most V
+	units       func(int64) V
+	places      int // of the units
+	parse       func(string, ...grade.Rounding) (V, error)
+	at          func(*T) (*V, *placing.Mark)
+}
+
+type quantity[V any] interface {
+	value
+	Compare(V) int
+	Units() int64
+}
+
+// column is the column of a measure in a unit, which is put after the number in a cell.
+func (m *measure[T, V]) column(title, unit string, written bool) lines.Column[T] {
+	check := func(v V) error { return within(m.fact, v, m.least, m.most) }
+	slow, least, most := checked(plain(m.parse), check), m.least.Units(), m.most.Units()
+	parse := func(s string) (V, error) {
+		// A plain number in the unit that is counted in is read quickly.
+		if n, ok := fixed.Plain(s, m.places); ok && written && n >= least && n <= most {
+			return m.units(n), nil
 		}
-		return nil
+		return slow(s + unit)
 	}
+	return answer(title, m.fact, m.path, unit, written, m.at, parse, check)
+}
+
+// within refuses a number outside its limits.
+func within[V quantity[V]](field string, v, least, most V) error {
+	if v.Compare(least) < 0 || v.Compare(most) > 0 {
+		return &fault.FieldError{Field: field, Value: v.String(), Allowed: least.String() + " to " + most.String(), Err: fault.ErrRange}
+	}
+	return nil
 }
 
 // leastYield and greatestYield are the ends of what the equation gives for measures
@@ -202,26 +252,27 @@ func yieldLimits() (least, greatest grade.Yield) {
 	return least, greatest
 }
 
-func checkYield(y grade.Yield) error {
-	if y.Compare(leastYield) < 0 || y.Compare(greatestYield) > 0 {
-		return &fault.FieldError{Field: "yield", Value: y.String(), Allowed: leastYield.String() + " to " + greatestYield.String(), Err: fault.ErrRange}
-	}
-	return nil
-}
+func checkYield(y grade.Yield) error { return within("yield", y, leastYield, greatestYield) }
 
 func checkPreliminary(p grade.ShortcutYield) error {
 	_, err := grade.FatForPreliminary(p)
 	return err
 }
 
-func checkQuality(q grade.Quality) error {
-	_, err := q.AppendText(nil)
-	return err
+// unchecked is for values that are in order as they are read, and tell of it themselves
+// where they are written.
+func unchecked[V any](V) error { return nil }
+
+// checked is a parser that checks what it gives.
+func checked[V any](parse func(string) (V, error), check func(V) error) func(string) (V, error) {
+	return func(s string) (V, error) {
+		v, err := parse(s)
+		if err == nil {
+			err = check(v)
+		}
+		return v, err
+	}
 }
-
-func checkMarbling(m grade.Marbling) error { return m.Check("marbling") }
-
-func unchecked(Points) error { return nil }
 
 // plain is a parser that rounds nothing.
 func plain[V any](parse func(string, ...grade.Rounding) (V, error)) func(string) (V, error) {
@@ -230,58 +281,58 @@ func plain[V any](parse func(string, ...grade.Rounding) (V, error)) func(string)
 
 // facts are the columns of a grading card.
 func facts[T any](at func(*T) *Facts) []lines.Column[T] {
-	limits := grade.CarcassLimits()
-	lo, hi := limits.Least, limits.Most
-	fat := func(name, unit string, written bool) lines.Column[T] {
-		return answer(name, "fat", "facts.fat", unit, written, func(r *T) (*grade.Thickness, *placing.Mark) { return &at(r).Fat, &at(r).Marks.Fat }, plain(grade.ParseThickness), within("fat", lo.Fat, hi.Fat))
-	}
-	ribeye := func(name, unit string, written bool) lines.Column[T] {
-		return answer(name, "ribeye", "facts.ribeye", unit, written, func(r *T) (*grade.Area, *placing.Mark) { return &at(r).Ribeye, &at(r).Marks.Ribeye }, plain(grade.ParseArea), within("ribeye", lo.Ribeye, hi.Ribeye))
-	}
-	weight := func(name, unit string, written bool) lines.Column[T] {
-		return answer(name, "weight", "facts.weight", unit, written, func(r *T) (*grade.Weight, *placing.Mark) { return &at(r).Weight, &at(r).Marks.Weight }, plain(grade.ParseWeight), within("weight", lo.Weight, hi.Weight))
-	}
-	score := func(name string, of func(*Facts) (*maturity.Score, *placing.Mark)) lines.Column[T] {
-		return answer(name, name, "facts."+name, "", true, func(r *T) (*maturity.Score, *placing.Mark) { return of(at(r)) }, maturity.Parse, func(s maturity.Score) error { return s.Check(name) })
+	lo, hi := grade.CarcassLimits().Least, grade.CarcassLimits().Most
+	fat := measure[T, grade.Thickness]{"fat", "facts.fat", lo.Fat, hi.Fat, grade.ThicknessUnits, 4, grade.ParseThickness, func(r *T) (*grade.Thickness, *placing.Mark) { f := at(r); return &f.Fat, &f.Marks.Fat }}
+	ribeye := measure[T, grade.Area]{"ribeye", "facts.ribeye", lo.Ribeye, hi.Ribeye, grade.AreaUnits, 4, grade.ParseArea, func(r *T) (*grade.Area, *placing.Mark) { f := at(r); return &f.Ribeye, &f.Marks.Ribeye }}
+	kph := measure[T, grade.Share]{"KPH", "facts.kph", lo.KPH, hi.KPH, grade.ShareUnits, 4, grade.ParseShare, func(r *T) (*grade.Share, *placing.Mark) { f := at(r); return &f.KPH, &f.Marks.KPH }}
+	weight := measure[T, grade.Weight]{"weight", "facts.weight", lo.Weight, hi.Weight, grade.WeightUnits, 4, grade.ParseWeight, func(r *T) (*grade.Weight, *placing.Mark) { f := at(r); return &f.Weight, &f.Marks.Weight }}
+	yield := measure[T, grade.Yield]{"yield", "facts.yield", leastYield, greatestYield, grade.YieldUnits, 8, grade.ParseYield, func(r *T) (*grade.Yield, *placing.Mark) { f := at(r); return &f.Yield, &f.Marks.Yield }}
+	score := func(name string, at func(*T) (*maturity.Score, *placing.Mark)) lines.Column[T] {
+		return answer(name, name, "facts."+name, "", true, at, maturity.Parse, func(s maturity.Score) error { return s.Check(name) })
 	}
 	return []lines.Column[T]{
-		score("skeletal", func(f *Facts) (*maturity.Score, *placing.Mark) { return &f.Skeletal, &f.Marks.Skeletal }),
-		score("lean", func(f *Facts) (*maturity.Score, *placing.Mark) { return &f.Lean, &f.Marks.Lean }),
-		score("maturity", func(f *Facts) (*maturity.Score, *placing.Mark) { return &f.Maturity, &f.Marks.Maturity }),
-		answer("marbling", "marbling", "facts.marbling", "", true, func(r *T) (*grade.Marbling, *placing.Mark) { return &at(r).Marbling, &at(r).Marks.Marbling }, grade.ParseMarbling, checkMarbling),
-		answer("quality", "quality", "facts.quality", "", true, func(r *T) (*grade.Quality, *placing.Mark) { return &at(r).Quality, &at(r).Marks.Quality }, grade.ParseQuality, checkQuality),
-		fat("fat_in", " in", true),
-		fat("fat_mm", " mm", false),
-		fat("fat_cm", " cm", false),
-		answer("preliminary", "preliminary", "facts.preliminary", "", true, func(r *T) (*grade.ShortcutYield, *placing.Mark) { return &at(r).Preliminary, &at(r).Marks.Preliminary }, plain(grade.ParseShortcutYield), checkPreliminary),
-		ribeye("ribeye_sq_in", " sq in", true),
-		ribeye("ribeye_sq_cm", " sq cm", false),
-		answer("kph_pct", "KPH", "facts.kph", "%", true, func(r *T) (*grade.Share, *placing.Mark) { return &at(r).KPH, &at(r).Marks.KPH }, plain(grade.ParseShare), within("KPH", lo.KPH, hi.KPH)),
-		weight("weight_lb", " lb", true),
-		weight("weight_kg", " kg", false),
-		answer("yield", "yield", "facts.yield", "", true, func(r *T) (*grade.Yield, *placing.Mark) { return &at(r).Yield, &at(r).Marks.Yield }, plain(grade.ParseYield), checkYield),
+		score("skeletal", func(r *T) (*maturity.Score, *placing.Mark) { f := at(r); return &f.Skeletal, &f.Marks.Skeletal }),
+		score("lean", func(r *T) (*maturity.Score, *placing.Mark) { f := at(r); return &f.Lean, &f.Marks.Lean }),
+		score("maturity", func(r *T) (*maturity.Score, *placing.Mark) { f := at(r); return &f.Maturity, &f.Marks.Maturity }),
+		answer("marbling", "marbling", "facts.marbling", "", true, func(r *T) (*grade.Marbling, *placing.Mark) { f := at(r); return &f.Marbling, &f.Marks.Marbling }, grade.ParseMarbling, func(m grade.Marbling) error { return m.Check("marbling") }),
+		answer("quality", "quality", "facts.quality", "", true, func(r *T) (*grade.Quality, *placing.Mark) { f := at(r); return &f.Quality, &f.Marks.Quality }, grade.ParseQuality, unchecked),
+		fat.column("fat_in", " in", true),
+		fat.column("fat_mm", " mm", false),
+		fat.column("fat_cm", " cm", false),
+		answer("preliminary", "preliminary", "facts.preliminary", "", true, func(r *T) (*grade.ShortcutYield, *placing.Mark) {
+			f := at(r)
+			return &f.Preliminary, &f.Marks.Preliminary
+		}, checked(plain(grade.ParseShortcutYield), checkPreliminary), checkPreliminary),
+		ribeye.column("ribeye_sq_in", " sq in", true),
+		ribeye.column("ribeye_sq_cm", " sq cm", false),
+		kph.column("kph_pct", "%", true),
+		weight.column("weight_lb", " lb", true),
+		weight.column("weight_kg", " kg", false),
+		yield.column("yield", "", true),
 	}
+}
+
+// where are the columns that say which class a row is about.
+func where[T any](contest, class func(*T) *string) []lines.Column[T] {
+	return []lines.Column[T]{name("contest", "contest", false, contest), name("class", "class", true, class)}
 }
 
 // PlacingSheet is the sheet of placing cards: contest, class, member, team,
 // division, placing. The placing is written with hyphens, as 3-2-1-4 (published:
 // ext-maryland-contests), or is the mark that says why there is none: blank,
-// double-marked or unreadable; it is read as [placing.ParseCard] reads it. An empty placing reads as the zero Card, which
-// counts as blank.
+// double-marked or unreadable; it is read as [placing.ParseCard] reads it. An empty
+// placing reads as the zero Card, which counts as blank.
 func PlacingSheet() Sheet[PlacingCard] {
-	columns := []lines.Column[PlacingCard]{
-		name("contest", "contest", false, func(r *PlacingCard) *string { return &r.Contest }),
-		name("class", "class", true, func(r *PlacingCard) *string { return &r.Class }),
-	}
-	columns = append(columns, who(func(r *PlacingCard) *Member { return &r.Member })...)
-	return Sheet[PlacingCard]{columns: append(columns, lines.Column[PlacingCard]{
-		Name: "placing", Fact: "placing", Path: "card", Needed: true,
-		Read: func(r *PlacingCard, s string) (err error) {
-			r.Card, err = placing.ParseCard(s)
-			return err
-		},
-		Write: func(b []byte, r *PlacingCard) ([]byte, error) { return r.Card.AppendText(b) },
-	})}
+	return Sheet[PlacingCard]{columns: func() []lines.Column[PlacingCard] {
+		return slices.Concat(
+			where(func(r *PlacingCard) *string { return &r.Contest }, func(r *PlacingCard) *string { return &r.Class }),
+			who(func(r *PlacingCard) *Member { return &r.Member }),
+			[]lines.Column[PlacingCard]{{
+				Name: "placing", Fact: "placing", Path: "card", Needed: true,
+				Read:  func(r *PlacingCard, s string) (err error) { r.Card, err = placing.ParseCard(s); return err },
+				Write: func(b []byte, r *PlacingCard) ([]byte, error) { return r.Card.AppendText(b) },
+			}})
+	}}
 }
 
 // EstimateSheet is the sheet of grading cards: contest, class, exhibit, member,
@@ -293,13 +344,13 @@ func PlacingSheet() Sheet[PlacingCard] {
 // empty field says nothing, as when the item was not asked for; blank says that it
 // was and that no answer was given.
 func EstimateSheet() Sheet[Estimate] {
-	columns := []lines.Column[Estimate]{
-		name("contest", "contest", false, func(r *Estimate) *string { return &r.Contest }),
-		name("class", "class", true, func(r *Estimate) *string { return &r.Class }),
-		exhibit(func(r *Estimate) *int { return &r.Exhibit }),
-	}
-	columns = append(columns, who(func(r *Estimate) *Member { return &r.Member })...)
-	return Sheet[Estimate]{columns: append(columns, facts(func(r *Estimate) *Facts { return &r.Facts })...)}
+	return Sheet[Estimate]{columns: func() []lines.Column[Estimate] {
+		return slices.Concat(
+			where(func(r *Estimate) *string { return &r.Contest }, func(r *Estimate) *string { return &r.Class }),
+			exhibit(func(r *Estimate) *int { return &r.Exhibit }),
+			who(func(r *Estimate) *Member { return &r.Member }),
+			facts(func(r *Estimate) *Facts { return &r.Facts }))
+	}}
 }
 
 // HandSheet is the sheet of scores that people gave: contest, component, class,
@@ -307,59 +358,52 @@ func EstimateSheet() Sheet[Estimate] {
 // score counts for, as "reasons". The score is a number with at most 4 places, or
 // a mark.
 func HandSheet() Sheet[HandScore] {
-	columns := []lines.Column[HandScore]{
-		name("contest", "contest", false, func(r *HandScore) *string { return &r.Contest }),
-		name("component", "component", true, func(r *HandScore) *string { return &r.Component }),
-		name("class", "class", false, func(r *HandScore) *string { return &r.Class }),
-	}
-	columns = append(columns, who(func(r *HandScore) *Member { return &r.Member })...)
-	return Sheet[HandScore]{columns: append(columns,
-		answer("score", "score", "score", "", true, func(r *HandScore) (*Points, *placing.Mark) { return &r.Score, &r.Mark }, plain(ParsePoints), unchecked))}
+	return Sheet[HandScore]{columns: func() []lines.Column[HandScore] {
+		return slices.Concat([]lines.Column[HandScore]{
+			name("contest", "contest", false, func(r *HandScore) *string { return &r.Contest }),
+			name("component", "component", true, func(r *HandScore) *string { return &r.Component }),
+			name("class", "class", false, func(r *HandScore) *string { return &r.Class }),
+		}, who(func(r *HandScore) *Member { return &r.Member }), []lines.Column[HandScore]{
+			answer("score", "score", "score", "", true, func(r *HandScore) (*Points, *placing.Mark) { return &r.Score, &r.Mark }, parsePoints, unchecked),
+		})
+	}}
 }
 
 // OfficialSheet is the sheet of official placings: contest, class, placing, cuts.
 // Cuts are written from the top pair down, as 2-8-2 (published:
 // ext-maryland-contests).
 func OfficialSheet() Sheet[OfficialPlacing] {
-	return Sheet[OfficialPlacing]{columns: []lines.Column[OfficialPlacing]{
-		name("contest", "contest", false, func(r *OfficialPlacing) *string { return &r.Contest }),
-		name("class", "class", true, func(r *OfficialPlacing) *string { return &r.Class }),
-		{
-			Name: "placing", Fact: "placing", Path: "order", Needed: true, Blank: true,
-			Read: func(r *OfficialPlacing, s string) (err error) {
-				r.Order, err = placing.ParseOrder(s)
-				return err
-			},
-			Write: func(b []byte, r *OfficialPlacing) ([]byte, error) {
-				if !r.Order.IsValid() {
-					return b, &fault.FieldError{Field: "placing", Allowed: "a placing, as 3-2-1-4", Err: fault.ErrMissing}
-				}
-				return r.Order.AppendText(b)
-			},
-		},
-		{
-			Name: "cuts", Fact: "cuts", Path: "cuts", Needed: true, Blank: true,
-			Read: func(r *OfficialPlacing, s string) (err error) {
-				r.Cuts, err = placing.ParseCuts(s)
-				return err
-			},
-			Write: func(b []byte, r *OfficialPlacing) ([]byte, error) {
-				if !r.Cuts.IsValid() {
-					return b, &fault.FieldError{Field: "cuts", Allowed: "cuts, as 2-8-2", Err: fault.ErrMissing}
-				}
-				return r.Cuts.AppendText(b)
-			},
-		},
+	return Sheet[OfficialPlacing]{columns: func() []lines.Column[OfficialPlacing] {
+		return append(where(func(r *OfficialPlacing) *string { return &r.Contest }, func(r *OfficialPlacing) *string { return &r.Class }),
+			official("placing", "order", "a placing, as 3-2-1-4", func(r *OfficialPlacing) *placing.Order { return &r.Order }, placing.ParseOrder),
+			official("cuts", "cuts", "cuts, as 2-8-2", func(r *OfficialPlacing) *placing.Cuts { return &r.Cuts }, placing.ParseCuts))
 	}}
+}
+
+// official is a column of an official placing, which has to be there.
+func official[V interface {
+	IsValid() bool
+	AppendText([]byte) ([]byte, error)
+}](name, path, allowed string, at func(*OfficialPlacing) *V, parse func(string) (V, error)) lines.Column[OfficialPlacing] {
+	return lines.Column[OfficialPlacing]{
+		Name: name, Fact: name, Path: path, Needed: true, Blank: true,
+		Read: func(r *OfficialPlacing, s string) (err error) { *at(r), err = parse(s); return err },
+		Write: func(b []byte, r *OfficialPlacing) ([]byte, error) {
+			if v := *at(r); v.IsValid() {
+				return v.AppendText(b)
+			}
+			return b, &fault.FieldError{Field: name, Allowed: allowed, Err: fault.ErrMissing}
+		},
+	}
 }
 
 // KeySheet is the sheet of official facts: contest, class, exhibit and the facts
 // as in [EstimateSheet].
 func KeySheet() Sheet[OfficialFacts] {
-	columns := []lines.Column[OfficialFacts]{
-		name("contest", "contest", false, func(r *OfficialFacts) *string { return &r.Contest }),
-		name("class", "class", true, func(r *OfficialFacts) *string { return &r.Class }),
-		exhibit(func(r *OfficialFacts) *int { return &r.Exhibit }),
-	}
-	return Sheet[OfficialFacts]{columns: append(columns, facts(func(r *OfficialFacts) *Facts { return &r.Facts })...)}
+	return Sheet[OfficialFacts]{columns: func() []lines.Column[OfficialFacts] {
+		return slices.Concat(
+			where(func(r *OfficialFacts) *string { return &r.Contest }, func(r *OfficialFacts) *string { return &r.Class }),
+			exhibit(func(r *OfficialFacts) *int { return &r.Exhibit }),
+			facts(func(r *OfficialFacts) *Facts { return &r.Facts }))
+	}}
 }

@@ -6,11 +6,15 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"testing/iotest"
+	"unsafe"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/grade/sheet"
+	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/maturity"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/contest"
@@ -278,7 +282,7 @@ func TestWriteRefuses(t *testing.T) {
 			if tt.err == nil || tt.err.Error() != tt.want {
 				t.Errorf("%s: got %v, want %s", tt.reason, tt.err, tt.want)
 			}
-			var re *contest.RowError
+			var re *sheet.RowError
 			if !errors.As(tt.err, &re) || re.Line != 2 {
 				t.Errorf("got %#v, want a RowError of line 2", tt.err)
 			}
@@ -449,5 +453,33 @@ func TestLongestLine(t *testing.T) {
 	}
 	if d := cmp.Diff([]string{"line 3: row: over 65536 bytes: out of range; allowed: lines up to 64 KiB"}, errs); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
+	}
+}
+
+// TestManyNames holds that names come back as they are however many a sheet has, and
+// that a name which comes again is held once.
+func TestManyNames(t *testing.T) {
+	const members = 5_000
+	var b strings.Builder
+	b.WriteString("class,member,team,placing\n")
+	for round := range 2 {
+		for i := range members {
+			fmt.Fprintf(&b, "class %d,%d,team %d,1-2-3-4\n", round, i, i/4)
+		}
+	}
+	n, last := 0, ""
+	for card, err := range contest.PlacingSheet().Read(strings.NewReader(b.String())) {
+		faulttest.Text(t, err, "")
+		want := contest.Member{ID: strconv.Itoa(n % members), Team: "team " + strconv.Itoa(n%members/4)}
+		if card.Class != "class "+strconv.Itoa(n/members) || card.Member != want {
+			t.Fatalf("row %d: %+v", n, card)
+		}
+		if n%4 != 0 && unsafe.StringData(card.Member.Team) != unsafe.StringData(last) {
+			t.Fatalf("row %d: the team is held anew", n)
+		}
+		n, last = n+1, card.Member.Team
+	}
+	if n != 2*members {
+		t.Errorf("%d rows", n)
 	}
 }

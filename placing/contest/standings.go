@@ -2,6 +2,7 @@ package contest
 
 import (
 	"cmp"
+	"fmt"
 	"maps"
 	"slices"
 	"strconv"
@@ -48,49 +49,43 @@ func (t *Tally) Enter(m Member) error {
 	if err := t.made(); err != nil {
 		return err
 	}
-	f, err := t.find(m, nil)
-	if err == nil {
-		t.members[m.ID], f.r.member = f.r, f.member
-	}
+	_, err := t.enter(m)
 	return err
 }
 
-// found is an item, or a member, that can be added, and where it goes.
-type found struct {
-	r      *record
-	member Member // what the member of the record becomes
+// entry is what one item has changed.
+type entry struct {
+	*record
+	fresh  bool   // the member was not known
+	before Member // what was known
 	slot   int
 	bit    uint64
+	points int64
 }
 
-// find finds the record of a member, or makes one that is not yet in the tally, and
-// says what its member becomes. What is found already is of the same call.
-func (t *Tally) find(m Member, already []found) (found, error) {
-	f := found{r: t.members[m.ID]}
-	if f.r != nil {
-		f.member = f.r.member
-	}
-	for i := range already {
-		if a := &already[i]; a.r != nil && a.member.ID == m.ID {
-			f.r, f.member = a.r, a.member
+// enter finds the record of a member, or makes one.
+func (t *Tally) enter(m Member) (entry, error) {
+	e := entry{record: t.members[m.ID]}
+	if e.record != nil {
+		if e.before = e.member; e.member == m {
+			return e, nil
 		}
-	}
-	if f.r != nil && f.member == m {
-		return f, nil
 	}
 	if err := fault.Join(fault.At("member.id", "", checkName("member", m.ID, true)), fault.At("member.team", "", checkName("team", m.Team, false)), fault.At("member.division", "", checkName("division", m.Division, false))); err != nil {
-		return found{}, inMember(m, err)
+		return e, inMember(m, err)
 	}
-	if f.r == nil {
-		return found{r: &record{scores: make([]int64, len(t.contest.format.Components)), seen: make([]uint64, len(t.contest.slots))}, member: m}, nil
+	if e.record == nil {
+		e.fresh, e.record = true, &record{m, make([]int64, len(t.contest.format.Components)), make([]uint64, len(t.contest.slots))}
+		t.members[m.ID] = e.record
+		return e, nil
 	}
-	for _, w := range [...]struct{ name, old, new string }{{"team", f.member.Team, m.Team}, {"division", f.member.Division, m.Division}} {
+	for _, w := range [...]struct{ name, old, new string }{{"team", e.before.Team, m.Team}, {"division", e.before.Division, m.Division}} {
 		if w.old != w.new && w.old != "" && w.new != "" {
-			return found{}, inMember(m, &fault.FieldError{Path: "member." + w.name, Field: w.name, Value: strconv.Quote(w.new), Allowed: strconv.Quote(w.old) + ", as on the member's other cards", Err: fault.ErrRepeated})
+			return e, inMember(m, &fault.FieldError{Path: "member." + w.name, Field: w.name, Value: strconv.Quote(w.new), Allowed: strconv.Quote(w.old) + ", as on the member's other cards", Err: fault.ErrRepeated})
 		}
 	}
-	f.member.Team, f.member.Division = cmp.Or(f.member.Team, m.Team), cmp.Or(f.member.Division, m.Division)
-	return f, nil
+	e.member.Team, e.member.Division = cmp.Or(e.before.Team, m.Team), cmp.Or(e.before.Division, m.Division)
+	return e, nil
 }
 
 // Add adds items, all or none of them; zero Items are skipped. An item that the
@@ -102,37 +97,31 @@ func (t *Tally) Add(items ...Item) error {
 	if err := t.made(); err != nil {
 		return err
 	}
-	var room [4]found
-	list := room[:0]
+	var room [4]entry
+	added := room[:0]
 	var refused error
 	for i := range items {
 		item := &items[i]
 		if !item.IsValid() {
-			list = append(list, found{})
 			continue
 		}
-		f, err := t.take(item, &t.last[i%len(t.last)], list)
-		if err != nil {
+		if e, err := t.add(item, &t.last[i%len(t.last)]); err != nil {
 			refused = fault.Join(refused, fault.At(nth("items", i), "", err))
+		} else {
+			added = append(added, e)
 		}
-		list = append(list, f)
 	}
 	if refused != nil {
-		return refused
-	}
-	for i := range list {
-		if f := &list[i]; f.r != nil {
-			t.members[f.member.ID], f.r.member = f.r, f.member
-			f.r.seen[f.slot] |= f.bit
-			f.r.scores[t.contest.slots[f.slot].component] += items[i].Points.Units()
+		for _, e := range slices.Backward(added) {
+			t.undo(e)
 		}
 	}
-	return nil
+	return refused
 }
 
-// take finds where an item goes, after those that were found already.
-func (t *Tally) take(item *Item, last *int, already []found) (found, error) {
-	refuse := func(e *fault.FieldError) (found, error) { return found{}, inMember(item.Member, e) }
+// add adds one item.
+func (t *Tally) add(item *Item, last *int) (entry, error) {
+	refuse := func(e *fault.FieldError) (entry, error) { return entry{}, inMember(item.Member, e) }
 	n, ok := t.slot(item, last)
 	if !ok || item.Exhibit < 0 || item.Exhibit > maxExhibit || t.contest.slots[n].exhibits&(1<<item.Exhibit) == 0 {
 		return refuse(&fault.FieldError{Field: item.where(), Allowed: "an item of the contest", Err: fault.ErrUnknown})
@@ -144,19 +133,29 @@ func (t *Tally) take(item *Item, last *int, already []found) (found, error) {
 		}
 		return refuse(e)
 	}
-	f, err := t.find(item.Member, already)
+	e, err := t.enter(item.Member)
 	if err != nil {
-		return found{}, err
+		return entry{}, err
 	}
-	f.slot, f.bit = n, 1<<item.Exhibit
-	repeated := f.r.seen[n]&f.bit != 0
-	for i := range already {
-		repeated = repeated || already[i].r == f.r && already[i].slot == n && already[i].bit == f.bit
-	}
-	if repeated {
+	if e.seen[n]&(1<<item.Exhibit) != 0 {
+		t.undo(e)
 		return refuse(&fault.FieldError{Field: item.where(), Allowed: "one card for each class", Err: fault.ErrRepeated})
 	}
-	return f, nil
+	e.slot, e.bit, e.points = n, 1<<item.Exhibit, item.Points.Units()
+	e.seen[n] |= e.bit
+	e.scores[t.contest.slots[n].component] += e.points
+	return e, nil
+}
+
+// undo takes back what an item has changed, the last one first.
+func (t *Tally) undo(e entry) {
+	if e.fresh {
+		delete(t.members, e.member.ID)
+		return
+	}
+	e.member = e.before
+	e.seen[e.slot] &^= e.bit
+	e.scores[t.contest.slots[e.slot].component] -= e.points
 }
 
 // slot finds the slot of an item, where it was last time if it can.
@@ -263,6 +262,12 @@ type contender struct {
 	team *TeamLine
 }
 
+// step is what one sum of a contender adds up.
+type step struct {
+	components []int
+	all        bool // over all members of a team, not the counting ones
+}
+
 // Standings ranks members and teams.
 //
 // Members are ordered by total, then by the tie-breaks in turn; those still equal
@@ -311,28 +316,26 @@ func (t *Tally) Standings(v View) (Standings, error) {
 		s.Components = append(s.Components, f.Components[p].Name)
 		s.Of = s.Of.Add(f.Components[p].Value)
 	}
-	steps := f.steps(ties)
+	steps := f.steps(parts, ties)
 	var field []contender
 	for id, r := range t.members {
 		if v.Division == "" || r.member.Division == v.Division {
-			field = append(field, contender{append([]int64{sum(r.scores, parts)}, sums(r.scores, steps)...), id, r, nil})
+			field = append(field, contender{sums(steps, r.scores, r.scores), id, r, nil})
 		}
 	}
 	rank(field, func(c contender, rank int, tied bool, by int) {
 		s.Members = append(s.Members, MemberLine{rank, tied, c.rec.member, PointsUnits(c.sums[0]), pick(c.rec.scores, parts), by, t.missing(c.rec, parts)})
 	})
 	var err error
-	s.Teams, err = t.teams(s.Members, parts, teamTies)
-	if err != nil {
+	if s.Teams, err = t.teams(s.Members, parts, f.steps(parts, teamTies)); err != nil {
 		return Standings{}, err
 	}
 	return s, nil
 }
 
 // teams ranks the teams of members who are in order of rank.
-func (t *Tally) teams(members []MemberLine, parts []int, ties []TieBreak) ([]TeamLine, error) {
+func (t *Tally) teams(members []MemberLine, parts []int, steps []step) ([]TeamLine, error) {
 	f := &t.contest.format
-	steps := f.steps(ties)
 	byTeam := map[string][]*record{}
 	for _, m := range members {
 		if m.Member.Team != "" {
@@ -340,47 +343,33 @@ func (t *Tally) teams(members []MemberLine, parts []int, ties []TieBreak) ([]Tea
 		}
 	}
 	var field, barred []contender
-	for name, team := range byTeam {
+	for _, name := range slices.Sorted(maps.Keys(byTeam)) {
+		team := byTeam[name]
 		if f.TeamMembers > 0 && len(team) > f.TeamMembers {
-			continue
+			return nil, &fault.FieldError{Field: "team " + strconv.Quote(name), Value: text.Count(len(team), "member"), Allowed: "at most " + strconv.Itoa(f.TeamMembers), Err: fault.ErrRange}
 		}
-		count := len(team)
-		if f.Counting > 0 {
-			count = min(count, f.Counting)
-		}
-		line := &TeamLine{Team: name}
-		line.Short = len(team) < f.Counting || f.Counting == 0 && len(team) < f.TeamMembers
+		line := &TeamLine{Team: name, Short: len(team) < cmp.Or(f.Counting, f.TeamMembers)}
 		counting, all := make([]int64, len(f.Components)), make([]int64, len(f.Components))
 		for i, r := range team {
-			if i < count {
+			counts := f.Counting == 0 || i < f.Counting
+			if counts {
 				line.Counting = append(line.Counting, r.member.ID)
 			} else {
 				line.Others = append(line.Others, r.member.ID)
 			}
 			for c, p := range r.scores {
-				if all[c] += p; i < count {
+				if all[c] += p; counts {
 					counting[c] += p
 				}
 			}
 		}
-		total := sum(counting, parts)
-		line.Total, line.Scores = PointsUnits(total), pick(counting, parts)
-		c := contender{sums: []int64{total}, name: name, team: line}
-		for i, step := range steps {
-			from := counting
-			if ties[i].AllMembers {
-				from = all
-			}
-			c.sums = append(c.sums, sum(from, step))
-		}
+		c := contender{sums: sums(steps, counting, all), name: name, team: line}
+		line.Total, line.Scores = PointsUnits(c.sums[0]), pick(counting, parts)
 		if line.Short && f.Short == Barred {
 			barred = append(barred, c)
 		} else {
 			field = append(field, c)
 		}
-	}
-	if len(field)+len(barred) < len(byTeam) {
-		return nil, f.tooMany(byTeam)
 	}
 	var out []TeamLine
 	rank(field, func(c contender, rank int, tied bool, by int) {
@@ -389,18 +378,6 @@ func (t *Tally) teams(members []MemberLine, parts []int, ties []TieBreak) ([]Tea
 	})
 	rank(barred, func(c contender, _ int, _ bool, _ int) { out = append(out, *c.team) })
 	return out, nil
-}
-
-// tooMany names the first team, by name, that has too many members.
-func (f *Format) tooMany(teams map[string][]*record) error {
-	var over []string
-	for name, team := range teams {
-		if len(team) > f.TeamMembers {
-			over = append(over, name)
-		}
-	}
-	name := slices.Min(over)
-	return &fault.FieldError{Field: "team " + strconv.Quote(name), Value: text.Count(len(teams[name]), "member"), Allowed: "at most " + strconv.Itoa(f.TeamMembers), Err: fault.ErrRange}
 }
 
 // rank sorts the field and hands out the ranks.
@@ -417,13 +394,8 @@ func rank(field []contender, out func(c contender, rank int, tied bool, by int))
 			place = i + 1
 		}
 		by := 0
-		if i+1 < len(field) {
-			for by < len(c.sums) && c.sums[by] == field[i+1].sums[by] {
-				by++
-			}
-			if by == len(c.sums) {
-				by = 0
-			}
+		for i+1 < len(field) && !same(i, i+1) && c.sums[by] == field[i+1].sums[by] {
+			by++
 		}
 		out(c, place, same(i-1, i) || same(i, i+1), by)
 	}
@@ -444,25 +416,27 @@ func compareNames(a, b string) int {
 	return cmp.Or(cmp.Compare(na, nb), strings.Compare(da, db), cmp.Compare(len(a), len(b)))
 }
 
-// steps finds the components of tie-breaks that were checked.
-func (f *Format) steps(ties []TieBreak) [][]int {
-	out := make([][]int, len(ties))
-	for i, tie := range ties {
-		out[i], _ = f.find(tie.Components)
+// steps are the total over some components and tie-breaks that were checked.
+func (f *Format) steps(parts []int, ties []TieBreak) []step {
+	out := []step{{parts, false}}
+	for _, tie := range ties {
+		components, _ := f.find(tie.Components)
+		out = append(out, step{components, tie.AllMembers})
 	}
 	return out
 }
 
-func sum(scores []int64, parts []int) (total int64) {
-	for _, p := range parts {
-		total += scores[p]
-	}
-	return total
-}
-
-func sums(scores []int64, steps [][]int) (out []int64) {
-	for _, parts := range steps {
-		out = append(out, sum(scores, parts))
+// sums adds up the scores by component of the counting members, or of all.
+func sums(steps []step, counting, all []int64) []int64 {
+	out := make([]int64, len(steps))
+	for i, step := range steps {
+		from := counting
+		if step.all {
+			from = all
+		}
+		for _, c := range step.components {
+			out[i] += from[c]
+		}
 	}
 	return out
 }
@@ -537,39 +511,29 @@ func (s Standings) String() string {
 // table lines up cells: text to the left, and from the given column numbers to the
 // right. A column of empty cells is left out; a row may be shorter than another.
 func table(rows [][]string, numbers int) string {
-	columns := 0
-	for _, row := range rows {
-		columns = max(columns, len(row))
-	}
-	wide := make([]int, columns)
-	for c := range wide {
-		filled := false
-		for i, row := range rows {
-			if c < len(row) {
-				wide[c] = max(wide[c], utf8.RuneCountInString(row[c]))
-				filled = filled || i > 0 && row[c] != ""
+	var wide []int
+	for i := len(rows) - 1; i >= 0; i-- { // the headings last, which make no column
+		for c, cell := range rows[i] {
+			if c == len(wide) {
+				wide = append(wide, 0)
 			}
-		}
-		if !filled {
-			wide[c] = -1
+			if i > 0 || wide[c] > 0 {
+				wide[c] = max(wide[c], utf8.RuneCountInString(cell))
+			}
 		}
 	}
 	var b strings.Builder
 	for _, row := range rows {
 		line := ""
 		for c, cell := range row {
-			if wide[c] < 0 {
-				continue
-			}
-			pad := strings.Repeat(" ", wide[c]-utf8.RuneCountInString(cell))
-			if c >= numbers {
-				line += pad + cell + "  "
-			} else {
-				line += cell + pad + "  "
+			switch {
+			case wide[c] > 0 && c < numbers:
+				line += fmt.Sprintf("%-*s  ", wide[c], cell)
+			case wide[c] > 0:
+				line += fmt.Sprintf("%*s  ", wide[c], cell)
 			}
 		}
-		b.WriteString(strings.TrimRight(line, " "))
-		b.WriteByte('\n')
+		b.WriteString(strings.TrimRight(line, " ") + "\n")
 	}
 	return b.String()
 }

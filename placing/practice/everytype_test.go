@@ -12,5 +12,5 @@ import (
 func TestEveryType(t *testing.T) {
 	c, err := practice.Make(3, practice.Spec{})
 	faulttest.Text(t, err, "")
-	everytype.Run(t, ".", c, c.Spec, c.Spec.Herd, practice.Spec{Exhibits: -1, Spread: 1 << 30, LeastCut: -5}, practice.Herds()[0], practice.Hard, practice.CloseMiddle)
+	everytype.Run(t, ".", c, c.Spec, c.Spec.Herd, practice.Spec{Exhibits: -1, Spread: 1 << 30, LeastCut: -5}, herds()[0], practice.Hard, practice.CloseMiddle)
 }

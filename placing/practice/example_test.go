@@ -67,7 +67,7 @@ func ExampleSpec() {
 }
 
 func ExampleHerd() {
-	h := practice.Herds()[3]
+	h := herds()[3]
 	fmt.Println(h.Name, h.Fat, h.Ribeye, h.KPH, h.Weight, h.Marbling)
 	fmt.Println(h.Means)
 	fmt.Println(h.Spreads)
@@ -80,7 +80,7 @@ func ExampleHerd() {
 }
 
 func ExampleHerds() {
-	for _, h := range practice.Herds() {
+	for h := range practice.Herds() {
 		fmt.Println(h.Name)
 	}
 	// Output:

@@ -77,7 +77,7 @@ func TestCorrelations(t *testing.T) {
 		n, loose = 2000, 3
 	}
 	r := correlations(t)
-	for h, herd := range Herds() {
+	for h, herd := range herds {
 		d := draw{rand.NewPCG(uint64(h), 1)}
 		means, spreads := herd.means(), herd.spreads()
 		var sum [traits]float64

@@ -1,8 +1,10 @@
 package practice
 
 import (
+	"cmp"
 	mathbits "math/bits"
 	"math/rand/v2"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -166,45 +168,26 @@ func Make(seed uint64, spec Spec) (Invented, error) {
 
 // fill puts the defaults in and checks the rest.
 func (s Spec) fill() (Spec, error) {
-	if s.Exhibits == 0 {
-		s.Exhibits = 4
-	}
-	if s.Spread == 0 {
-		s.Spread = 100
-	}
-	if s.Sex == 0 {
-		s.Sex = grade.Steer
-	}
-	if s.Rules == (grade.Rules{}) {
-		s.Rules.Edition = grade.Current
-	}
+	s.Exhibits, s.Spread, s.Sex = cmp.Or(s.Exhibits, 4), cmp.Or(s.Spread, 100), cmp.Or(s.Sex, grade.Steer)
+	s.Rules, s.Herd = cmp.Or(s.Rules, grade.Rules{Edition: grade.Current}), cmp.Or(s.Herd, herds[len(herds)-1])
 	if s.Policy.IsZero() {
 		s.Policy = class.DefaultPolicy()
-	}
-	if s.Herd == (Herd{}) {
-		herds := Herds()
-		s.Herd = herds[len(herds)-1]
 	}
 	if err := s.Herd.check(); err != nil {
 		return Spec{}, fault.In("herd", err)
 	}
-	refuse := func(field string, n, least, most int) error {
-		if n >= least && n <= most {
-			return nil
+	for _, is := range [...]struct {
+		field          string
+		n, least, most int
+	}{
+		{"exhibits", s.Exhibits, placing.MinExhibits, placing.MaxExhibits},
+		{"spread", s.Spread, 1, 400},
+		{"least grades", s.LeastGrades, 0, s.Exhibits},
+		{"least cut", s.LeastCut, 0, 8},
+	} {
+		if is.n < is.least || is.n > is.most {
+			return Spec{}, &fault.FieldError{Field: is.field, Value: strconv.Itoa(is.n), Allowed: strconv.Itoa(is.least) + " to " + strconv.Itoa(is.most), Err: fault.ErrRange}
 		}
-		return &fault.FieldError{Field: field, Value: strconv.Itoa(n), Allowed: strconv.Itoa(least) + " to " + strconv.Itoa(most), Err: fault.ErrRange}
-	}
-	if err := refuse("exhibits", s.Exhibits, placing.MinExhibits, placing.MaxExhibits); err != nil {
-		return Spec{}, err
-	}
-	if err := refuse("spread", s.Spread, 1, 400); err != nil {
-		return Spec{}, err
-	}
-	if err := refuse("least grades", s.LeastGrades, 0, s.Exhibits); err != nil {
-		return Spec{}, err
-	}
-	if err := refuse("least cut", s.LeastCut, 0, 8); err != nil {
-		return Spec{}, err
 	}
 	if s.Difficulty > Easy {
 		return Spec{}, difficulties.Check("difficulty", s.Difficulty)
@@ -246,7 +229,7 @@ func (s *Spec) contradiction() error {
 	}
 	blind := s.Policy.Grid == nil && s.Policy.Exchange.Units() == 0
 	for _, g := range s.Policy.Ties {
-		blind = blind && (g == class.ByMarbling || g == class.ByDark || g == class.ByColor || g == class.ByTexture || g == class.ByFirmness)
+		blind = blind && slices.Contains([]class.Ground{class.ByMarbling, class.ByDark, class.ByColor, class.ByTexture, class.ByFirmness}, g)
 	}
 	if least, most := s.marblings(); blind && least == most {
 		return &fault.FieldError{Field: "herd: spread of marbling", Value: "none", Allowed: "some, for a policy that looks at nothing else within a tier", Err: fault.ErrRange}
@@ -256,10 +239,7 @@ func (s *Spec) contradiction() error {
 
 // possibleCuts reports whether any cuts that the limits allow are as asked for.
 func (s *Spec) possibleCuts() bool {
-	each := make([]int, s.Exhibits-1)
-	for i := range each {
-		each[i] = s.LeastCut
-	}
+	each := slices.Repeat([]int{s.LeastCut}, s.Exhibits-1)
 	if s.Exhibits > mostCarried {
 		// The total that is asked for is at least that of the cuts.
 		cuts, _ := placing.NewCuts(each...)

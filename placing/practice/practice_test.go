@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -23,6 +24,8 @@ import (
 	"pgregory.net/rapid"
 )
 
+func herds() []practice.Herd { return slices.Collect(practice.Herds()) }
+
 // TestSeed pins whole classes: the same seed gives the same class on every
 // processor.
 func TestSeed(t *testing.T) {
@@ -33,7 +36,7 @@ func TestSeed(t *testing.T) {
 	}{
 		{"plain", 7, practice.Spec{}},
 		{"hard, close pairs", 1 << 63, practice.Spec{Difficulty: practice.Hard, Shape: practice.ClosePairs, LeastCut: 1}},
-		{"six, three grades, wide", 2026, practice.Spec{Exhibits: 6, LeastGrades: 3, Spread: 150, Herd: practice.Herds()[0]}},
+		{"six, three grades, wide", 2026, practice.Spec{Exhibits: 6, LeastGrades: 3, Spread: 150, Herd: herds()[0]}},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			c, err := practice.Make(tt.seed, tt.spec)
@@ -67,7 +70,7 @@ func TestManySeeds(t *testing.T) {
 // TestLightHerd holds a class to the least weight that is drawn, 400 lb in its
 // middle, and takes the widest spread that a trait may have.
 func TestLightHerd(t *testing.T) {
-	h := practice.Herds()[0]
+	h := herds()[0]
 	h.Weight, h.WeightSpread = grade.Pounds(300), grade.Pounds(0)
 	c, err := practice.Make(1, practice.Spec{Herd: h})
 	faulttest.Text(t, err, "")
@@ -76,7 +79,7 @@ func TestLightHerd(t *testing.T) {
 			t.Errorf("exhibit %d: %v", e.Number, w)
 		}
 	}
-	h = practice.Herds()[0]
+	h = herds()[0]
 	h.FatSpread = grade.Inches(3)
 	_, err = practice.Make(1, practice.Spec{Herd: h})
 	faulttest.Text(t, err, "")
@@ -121,14 +124,14 @@ func TestHerds(t *testing.T) {
 	}
 	steers := traits(spread)
 	found := 0
-	for i, h := range practice.Herds() {
+	for i, h := range herds() {
 		cited := "published: jas-2020-skaa287"
 		var want practice.Herd
 		if i == 0 {
 			found++
 			cited = "derived: marbling-trial-2010"
 			want = of(h, traits(trial("mean")), traits(trial("sd")))
-			want.Marbling = practice.Herds()[1].Marbling
+			want.Marbling = herds()[1].Marbling
 		}
 		for _, row := range read("audit-means.csv") {
 			if row.Get("source_id") != h.Means.IDs {
@@ -160,7 +163,7 @@ func TestWanted(t *testing.T) {
 			Shape:       practice.Shape(rapid.IntRange(0, 3).Draw(t, "shape")),
 			LeastCut:    rapid.IntRange(0, 1).Draw(t, "least cut"),
 			LeastGrades: rapid.IntRange(0, 2).Draw(t, "grades"),
-			Herd:        rapid.SampledFrom(practice.Herds()).Draw(t, "herd"),
+			Herd:        rapid.SampledFrom(herds()).Draw(t, "herd"),
 		}
 		c, err := practice.Make(rapid.Uint64().Draw(t, "seed"), spec)
 		if err != nil {
@@ -238,7 +241,7 @@ func TestSpread(t *testing.T) {
 
 func TestRefused(t *testing.T) {
 	herd := func(change func(*practice.Herd), grades ...int) practice.Spec {
-		s := practice.Spec{Herd: practice.Herds()[0]}
+		s := practice.Spec{Herd: herds()[0]}
 		change(&s.Herd)
 		for _, n := range grades {
 			s.LeastGrades = n

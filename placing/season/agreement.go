@@ -4,35 +4,12 @@ import (
 	"strconv"
 
 	"example.com/ribface/internal/fault"
-	"example.com/ribface/internal/text"
 )
-
-// Weights say how much a disagreement counts in kappa. The zero Weights are not
-// set.
-type Weights uint8
-
-// The weights.
-const (
-	Unweighted Weights = 1 + iota // every disagreement alike: Cohen's kappa
-	Linear                        // by the number of steps between the two
-	Quadratic                     // by its square
-)
-
-var weightings = text.Enum[Weights]{Kind: "weights", Names: []string{"", "unweighted", "linear", "quadratic"}}
-
-// String gives the name; "unset" for zero.
-func (w Weights) String() string { return weightings.String(w) }
-
-// MarshalText gives the name; the zero value is empty text.
-func (w Weights) MarshalText() ([]byte, error) { return weightings.Marshal(w) }
-
-// UnmarshalText reads what [Weights.String] writes, in any case; empty text gives the
-// zero value. On error the receiver is left as it was.
-func (w *Weights) UnmarshalText(b []byte) error { return weightings.Unmarshal(w, b) }
 
 // Agreement counts how two judges, or a judge and the key, put exhibits into
 // ordered categories, such as grades. It is made by [NewAgreement]; the zero
-// Agreement has no categories. A copy shares its counts.
+// Agreement has no categories. A copy shares its counts. The N of its figures is the
+// number of exhibits.
 type Agreement struct {
 	worker
 	k      int
@@ -82,9 +59,6 @@ func (a *Agreement) Merge(b Agreement) error {
 	return nil
 }
 
-// N returns the number of exhibits.
-func (a Agreement) N() int { return int(a.n) }
-
 // Count returns how many exhibits had the answer and the key; 0 for a category that
 // is not there.
 func (a Agreement) Count(answer, key int) int {
@@ -106,11 +80,27 @@ func (a Agreement) Within(steps int) Figure {
 	return enough(a.n, minAgreement).ratio(integer(in), integer(a.n))
 }
 
-// Kappa returns the agreement beyond chance: 1 less the weighted disagreement over
-// the one expected if answer and key had nothing to do with each other. It is 1 for
-// full agreement, 0 for that of chance, TooFew under 10 exhibits and NoSpread where all
-// have one category in both. Weights that are not set are taken as Unweighted.
-func (a Agreement) Kappa(w Weights) Figure {
+// Kappa returns Cohen's kappa, the agreement beyond chance, every disagreement alike:
+// 1 less the disagreement over the one expected if answer and key had nothing to do with
+// each other. It is 1 for full agreement, 0 for that of chance, TooFew under 10 exhibits
+// and NoSpread where all have one category in both.
+func (a Agreement) Kappa() Figure {
+	return a.kappa(func(steps int) int { return min(steps*steps, 1) })
+}
+
+// LinearKappa is [Agreement.Kappa] with each disagreement weighted by the number of steps
+// between the two.
+func (a Agreement) LinearKappa() Figure {
+	return a.kappa(func(steps int) int { return max(steps, -steps) })
+}
+
+// QuadraticKappa is [Agreement.Kappa] with each disagreement weighted by the square of
+// the number of steps between the two.
+func (a Agreement) QuadraticKappa() Figure {
+	return a.kappa(func(steps int) int { return steps * steps })
+}
+
+func (a Agreement) kappa(weigh func(steps int) int) Figure {
 	row, column := make([]int64, a.k), make([]int64, a.k)
 	for i, c := range a.counts {
 		row[i/a.k] += c
@@ -118,21 +108,9 @@ func (a Agreement) Kappa(w Weights) Figure {
 	}
 	observed, expected := integer(0), integer(0)
 	for i, c := range a.counts {
-		weight := integer(int64(w.of(i/a.k - i%a.k)))
+		weight := integer(int64(weigh(i/a.k - i%a.k)))
 		observed.Add(observed, mul(weight, integer(c), integer(a.n)))
 		expected.Add(expected, mul(weight, integer(row[i/a.k]), integer(column[i%a.k])))
 	}
 	return enough(a.n, minAgreement).ratio(sub(expected, observed), expected)
-}
-
-// of weighs a disagreement of so many steps.
-func (w Weights) of(steps int) int {
-	switch w {
-	case Quadratic:
-		return steps * steps
-	case Linear:
-		return max(steps, -steps)
-	default:
-		return min(steps*steps, 1)
-	}
 }

@@ -8,7 +8,7 @@ import (
 
 // ClassCards follows how members place one class. It takes cards in one pass, holds
 // integer sums, and two of them for one official placing can be merged in any order
-// with the same result. Its figures are TooFew under 5 cards. It is comparable with ==.
+// with the same result. Its figures are TooFew under 5 cards; their N is that of cards. It is comparable with ==.
 // The zero ClassCards has no official placing and refuses every card.
 type ClassCards struct {
 	worker
@@ -19,8 +19,8 @@ type ClassCards struct {
 	rest     Errors // scores in the class against scores on the rest
 }
 
-// NewClass returns a Class without cards.
-func NewClass(o placing.Official) ClassCards { return ClassCards{official: o} }
+// NewClassCards returns ClassCards of an official placing, without cards.
+func NewClassCards(o placing.Official) ClassCards { return ClassCards{official: o} }
 
 // Add adds a card with its member's points on the rest of the contest, from which
 // [ClassCards.Discrimination] is found; points that are not set leave the card out of that.
@@ -35,7 +35,7 @@ func (c *ClassCards) Add(card placing.Order, rest contest.Points) error {
 		return err
 	}
 	if rest.IsSet() {
-		if err := c.rest.Add(Pair{int64(score), rest.Units()}); err != nil {
+		if err := c.rest.Add(int64(score), rest.Units()); err != nil {
 			return err
 		}
 	}
@@ -72,12 +72,6 @@ func (c *ClassCards) Merge(d ClassCards) error {
 	return nil
 }
 
-// Official returns the official placing.
-func (c ClassCards) Official() placing.Official { return c.official }
-
-// N returns the number of cards.
-func (c ClassCards) N() int { return int(c.n) }
-
 // Exact returns the share of cards that agree with the official placing.
 func (c ClassCards) Exact() Figure { return c.figure(c.exact, 1) }
 
@@ -104,10 +98,8 @@ func (c ClassCards) Discrimination() Figure { return c.rest.Correlation() }
 
 // PairShare is how often one pair was reversed.
 type PairShare struct {
-	Upper     int    `json:"upper"`              // the exhibit that is officially over the other
-	Lower     int    `json:"lower"`              // the other
-	Points    int    `json:"points"`             // what the reversal costs: the cut, for neighbors
-	Neighbors bool   `json:"neighbors,omitzero"` // the two stand next to each other in the official placing
+	placing.Fault
+	Neighbors bool   `json:"neighbors,omitzero"` // the two stand next to each other in the official placing, so that the cost is their cut
 	Share     Figure `json:"share"`              // of the cards
 }
 
@@ -122,7 +114,7 @@ func (c ClassCards) Pairs() []PairShare {
 		points := 0
 		for j := i + 1; j < order.Len(); j++ {
 			points += cuts.At(j)
-			out = append(out, PairShare{order.At(i + 1), order.At(j + 1), points, j == i+1, c.figure(c.reversed[pairIndex(i, j)], 1)})
+			out = append(out, PairShare{placing.Fault{Upper: order.At(i + 1), Lower: order.At(j + 1), Points: points}, j == i+1, c.figure(c.reversed[pairIndex(i, j)], 1)})
 		}
 	}
 	return out

@@ -1,6 +1,7 @@
 package season
 
 import (
+	"cmp"
 	"math/big"
 	mathbits "math/bits"
 	"strconv"
@@ -30,13 +31,6 @@ func (w wide) big() *big.Int {
 	return v.Add(v, new(big.Int).SetUint64(w.lo))
 }
 
-// Pair is an estimate with the truth that it is held against, as integers in a
-// unit of the caller's choice.
-type Pair struct {
-	Estimate int64 `json:"estimate"`
-	Truth    int64 `json:"truth"`
-}
-
 // maxValue bounds what is summed, so that no sum of fewer than 2^60 observations
 // overflows.
 const maxValue = 1_000_000_000_000
@@ -57,7 +51,8 @@ func check(field string, v int64) error {
 // Errors sums up the errors of estimates in one pass: an error is the estimate less
 // the truth. It holds exact integer sums, takes 136 bytes whatever it has seen, and
 // two of them can be merged in any order with the same result. It is comparable
-// with ==. The zero Errors have seen nothing.
+// with ==. The N of its figures is the number of estimates. The zero Errors have seen
+// nothing.
 type Errors struct {
 	worker
 	n              int64
@@ -65,28 +60,26 @@ type Errors struct {
 	ee, xx, yy, xy wide
 }
 
-// Add adds one estimate. A value beyond a trillion either way gives a
+// Add adds an estimate with the truth that it is held against, as integers in a unit of
+// the caller's choice. A value beyond a trillion either way gives a
 // [*placing.FieldError] and adds nothing.
-func (s *Errors) Add(p Pair) error {
+func (s *Errors) Add(estimate, truth int64) error {
 	if s == nil {
 		return missing("errors")
 	}
-	if err := check("estimate", p.Estimate); err != nil {
+	if err := cmp.Or(check("estimate", estimate), check("truth", truth)); err != nil {
 		return err
 	}
-	if err := check("truth", p.Truth); err != nil {
-		return err
-	}
-	e := p.Estimate - p.Truth
 	s.n++
+	e := estimate - truth
 	s.e.add(e, 1)
 	s.abs.add(max(e, -e), 1)
-	s.x.add(p.Estimate, 1)
-	s.y.add(p.Truth, 1)
+	s.x.add(estimate, 1)
+	s.y.add(truth, 1)
 	s.ee.add(e, e)
-	s.xx.add(p.Estimate, p.Estimate)
-	s.yy.add(p.Truth, p.Truth)
-	s.xy.add(p.Estimate, p.Truth)
+	s.xx.add(estimate, estimate)
+	s.yy.add(truth, truth)
+	s.xy.add(estimate, truth)
 	return nil
 }
 
@@ -103,9 +96,6 @@ func (s *Errors) Merge(t Errors) {
 		v.to.plus(v.from)
 	}
 }
-
-// N returns the number of estimates.
-func (s Errors) N() int { return int(s.n) }
 
 // Bias returns the mean error; over 0 for estimates that are too high, TooFew under 3.
 func (s Errors) Bias() Figure {

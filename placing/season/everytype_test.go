@@ -25,16 +25,16 @@ func TestEveryType(t *testing.T) {
 	agreement, err := season.NewAgreement(3)
 	faulttest.Text(t, err, "")
 	faulttest.Text(t, agreement.Add(0, 2), "")
-	judges := season.NewJudges()
+	judges := season.Judges{}
 	faulttest.Text(t, judges.Add("1", "ada", 7), "")
-	class := season.NewClass(official(t))
+	class := season.NewClassCards(official(t))
 	faulttest.Text(t, class.Add(placing.MustParseOrder("1-2-3-4"), contest.Points{}), "")
 	icc, err := judges.Ratings().Intraclass()
 	faulttest.Text(t, err, "")
 	var errors season.Errors
-	faulttest.Text(t, errors.Add(season.Pair{Estimate: 1, Truth: 2}), "")
+	faulttest.Text(t, errors.Add(1, 2), "")
 	everytype.Run(t, ".",
-		s, calibration, calibration.Traits[0], calibration.Quality, agreement, season.Linear, judges, judges.Ratings(), season.Ratings{Values: [][]int64{{1}, {1, 2}}},
-		icc, class, class.Pairs()[0], errors, season.Pair{}, calibration.Tau, season.TooFew,
+		s, calibration, calibration.Traits[0], calibration.Quality, agreement, judges, judges.Ratings(), season.Ratings{Values: [][]int64{{1}, {1, 2}}},
+		icc, class, class.Pairs()[0], errors, calibration.Tau, season.TooFew,
 	)
 }

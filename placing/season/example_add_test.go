@@ -11,8 +11,8 @@ import (
 
 func ExampleErrors_Add() {
 	var s season.Errors
-	fmt.Println(s.Add(season.Pair{Estimate: 1250, Truth: 1190}), s.N())
-	fmt.Println(s.Add(season.Pair{Estimate: 2_000_000_000_000, Truth: 1190}), s.N())
+	fmt.Println(s.Add(1250, 1190), s.Bias().N)
+	fmt.Println(s.Add(2_000_000_000_000, 1190), s.Bias().N)
 	// Output:
 	// <nil> 1
 	// estimate: 2000000000000: out of range; allowed: -1,000,000,000,000 to 1,000,000,000,000 1
@@ -52,9 +52,9 @@ func ExampleSeason_Estimate() {
 
 func ExampleClassCards_Add() {
 	official, _ := placing.ParseOfficial("3-2-1-4 cuts 2-8-2")
-	c := season.NewClass(official)
-	fmt.Println(c.Add(placing.MustParseOrder("3-2-1-4"), contest.PointsOf(88)), c.N())
-	fmt.Println(c.Add(placing.MustParseOrder("1-2"), contest.PointsOf(70)), c.N())
+	c := season.NewClassCards(official)
+	fmt.Println(c.Add(placing.MustParseOrder("3-2-1-4"), contest.PointsOf(88)), c.Exact().N)
+	fmt.Println(c.Add(placing.MustParseOrder("1-2"), contest.PointsOf(70)), c.Exact().N)
 	// Output:
 	// <nil> 1
 	// card: 1-2: out of range; allowed: an order of 4 exhibits 1

@@ -13,12 +13,12 @@ import (
 
 // Estimates of ribeye against the official ones, in hundredths of a square inch:
 // invented.
-var ribeyes = []season.Pair{{Estimate: 1250, Truth: 1190}, {Estimate: 1320, Truth: 1310}, {Estimate: 1180, Truth: 1200}, {Estimate: 1450, Truth: 1400}, {Estimate: 1390, Truth: 1360}, {Estimate: 1280, Truth: 1290}}
+var ribeyes = []pair{{Estimate: 1250, Truth: 1190}, {Estimate: 1320, Truth: 1310}, {Estimate: 1180, Truth: 1200}, {Estimate: 1450, Truth: 1400}, {Estimate: 1390, Truth: 1360}, {Estimate: 1280, Truth: 1290}}
 
 func sums() season.Errors {
 	var s season.Errors
 	for _, p := range ribeyes {
-		if err := s.Add(p); err != nil {
+		if err := s.Add(p.Estimate, p.Truth); err != nil {
 			log.Fatal(err)
 		}
 	}
@@ -27,7 +27,7 @@ func sums() season.Errors {
 
 func ExampleErrors() {
 	s := sums()
-	fmt.Println(s.N(), "estimates")
+	fmt.Println(s.Bias().N, "estimates")
 	fmt.Println("bias", s.Bias())
 	fmt.Println("spread", s.Spread())
 	fmt.Println(s.Limits())
@@ -38,7 +38,7 @@ func ExampleErrors() {
 	// Two halves of a season merge into the whole.
 	twice := sums()
 	twice.Merge(s)
-	fmt.Println(twice.N(), twice.Bias() == season.Figure{Value: s.Bias().Value, N: 12})
+	fmt.Println(twice.Bias().N, twice.Bias() == season.Figure{Value: s.Bias().Value, N: 12})
 	// Output:
 	// 6 estimates
 	// bias 20.000
@@ -50,16 +50,9 @@ func ExampleErrors() {
 	// 12 true
 }
 
-func ExamplePair() {
-	p := ribeyes[0]
-	fmt.Println(p.Estimate - p.Truth)
-	// Output:
-	// 60
-}
-
 func ExampleFigure() {
 	var s season.Errors
-	fmt.Println(s.Add(season.Pair{Estimate: 3, Truth: 2}))
+	fmt.Println(s.Add(3, 2))
 	few := s.Bias() // one estimate is too few to speak of a bias
 	fmt.Println(few.OK(), few, few.N, few.Reason)
 	full := sums()
@@ -73,7 +66,7 @@ func ExampleFigure() {
 func ExampleReason() {
 	var s season.Errors
 	for range 5 {
-		if err := s.Add(season.Pair{Estimate: 3, Truth: 2}); err != nil {
+		if err := s.Add(3, 2); err != nil {
 			log.Fatal(err)
 		}
 	}
@@ -85,8 +78,8 @@ func ExampleReason() {
 // Spearman's rho is the correlation of ranks: here those of the ribeyes above.
 func ExampleErrors_Correlation() {
 	var ranks season.Errors
-	for _, p := range []season.Pair{{Estimate: 2, Truth: 1}, {Estimate: 4, Truth: 4}, {Estimate: 1, Truth: 2}, {Estimate: 6, Truth: 6}, {Estimate: 5, Truth: 5}, {Estimate: 3, Truth: 3}} {
-		if err := ranks.Add(p); err != nil {
+	for _, p := range []pair{{Estimate: 2, Truth: 1}, {Estimate: 4, Truth: 4}, {Estimate: 1, Truth: 2}, {Estimate: 6, Truth: 6}, {Estimate: 5, Truth: 5}, {Estimate: 3, Truth: 3}} {
+		if err := ranks.Add(p.Estimate, p.Truth); err != nil {
 			log.Fatal(err)
 		}
 	}
@@ -116,12 +109,12 @@ func agreed() season.Agreement {
 
 func ExampleAgreement() {
 	a := agreed()
-	fmt.Println(a.N(), a.Count(1, 0), a.Within(0), a.Kappa(season.Unweighted))
+	fmt.Println(a.Within(0).N, a.Count(1, 0), a.Within(0), a.Kappa(), a.LinearKappa(), a.QuadraticKappa())
 	b := agreed()
-	fmt.Println(b.Merge(a), b.N(), b.Kappa(season.Unweighted))
+	fmt.Println(b.Merge(a), b.Within(0).N, b.Kappa())
 	fmt.Println(a.Add(2, 0))
 	// Output:
-	// 50 10 0.700 0.400
+	// 50 10 0.700 0.400 0.400 0.400
 	// <nil> 100 0.400
 	// category: 2: out of range; allowed: 0 to 1
 }
@@ -131,17 +124,6 @@ func ExampleNewAgreement() {
 	fmt.Println(err)
 	// Output:
 	// categories: 1: out of range; allowed: 2 to 64
-}
-
-func ExampleWeights() {
-	a := agreed()
-	for w := season.Unweighted; w <= season.Quadratic; w++ {
-		fmt.Println(w, a.Kappa(w)) // alike, since two categories are one step apart
-	}
-	// Output:
-	// unweighted 0.400
-	// linear 0.400
-	// quadratic 0.400
 }
 
 // panel holds the six targets and four judges of a published table
@@ -182,10 +164,10 @@ func ExampleIntraclass() {
 }
 
 func ExampleJudges() {
-	j := season.NewJudges()
+	j := season.Judges{}
 	fmt.Println(j.Add("carcass 1", "ada", 41), j.Add("carcass 1", "ben", 44), j.Add("carcass 2", "ada", 52))
 	fmt.Println(j.Add("carcass 1", "ada", 43))
-	more := season.NewJudges()
+	more := season.Judges{}
 	fmt.Println(more.Add("carcass 2", "ben", 50), j.Merge(more))
 	fmt.Printf("%+v\n", j.Ratings())
 	// Output:
@@ -195,19 +177,18 @@ func ExampleJudges() {
 	// {Exhibits:[carcass 1 carcass 2] Judges:[ada ben] Values:[[41 44] [52 50]] Left:[]}
 }
 
-func ExampleNewJudges() {
-	fmt.Println(len(season.NewJudges().Ratings().Exhibits))
-	// Output:
-	// 0
-}
-
-// placed is a class with five cards.
-func placed() season.ClassCards {
+// pens is an invented official placing.
+func pens() placing.Official {
 	o, err := placing.NewOfficial(placing.MustParseOrder("3-2-1-4"), placing.MustParseCuts("2-8-2"))
 	if err != nil {
 		log.Fatal(err)
 	}
-	c := season.NewClass(o)
+	return o
+}
+
+// placed is a class with five cards.
+func placed() season.ClassCards {
+	c := season.NewClassCards(pens())
 	for i, card := range []string{"3-2-1-4", "2-3-4-1", "3-1-2-4", "4-2-3-1", "2-3-1-4"} {
 		// The second value is what the member scored on the rest of the contest.
 		if err := c.Add(placing.MustParseOrder(card), contest.PointsOf(float64(280-20*i))); err != nil {
@@ -219,16 +200,16 @@ func placed() season.ClassCards {
 
 func ExampleClassCards() {
 	c := placed()
-	fmt.Println(c.Official(), c.N(), "cards")
+	fmt.Println(c.Exact().N, "cards")
 	fmt.Println("exact", c.Exact(), "mean", c.MeanScore(), "difficulty", c.Difficulty(), "discrimination", c.Discrimination())
 	for _, p := range c.Pairs() {
 		if p.Neighbors {
 			fmt.Println(p.Upper, "over", p.Lower, "cut", p.Points, "reversed by", p.Share)
 		}
 	}
-	fmt.Println(c.Merge(placed()), c.N())
+	fmt.Println(c.Merge(placed()), c.Exact().N)
 	// Output:
-	// 3-2-1-4 cuts 2-8-2 5 cards
+	// 5 cards
 	// exact 0.200 mean 42.000 difficulty 0.182 discrimination 0.392
 	// 3 over 2 cut 2 reversed by 0.600
 	// 2 over 1 cut 8 reversed by 0.200
@@ -236,9 +217,9 @@ func ExampleClassCards() {
 	// <nil> 10
 }
 
-func ExampleNewClass() {
+func ExampleNewClassCards() {
 	var none placing.Official
-	c := season.NewClass(none)
+	c := season.NewClassCards(none)
 	fmt.Println(c.Add(placing.MustParseOrder("1-2-3-4"), contest.PointsOf(0)))
 	// Output:
 	// official placing: missing; allowed: an order of 2 to 12 exhibits
@@ -264,7 +245,7 @@ func invented() *season.Season {
 	if err != nil {
 		log.Fatal(err)
 	}
-	o := placed().Official()
+	o := pens()
 	for i := range 12 {
 		key := contest.Facts{Quality: rungs[3+i%4], Fat: grade.Inches(0.40 + 0.02*float64(i)), Yield: grade.YieldUnits(int64(25+i) * grade.OneGrade / 10)}
 		card := contest.Facts{Quality: rungs[3+i%3], Fat: grade.Inches(0.45 + 0.02*float64(i)), Yield: grade.YieldUnits(int64(26+i+i%2) * grade.OneGrade / 10)}
@@ -283,7 +264,7 @@ func ExampleSeason() {
 	fmt.Print(c)
 	fmt.Println(s.Merge(invented()))
 	twice, _ := s.Calibration("7")
-	fmt.Println(twice.Placings)
+	fmt.Println(twice.Lost.N)
 	// Output:
 	// [7]
 	// true
@@ -309,7 +290,7 @@ func ExampleNewSeason() {
 
 func ExampleCalibration() {
 	c, _ := invented().Calibration("7")
-	fmt.Println(c.Member, c.Placings, c.Tau, c.Lost)
+	fmt.Println(c.Member, c.Lost.N, c.Tau, c.Lost)
 	// Output:
 	// 7 12 0.667 0.045
 }
@@ -317,7 +298,7 @@ func ExampleCalibration() {
 func ExampleTraitFigures() {
 	c, _ := invented().Calibration("7")
 	for _, t := range c.Traits {
-		fmt.Println(t.Trait, t.N, t.Bias, t.Spread, t.MeanAbsolute, t.RootMeanSquare, t.Correlation)
+		fmt.Println(t.Trait, t.Bias.N, t.Bias, t.Spread, t.MeanAbsolute, t.RootMeanSquare, t.Correlation)
 	}
 	// Output:
 	// quality grade 12 0.500 1.446 1.167 1.472 0.000
@@ -327,14 +308,14 @@ func ExampleTraitFigures() {
 
 func ExampleGradeFigures() {
 	c, _ := invented().Calibration("7")
-	fmt.Println(c.Quality.N, c.Quality.Exact, c.Quality.OneOff, c.Quality.Kappa, c.Quality.Linear, c.Quality.Quadratic)
+	fmt.Println(c.Quality.Exact.N, c.Quality.Exact, c.Quality.OneOff, c.Quality.Kappa, c.Quality.Linear, c.Quality.Quadratic)
 	// Output:
 	// 12 0.250 0.667 0.000 0.000 0.000
 }
 
 func ExampleFieldError() {
 	var s season.Errors
-	err := s.Add(season.Pair{Estimate: 2_000_000_000_000})
+	err := s.Add(2_000_000_000_000, 0)
 	var fe *placing.FieldError
 	fmt.Println(errors.As(err, &fe), fe.Field, fe.Allowed, errors.Is(err, placing.ErrRange))
 	// Output:

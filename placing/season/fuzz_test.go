@@ -10,7 +10,3 @@ import (
 func FuzzParseReason(f *testing.F) {
 	roundtrip.Fuzz(f, roundtrip.Read[season.Reason], season.NoSpread, "too few")
 }
-
-func FuzzParseWeights(f *testing.F) {
-	roundtrip.Fuzz(f, roundtrip.Read[season.Weights], season.Linear, "quadratic")
-}

@@ -10,8 +10,9 @@ import (
 	"example.com/ribface/internal/text"
 )
 
-// Judges collects what several judges said of the same exhibits. It is made by
-// [NewJudges]. Unlike the other collections of this package it keeps every value.
+// Judges collects what several judges said of the same exhibits. Unlike the other
+// collections of this package it keeps every value. The zero Judges have said nothing.
+// A copy of Judges who have said something shares their values.
 type Judges struct {
 	worker
 	said map[saying]int64
@@ -19,13 +20,10 @@ type Judges struct {
 
 type saying struct{ exhibit, judge string }
 
-// NewJudges returns a collection without values.
-func NewJudges() Judges { return Judges{said: map[saying]int64{}} }
-
 // Add adds one value. A second one of the same judge for the same exhibit and a
 // value beyond a trillion either way give a [*placing.FieldError].
-func (j Judges) Add(exhibit, judge string, value int64) error {
-	if j.said == nil {
+func (j *Judges) Add(exhibit, judge string, value int64) error {
+	if j == nil {
 		return missing("judges")
 	}
 	if err := check("value", value); err != nil {
@@ -35,20 +33,26 @@ func (j Judges) Add(exhibit, judge string, value int64) error {
 	if _, ok := j.said[at]; ok {
 		return &fault.FieldError{Field: "exhibit " + strconv.Quote(exhibit), Value: "judge " + strconv.Quote(judge), Allowed: "one value of each judge", Err: fault.ErrRepeated}
 	}
+	if j.said == nil {
+		j.said = map[saying]int64{}
+	}
 	j.said[at] = value
 	return nil
 }
 
 // Merge adds what k has. A value that both have gives a [*placing.FieldError], and then
 // nothing is added.
-func (j Judges) Merge(k Judges) error {
-	if j.said == nil && k.said != nil {
+func (j *Judges) Merge(k Judges) error {
+	if j == nil {
 		return missing("judges")
 	}
 	for at := range k.said {
 		if _, ok := j.said[at]; ok {
 			return &fault.FieldError{Field: "judges", Allowed: "one value of each judge for each exhibit", Err: fault.ErrRepeated}
 		}
+	}
+	if j.said == nil {
+		j.said = map[saying]int64{}
 	}
 	maps.Copy(j.said, k.said)
 	return nil
@@ -90,16 +94,14 @@ func (j Judges) Ratings() Ratings {
 
 // size checks that the table is full and large enough.
 func (r Ratings) size() (n, k int64, f Figure, err error) {
-	n, k = int64(len(r.Values)), 0
-	if n > 0 {
-		k = int64(len(r.Values[0]))
-	}
+	n = int64(len(r.Values))
 	for i, row := range r.Values {
-		if int64(len(row)) != k {
-			return 0, 0, Figure{}, &fault.FieldError{Field: "exhibit " + strconv.Itoa(i+1), Value: text.Count(len(row), "value"), Allowed: strconv.FormatInt(k, 10) + ", one of each judge", Err: fault.ErrMissing}
+		exhibit := "exhibit " + strconv.Itoa(i+1)
+		if k = int64(len(r.Values[0])); int64(len(row)) != k {
+			return 0, 0, Figure{}, &fault.FieldError{Field: exhibit, Value: text.Count(len(row), "value"), Allowed: strconv.FormatInt(k, 10) + ", one of each judge", Err: fault.ErrMissing}
 		}
 		for _, v := range row {
-			if err := check("exhibit "+strconv.Itoa(i+1), v); err != nil {
+			if err := check(exhibit, v); err != nil {
 				return 0, 0, Figure{}, err
 			}
 		}
@@ -195,20 +197,19 @@ func (r Ratings) Concordance() (plain, corrected Figure, err error) {
 		return f, f, err
 	}
 	sums := make([]int64, n) // of doubled ranks
-	ties := int64(0)         // sum of t^3 - t over the groups of equal ranks
+	ties := int64(0)         // sum of t^3 - t over the groups of t equal ranks
 	for j := range k {
 		column := make([]int64, n)
 		for i, row := range r.Values {
 			column[i] = row[j]
 		}
-		ranks := midranks(column)
-		groups := map[int64]int64{}
-		for i, rank := range ranks {
-			sums[i] += rank
-			groups[rank]++
-		}
-		for _, t := range groups {
-			ties += t*t*t - t
+		sorted := slices.Sorted(slices.Values(column))
+		for i, v := range column {
+			first, _ := slices.BinarySearch(sorted, v)
+			after, _ := slices.BinarySearch(sorted, v+1)
+			sums[i] += int64(first + 1 + after) // the mean rank of those that tie
+			t := int64(after - first)
+			ties += t*t - 1 // from each of its t members
 		}
 	}
 	var total, squares wide
@@ -219,27 +220,9 @@ func (r Ratings) Concordance() (plain, corrected Figure, err error) {
 	// With doubled ranks: S = (n*squares - total^2) / 4n, W = 12 S / (k^2 (n^3-n) - k ties).
 	s := mul(integer(3), spread(n, squares, total, total))
 	full := mul(integer(n), integer(k), integer(k), integer(n*n*n-n))
-	plain = f.ratio(s, full)
 	corrected = f.ratio(s, sub(full, mul(integer(n), integer(k), integer(ties))))
 	if !corrected.OK() {
 		return corrected, corrected, nil
 	}
-	return plain, corrected, nil
-}
-
-// midranks returns twice the rank of each value, with the mean rank for ties.
-func midranks(values []int64) []int64 {
-	sorted := slices.Sorted(slices.Values(values))
-	out := make([]int64, len(values))
-	for i, v := range values {
-		first, _ := slices.BinarySearch(sorted, v)
-		after, _ := slices.BinarySearchFunc(sorted, v, func(e, v int64) int {
-			if e <= v {
-				return -1
-			}
-			return 1
-		})
-		out[i] = int64(first + 1 + after)
-	}
-	return out
+	return f.ratio(s, full), corrected, nil
 }

@@ -13,30 +13,33 @@ import (
 	"example.com/ribface/placing/contest"
 )
 
+// pair is an estimate with the truth that it is held against.
+type pair struct{ estimate, truth int64 }
+
 // trait is what is known of a trait that a member estimates on a carcass.
 type trait struct {
 	unit    string
 	divisor int64 // integers in one unit
 	shown   int   // decimals worth showing
-	pair    func(card, key contest.Facts) (Pair, bool)
+	pair    func(card, key contest.Facts) (pair, bool)
 }
 
 // both pairs two answers that are given.
-func both[T ~int16 | ~int32 | ~int64 | ~uint8](card, key T) (Pair, bool) {
-	return Pair{int64(card), int64(key)}, card != 0 && key != 0
+func both[T ~int16 | ~int32 | ~int64 | ~uint8](card, key T) (pair, bool) {
+	return pair{int64(card), int64(key)}, card != 0 && key != 0
 }
 
 // measured pairs two numbers that are set.
 func measured[T interface {
 	IsSet() bool
 	Units() int64
-}](card, key T) (Pair, bool) {
-	return Pair{card.Units(), key.Units()}, card.IsSet() && key.IsSet()
+}](card, key T) (pair, bool) {
+	return pair{card.Units(), key.Units()}, card.IsSet() && key.IsSet()
 }
 
 // preliminary pairs a preliminary grade with the official one, or with that of the
 // official fat.
-func preliminary(card, key contest.Facts) (Pair, bool) {
+func preliminary(card, key contest.Facts) (pair, bool) {
 	if !key.Preliminary.IsSet() && key.Fat.IsSet() {
 		key.Preliminary = key.Fat.Preliminary()
 	}
@@ -48,17 +51,17 @@ func preliminary(card, key contest.Facts) (Pair, bool) {
 const unitsPerOne = 10_000
 
 var traits = [...]trait{
-	grade.TraitSkeletal:    {"units", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Skeletal, k.Skeletal) }},
-	grade.TraitLean:        {"units", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Lean, k.Lean) }},
-	grade.TraitMaturity:    {"units", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Maturity, k.Maturity) }},
-	grade.TraitMarbling:    {"points", 1, 1, func(c, k contest.Facts) (Pair, bool) { return both(c.Marbling, k.Marbling) }},
-	grade.TraitQuality:     {"rungs", 1, 2, func(c, k contest.Facts) (Pair, bool) { return both(c.Quality, k.Quality) }},
-	grade.TraitFat:         {"in", unitsPerOne, 3, func(c, k contest.Facts) (Pair, bool) { return measured(c.Fat, k.Fat) }},
+	grade.TraitSkeletal:    {"units", 1, 1, func(c, k contest.Facts) (pair, bool) { return both(c.Skeletal, k.Skeletal) }},
+	grade.TraitLean:        {"units", 1, 1, func(c, k contest.Facts) (pair, bool) { return both(c.Lean, k.Lean) }},
+	grade.TraitMaturity:    {"units", 1, 1, func(c, k contest.Facts) (pair, bool) { return both(c.Maturity, k.Maturity) }},
+	grade.TraitMarbling:    {"points", 1, 1, func(c, k contest.Facts) (pair, bool) { return both(c.Marbling, k.Marbling) }},
+	grade.TraitQuality:     {"rungs", 1, 2, func(c, k contest.Facts) (pair, bool) { return both(c.Quality, k.Quality) }},
+	grade.TraitFat:         {"in", unitsPerOne, 3, func(c, k contest.Facts) (pair, bool) { return measured(c.Fat, k.Fat) }},
 	grade.TraitPreliminary: {"grades", grade.OneGrade, 2, preliminary},
-	grade.TraitRibeye:      {"sq in", unitsPerOne, 2, func(c, k contest.Facts) (Pair, bool) { return measured(c.Ribeye, k.Ribeye) }},
-	grade.TraitKPH:         {"%", unitsPerOne, 2, func(c, k contest.Facts) (Pair, bool) { return measured(c.KPH, k.KPH) }},
-	grade.TraitWeight:      {"lb", unitsPerOne, 1, func(c, k contest.Facts) (Pair, bool) { return measured(c.Weight, k.Weight) }},
-	grade.TraitYield:       {"grades", grade.OneGrade, 2, func(c, k contest.Facts) (Pair, bool) { return measured(c.Yield, k.Yield) }},
+	grade.TraitRibeye:      {"sq in", unitsPerOne, 2, func(c, k contest.Facts) (pair, bool) { return measured(c.Ribeye, k.Ribeye) }},
+	grade.TraitKPH:         {"%", unitsPerOne, 2, func(c, k contest.Facts) (pair, bool) { return measured(c.KPH, k.KPH) }},
+	grade.TraitWeight:      {"lb", unitsPerOne, 1, func(c, k contest.Facts) (pair, bool) { return measured(c.Weight, k.Weight) }},
+	grade.TraitYield:       {"grades", grade.OneGrade, 2, func(c, k contest.Facts) (pair, bool) { return measured(c.Yield, k.Yield) }},
 }
 
 // worker is embedded by what works and is no value.
@@ -133,19 +136,19 @@ func (s *Season) Estimate(id string, card, key contest.Facts) error {
 	if !s.made() {
 		return missing("season")
 	}
-	var pairs [grade.TraitYield + 1]Pair
+	var pairs [grade.TraitYield + 1]pair
 	var given [grade.TraitYield + 1]bool
-	var all []error
+	var refused error
 	refuse := func(err error) {
 		if err != nil {
-			all = append(all, err)
+			refused = fault.Join(refused, err)
 		}
 	}
 	for t := grade.TraitSkeletal; t <= grade.TraitYield; t++ {
 		pairs[t], given[t] = traits[t].pair(card, key)
 		if given[t] {
-			refuse(check("estimate of "+t.String(), pairs[t].Estimate))
-			refuse(check("official "+t.String(), pairs[t].Truth))
+			refuse(check("estimate of "+t.String(), pairs[t].estimate))
+			refuse(check("official "+t.String(), pairs[t].truth))
 		}
 	}
 	var answer, official int
@@ -156,15 +159,15 @@ func (s *Season) Estimate(id string, card, key contest.Facts) error {
 		refuse(wrong)
 		refuse(off)
 		// Higher is better, as for the other traits.
-		pairs[grade.TraitQuality] = Pair{int64(-answer), int64(-official)}
+		pairs[grade.TraitQuality] = pair{int64(-answer), int64(-official)}
 	}
-	if err := fault.Join(all...); err != nil {
-		return err
+	if refused != nil {
+		return refused
 	}
 	m := s.member(id)
 	for t := grade.TraitSkeletal; t <= grade.TraitYield; t++ {
 		if given[t] {
-			_ = m.errors[t].Add(pairs[t]) // in range, as checked above
+			_ = m.errors[t].Add(pairs[t].estimate, pairs[t].truth) // in range, as checked above
 		}
 	}
 	if given[grade.TraitQuality] {
@@ -241,10 +244,9 @@ func (s *Season) Members() []string {
 // quality grade in rungs of the season, fat in inches, ribeye in square inches, KPH in
 // percent, weight in pounds, yield and preliminary yield in grades. They are those of
 // [Errors] in the integers that the library holds, divided by the integers in one
-// unit, which rounds once more.
+// unit, which rounds once more. The N of each is the number of estimates.
 type TraitFigures struct {
 	Trait          grade.Trait `json:"trait"`
-	N              int         `json:"n"`
 	Bias           Figure      `json:"bias"` // over 0 for estimates that are too high
 	Spread         Figure      `json:"spread"`
 	Lower          Figure      `json:"lower"` // lower limit of agreement: the bias less 1.96 times the spread
@@ -255,9 +257,8 @@ type TraitFigures struct {
 }
 
 // GradeFigures are the figures on whole categories: rungs of quality or whole yield
-// grades.
+// grades. The N of each is the number of exhibits.
 type GradeFigures struct {
-	N         int    `json:"n"`
 	Exact     Figure `json:"exact"`   // share that is right
 	OneOff    Figure `json:"one_off"` // share that is right or one off
 	Kappa     Figure `json:"kappa"`   // Cohen's kappa
@@ -271,7 +272,6 @@ type Calibration struct {
 	Traits     []TraitFigures `json:"traits"` // traits that were estimated, in the order of the constants
 	Quality    GradeFigures   `json:"quality"`
 	YieldGrade GradeFigures   `json:"yield_grade"`
-	Placings   int            `json:"placings"`
 	Tau        Figure         `json:"tau"`  // agreement with the official orders: pairs right less pairs wrong over all pairs, N of them; TooFew under 3 placings
 	Lost       Figure         `json:"lost"` // points lost over the most that could be lost, 0.5 for a guesser; N placings, TooFew under 3
 }
@@ -283,7 +283,7 @@ func (s *Season) Calibration(id string) (c Calibration, ok bool) {
 		return Calibration{}, false
 	}
 	m := s.members[id]
-	c = Calibration{Member: id, Quality: m.quality.figures(), YieldGrade: m.yield.figures(), Placings: int(m.placings)}
+	c = Calibration{Member: id, Quality: m.quality.figures(), YieldGrade: m.yield.figures()}
 	for t := grade.TraitSkeletal; t <= grade.TraitYield; t++ {
 		if m.errors[t].n > 0 {
 			c.Traits = append(c.Traits, m.errors[t].figures(t))
@@ -298,7 +298,7 @@ func (s *Season) Calibration(id string) (c Calibration, ok bool) {
 }
 
 func (a Agreement) figures() GradeFigures {
-	return GradeFigures{a.N(), a.Within(0), a.Within(1), a.Kappa(Unweighted), a.Kappa(Linear), a.Kappa(Quadratic)}
+	return GradeFigures{a.Within(0), a.Within(1), a.Kappa(), a.LinearKappa(), a.QuadraticKappa()}
 }
 
 func (s Errors) figures(t grade.Trait) TraitFigures {
@@ -307,7 +307,7 @@ func (s Errors) figures(t grade.Trait) TraitFigures {
 		return f
 	}
 	lower, upper := s.Limits()
-	return TraitFigures{t, s.N(), per(s.Bias()), per(s.Spread()), per(lower), per(upper), per(s.MeanAbsolute()), per(s.RootMeanSquare()), s.Correlation()}
+	return TraitFigures{t, per(s.Bias()), per(s.Spread()), per(lower), per(upper), per(s.MeanAbsolute()), per(s.RootMeanSquare()), s.Correlation()}
 }
 
 // String gives the calibration as plain text: a table of traits in their units, one
@@ -326,23 +326,23 @@ func (c Calibration) String() string {
 			is = traits[t.Trait]
 		}
 		d := is.shown
-		row(t.Trait.String(), is.unit, strconv.Itoa(t.N), t.Bias.signed(d), t.Spread.Text(d), t.Lower.signed(d), t.Upper.signed(d), t.MeanAbsolute.Text(d), t.RootMeanSquare.Text(d), t.Correlation.Text(2))
+		row(t.Trait.String(), is.unit, strconv.Itoa(t.Bias.N), t.Bias.signed(d), t.Spread.Text(d), t.Lower.signed(d), t.Upper.signed(d), t.MeanAbsolute.Text(d), t.RootMeanSquare.Text(d), t.Correlation.Text(2))
 	}
 	_ = w.Flush() // a Builder takes every write
 	for i, g := range [...]struct {
 		name string
 		GradeFigures
 	}{{"quality", c.Quality}, {"whole yield grade", c.YieldGrade}} {
-		if i == 0 && c.Quality.N+c.YieldGrade.N > 0 {
+		if i == 0 && c.Quality.Exact.N+c.YieldGrade.Exact.N > 0 {
 			row("grade", "n", "right", "one off or right", "kappa", "linear", "quadratic")
 		}
-		if g.N > 0 {
-			row(g.name, strconv.Itoa(g.N), g.Exact.Text(2), g.OneOff.Text(2), g.Kappa.Text(2), g.Linear.Text(2), g.Quadratic.Text(2))
+		if g.Exact.N > 0 {
+			row(g.name, strconv.Itoa(g.Exact.N), g.Exact.Text(2), g.OneOff.Text(2), g.Kappa.Text(2), g.Linear.Text(2), g.Quadratic.Text(2))
 		}
 	}
 	_ = w.Flush()
-	if c.Placings > 0 {
-		b.WriteString("  placings " + strconv.Itoa(c.Placings) + ": tau " + c.Tau.Text(2) + ", share of points lost " + c.Lost.Text(2) + "\n")
+	if c.Lost.N > 0 {
+		b.WriteString("  placings " + strconv.Itoa(c.Lost.N) + ": tau " + c.Tau.Text(2) + ", share of points lost " + c.Lost.Text(2) + "\n")
 	}
 	return b.String()
 }

@@ -12,8 +12,4 @@ func TestText(t *testing.T) {
 		Texts: map[string]season.Reason{"too few": season.TooFew, "no spread": season.NoSpread},
 		Bad:   []string{"?", "unset"}, Invalid: []season.Reason{3},
 	})
-	roundtrip.Run(t, "Weights", season.Linear, roundtrip.Read[season.Weights], roundtrip.Case[season.Weights]{
-		Texts: map[string]season.Weights{"unweighted": season.Unweighted, "linear": season.Linear, "quadratic": season.Quadratic},
-		Bad:   []string{"?", "unset"}, Invalid: []season.Weights{4},
-	})
 }

@@ -2,6 +2,7 @@ package vectors
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"example.com/ribface/grade"
@@ -21,8 +22,7 @@ func published(name string) (contest.Ladder[string], cite.Citation, bool) {
 		for _, w := range weights {
 			lines = append(lines, contest.PointsOf(w))
 		}
-		l, err := contest.NewLadder(contest.PointsOf(value), rungs, lines)
-		return l, cite.Citation{Standing: cite.Published, IDs: ids}, err == nil
+		return contest.Ladder[string]{Value: contest.PointsOf(value), Rungs: rungs, Lines: lines}, cite.Citation{Standing: cite.Published, IDs: ids}, true
 	}
 	switch name {
 	case "ready-to-cook carcasses":
@@ -33,8 +33,9 @@ func published(name string) (contest.Ladder[string], cite.Citation, bool) {
 	return contest.Ladder[string]{}, cite.Citation{}, false
 }
 
-func qualityLadder() (contest.Ladder[grade.Quality], error) {
-	return contest.NewEvenLadder(contest.PointsOf(10), contest.PointsOf(1), contest.ChartQualities(grade.Edition2017))
+func qualityLadder() contest.Ladder[grade.Quality] {
+	rungs := contest.ChartQualities(grade.Edition2017)
+	return contest.Ladder[grade.Quality]{Value: contest.PointsOf(10), Rungs: rungs, Lines: slices.Repeat([]contest.Points{contest.PointsOf(1)}, len(rungs)-1)}
 }
 
 var ladderFile = maker{
@@ -56,16 +57,12 @@ var ladderFile = maker{
 			}
 			lost, off = p, int64(n)
 		case name == oneLine:
-			l, err := qualityLadder()
-			if err != nil {
-				return nil, err
-			}
 			r := &reader{o: v.In}
 			k, a := get(r, "key", grade.ParseQuality), get(r, "answer", grade.ParseQuality)
 			if r.err != nil {
 				return nil, r.err
 			}
-			p, n, err := l.Loss(k, a)
+			p, n, err := qualityLadder().Loss(k, a)
 			if err != nil {
 				return nil, err
 			}
@@ -92,8 +89,8 @@ var ladderFile = maker{
 		var all []Vector
 		for _, name := range []string{"ready-to-cook carcasses", "candled eggs"} {
 			l, by, _ := published(name)
-			for i, key := range l.Rungs() {
-				for j, answer := range l.Rungs() {
+			for i, key := range l.Rungs {
+				for j, answer := range l.Rungs {
 					v := Vector{From: "every pair of rungs", In: Object{"ladder": name, "key": key, "answer": answer}, Standing: cite.Derived.String(), Source: by.IDs}
 					if j == i+1 {
 						v.From, v.Standing = "references/grade-deductions.csv", by.Standing.String()
@@ -102,12 +99,9 @@ var ladderFile = maker{
 				}
 			}
 		}
-		l, err := qualityLadder()
-		if err != nil {
-			return nil, err
-		}
-		for i, key := range l.Rungs() {
-			for j, answer := range l.Rungs() {
+		l := qualityLadder()
+		for i, key := range l.Rungs {
+			for j, answer := range l.Rungs {
 				if (i+2*j)%3 == 0 {
 					all = append(all, Vector{From: "every third pair of rungs", In: Object{"ladder": oneLine, "key": key.String(), "answer": answer.String()}})
 				}
