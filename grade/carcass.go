@@ -73,15 +73,7 @@ var sexes = text.Enum[Sex]{Kind: "sex class", Names: []string{"", "steer", "heif
 }}
 
 // Sexes yields the sex classes.
-func Sexes() iter.Seq[Sex] {
-	return func(yield func(Sex) bool) {
-		for s := Steer; s <= Bull; s++ {
-			if !yield(s) {
-				return
-			}
-		}
-	}
-}
+func Sexes() iter.Seq[Sex] { return sexes.All() }
 
 // IsValid reports whether s is one of the five classes.
 func (s Sex) IsValid() bool { return s-1 < Bull }

@@ -61,15 +61,7 @@ var editions = [...]edition{
 var editionNames = text.Enum[Edition]{Kind: "edition", Names: []string{"", "1975", "1987", "1997", "2016", "2017"}}
 
 // Editions yields the editions from the oldest to the newest.
-func Editions() iter.Seq[Edition] {
-	return func(yield func(Edition) bool) {
-		for e := Edition1975; e <= Current; e++ {
-			if !yield(e) {
-				return
-			}
-		}
-	}
-}
+func Editions() iter.Seq[Edition] { return editionNames.All() }
 
 // EditionOn returns the edition in use on the day of t, in t's own time zone. A
 // day before the oldest edition gives a [*FieldError].

@@ -43,15 +43,7 @@ var (
 )
 
 // Degrees yields the degrees from least to most.
-func Degrees() iter.Seq[Degree] {
-	return func(yield func(Degree) bool) {
-		for d := Devoid; d <= Abundant; d++ {
-			if !yield(d) {
-				return
-			}
-		}
-	}
-}
+func Degrees() iter.Seq[Degree] { return degrees.All() }
 
 // At returns the marbling so many points into the degree, 0 to 100. Points
 // outside that range give an invalid Marbling that every computation refuses by

@@ -26,15 +26,7 @@ var letters = scale.Scale{Kind: "maturity", Short: []string{"", "A", "B", "C", "
 var groups = text.Enum[Group]{Kind: "maturity group", Names: letters.Short}
 
 // Groups yields the groups from the youngest to the oldest.
-func Groups() iter.Seq[Group] {
-	return func(yield func(Group) bool) {
-		for g := A; g <= E; g++ {
-			if !yield(g) {
-				return
-			}
-		}
-	}
-}
+func Groups() iter.Seq[Group] { return groups.All() }
 
 // At returns the score so many units into the group, 0 to 100. Units outside
 // that range give an invalid Score that every computation refuses by field

@@ -44,7 +44,7 @@ func (s *summary) text(out io.Writer) error {
 		s.groupsText(w)
 	}
 	if s.grid != nil {
-		t := s.grid.Terms()
+		t := s.grid.Offer()
 		fmt.Fprintln(w)
 		line("grid", t.Name+", base "+t.Base.StringFixed(2)+" per cwt")
 		line("carcasses priced", grouped(s.priced))

@@ -417,7 +417,7 @@ func fatFor(m grade.Measures, line grade.Yield) string {
 
 func (w *workOf) value() error {
 	w.head("8. Value")
-	terms := w.grid.Terms()
+	terms := w.grid.Offer()
 	w.wrap("", "", fmt.Sprintf("At a base of $%s per cwt with the averages printed for the %s [%s]. One week's market and no rule.", w.base, terms.Name, terms.Cite))
 	v, err := w.graded.ByValue(w.grid, price.ByHead, nil)
 	if err != nil {

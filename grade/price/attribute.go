@@ -29,15 +29,7 @@ const (
 var attributeNames = text.Enum[Attribute]{Kind: "attribute", Names: []string{"", "dairy-type", "bullock or stag", "hardbone", "dark cutter", "over 30 months", "all natural", "non-hormone-treated"}}
 
 // Attributes yields the attributes.
-func Attributes() iter.Seq[Attribute] {
-	return func(yield func(Attribute) bool) {
-		for a := DairyType; a <= NonHormoneTreated; a++ {
-			if !yield(a) {
-				return
-			}
-		}
-	}
-}
+func Attributes() iter.Seq[Attribute] { return attributeNames.All() }
 
 // IsValid reports whether a is one of the attributes.
 func (a Attribute) IsValid() bool { return attributeNames.Valid(a) }

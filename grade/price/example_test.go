@@ -92,7 +92,7 @@ func ExampleNew() {
 
 	terms.Weight[0].To = grade.Pounds(1000)
 	grid, err := price.New(terms)
-	fmt.Println(grid.Terms().Name, err)
+	fmt.Println(grid.Offer().Name, err)
 	// Output:
 	// weight band 1000 lb and over: a start at 1000 lb: gap; allowed: a start at 950 lb, the end of 550 lb to 950 lb
 	// true
@@ -150,13 +150,13 @@ func ExampleGrid_Value() {
 	// true
 }
 
-func ExampleGrid_Terms() {
+func ExampleGrid_Offer() {
 	grid, err := price.New(weekly(base))
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for _, b := range grid.Terms().Weight {
+	for _, b := range grid.Offer().Weight {
 		fmt.Println(b, b.Amount)
 	}
 	// Output:

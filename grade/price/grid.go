@@ -261,9 +261,9 @@ func (b *bands) find(v int64) int {
 	return -1
 }
 
-// Terms returns the terms of the grid, in fresh slices; the zero Terms for the
+// Offer returns the terms of the grid, in fresh slices; the zero Offer for the
 // zero Grid.
-func (g Grid) Terms() Offer {
+func (g Grid) Offer() Offer {
 	if g.g == nil {
 		return Offer{}
 	}

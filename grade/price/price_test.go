@@ -157,7 +157,7 @@ func TestEdges(t *testing.T) {
 			for want, g := range map[*string]price.Grid{&tt.lower: lower, &tt.upper: upper} {
 				v, err := g.Value(a)
 				if err != nil || !v.PerCwt().Equal(dec(*want)) {
-					t.Errorf("%s, %s: %s, %v, want %s", tt.reason, g.Terms().WeightEdge, v.PerCwt(), err, *want)
+					t.Errorf("%s, %s: %s, %v, want %s", tt.reason, g.Offer().WeightEdge, v.PerCwt(), err, *want)
 				}
 			}
 		})
@@ -455,14 +455,14 @@ func TestTermsAreCopies(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := g.Terms()
-	for _, mine := range []price.Offer{terms, g.Terms()} {
+	want := g.Offer()
+	for _, mine := range []price.Offer{terms, g.Offer()} {
 		mine.Tiers[0].Amount, mine.Yield[0].Amount, mine.Weight[0].Amount, mine.Attributes[0].Amount = dec("9"), dec("9"), dec("9"), dec("9")
 	}
-	if d := cmp.Diff(want, g.Terms()); d != "" {
+	if d := cmp.Diff(want, g.Offer()); d != "" {
 		t.Errorf("the grid changes with its terms (-want +got):\n%s", d)
 	}
-	if d := cmp.Diff(price.Offer{}, price.Grid{}.Terms()); d != "" {
+	if d := cmp.Diff(price.Offer{}, price.Grid{}.Offer()); d != "" {
 		t.Errorf("the zero grid (-want +got):\n%s", d)
 	}
 	// Terms go through JSON and make the same grid.
@@ -702,7 +702,7 @@ func TestComparisons(t *testing.T) {
 // decimals, and that premiums never fall with the tier.
 func TestValueIsTheSum(t *testing.T) {
 	g := latest(t, nil)
-	base := g.Terms().Base
+	base := g.Offer().Base
 	rapid.Check(t, func(t *rapid.T) {
 		q := rapid.SampledFrom([]grade.Quality{grade.Prime.Part(grade.Low), grade.Choice.Part(grade.High), grade.Choice.Part(grade.Low), grade.Select.Part(grade.High), grade.Standard.Part(grade.Whole)}).Draw(t, "quality")
 		a := assessed(q, grade.YieldUnits(rapid.Int64Range(-2*100000000, 9*100000000).Draw(t, "yield")), grade.WeightUnits(int64(rapid.Int32Range(4_000_000, 18_000_000).Draw(t, "weight"))))
@@ -819,7 +819,7 @@ func TestGridThroughJSON(t *testing.T) {
 	if err := json.Unmarshal(b, &back); err != nil || !back.Equal(g) {
 		t.Errorf("comes back as %+v, %v", back, err)
 	}
-	if d := cmp.Diff(g.Terms(), back.Terms()); d != "" {
+	if d := cmp.Diff(g.Offer(), back.Offer()); d != "" {
 		t.Errorf("terms (-want +got):\n%s", d)
 	}
 	if d := cmp.Diff(g, latest(t, func(t *price.Offer) { t.Tiers[0].Amount = dec("0.01") })); d == "" {
@@ -863,7 +863,7 @@ func TestEveryType(t *testing.T) {
 	}
 	everytype.Run(t, ".",
 		price.DairyType, price.Attribute(99), price.EdgeLower, price.Edge(99), g, v, v.Parts()[0],
-		price.Offer{Name: "odd", Base: dec("1e400"), Tiers: []price.TierAmount{{}}, Yield: []price.Band[grade.Yield]{{}}, Weight: []price.Band[grade.Weight]{{}}}, g.Terms(),
+		price.Offer{Name: "odd", Base: dec("1e400"), Tiers: []price.TierAmount{{}}, Yield: []price.Band[grade.Yield]{{}}, Weight: []price.Band[grade.Weight]{{}}}, g.Offer(),
 		price.Band[grade.Yield]{From: grade.Grades(-1), To: grade.Grades(5)}, price.Band[grade.Weight]{From: grade.Pounds(math.NaN()), Amount: dec("-1e-400")},
 		price.TierAmount{Tier: 99, Amount: dec("1")}, price.TierAmount{Tier: grade.PrimeTier}, price.AttributeAmount{Attribute: price.DairyType, Instead: true},
 		price.New, price.PerHead, price.Dressing, price.BreakEven, price.ByHead, price.ByCwt, price.ParseAttribute, roundtrip.Read[price.Edge], price.Attributes, price.AttributesOf,

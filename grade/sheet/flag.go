@@ -27,22 +27,12 @@ const (
 	UnusualWeight
 	WeightUnit  // a weight under 500 lb in a column of pounds, or over 1,300 lb in one of kilograms: it may be in the other unit (our own figures)
 	KPHFraction // KPH over 0 and at most 0.1 percent: it may be a fraction of 1 (our own figure)
-
-	flagKinds
 )
 
 var flagNames = text.Enum[FlagKind]{Kind: "flag", Names: []string{"", "repeated id", "unusual fat", "unusual ribeye", "unusual KPH", "unusual weight", "weight unit", "KPH fraction"}}
 
 // FlagKinds yields the kinds.
-func FlagKinds() iter.Seq[FlagKind] {
-	return func(yield func(FlagKind) bool) {
-		for k := RepeatedID; k < flagKinds; k++ {
-			if !yield(k) {
-				return
-			}
-		}
-	}
-}
+func FlagKinds() iter.Seq[FlagKind] { return flagNames.All() }
 
 // String gives the name, as "repeated id"; "unset" for zero.
 func (k FlagKind) String() string { return flagNames.String(k) }

@@ -2,6 +2,7 @@ package text
 
 import (
 	"database/sql/driver"
+	"iter"
 	"strconv"
 	"strings"
 
@@ -138,4 +139,12 @@ func AppendName[T interface {
 	}
 	_, err := v.MarshalText()
 	return b, err
+}
+
+// All counts off the named values.
+func (e *Enum[T]) All() iter.Seq[T] {
+	return func(yield func(T) bool) {
+		for v := 1; v < len(e.Names) && yield(T(v)); v++ {
+		}
+	}
 }

@@ -3,6 +3,7 @@ package text_test
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"testing"
 
 	"example.com/ribface/internal/fault"
@@ -243,6 +244,16 @@ func TestScan(t *testing.T) {
 	}
 	if err := text.Scan(&got, "color", "blue"); !errors.Is(err, fault.ErrUnknown) || got != 1 {
 		t.Errorf("Scan of a wrong name: %d, %v", got, err)
+	}
+}
+
+// TestEnumAll holds that the named values come in order, and that a reader may stop.
+func TestEnumAll(t *testing.T) {
+	if got := slices.Collect(colors.All()); !slices.Equal(got, []color{1, 2}) {
+		t.Errorf("%v", got)
+	}
+	for range colors.All() {
+		break
 	}
 }
 
