@@ -27,7 +27,7 @@ type Cuts struct {
 
 // NewCuts returns the cuts. There must be 1 to 11 of them, each 0 to 50. A cut
 // of 0 makes the pair a tie for scoring (derived). Published limits are stricter;
-// see [Limit].
+// see [CutLimit].
 func NewCuts(points ...int) (Cuts, error) {
 	if len(points) < MinExhibits-1 || len(points) > MaxExhibits-1 {
 		return Cuts{}, &FieldError{Field: "cuts", Value: text.Count(len(points), "cut"), Allowed: "1 to 11 cuts, one fewer than exhibits", Err: ErrRange}
@@ -158,16 +158,16 @@ func (c Cuts) Value() (driver.Value, error) { return text.Value(c) }
 // Scan reads a database column that holds text; NULL gives the zero value.
 func (c *Cuts) Scan(src any) error { return text.Scan(c, "cuts", src) }
 
-// Limit is a rule on cuts for a class of four. The published ones differ from
+// CutLimit is a rule on cuts for a class of four. The published ones differ from
 // each other and from the exact condition [Cuts.NeverNegative], so a caller
-// names the one to keep. The zero Limit is not set.
-type Limit uint8
+// names the one to keep. The zero CutLimit is not set.
+type CutLimit uint8
 
 // The limits.
 const (
 	// LimitSum is a sum of 15 or less and nothing else (published:
 	// ext-florida-4h334). It lets negative scores through.
-	LimitSum Limit = 1 + iota
+	LimitSum CutLimit = 1 + iota
 	// LimitColorado is a sum of 15 or less, a middle cut of 5 or less at a sum
 	// of 15 and of 8 or less at 14, single cuts of 8 or less (published:
 	// ext-colorado-1-619).
@@ -184,7 +184,7 @@ const (
 	LimitExact
 )
 
-var limits = text.Enum[Limit]{Kind: "limit on cuts", Names: []string{"", "sum", "colorado", "maryland", "nebraska", "exact"}}
+var limits = text.Enum[CutLimit]{Kind: "limit on cuts", Names: []string{"", "sum", "colorado", "maryland", "nebraska", "exact"}}
 
 var limitCites = [...]cite.Citation{
 	LimitSum:      {Standing: cite.Published, IDs: "ext-florida-4h334"},
@@ -194,9 +194,9 @@ var limitCites = [...]cite.Citation{
 	LimitExact:    {Standing: cite.Derived},
 }
 
-// Limits yields the limits.
-func Limits() iter.Seq[Limit] {
-	return func(yield func(Limit) bool) {
+// CutLimits yields the limits.
+func CutLimits() iter.Seq[CutLimit] {
+	return func(yield func(CutLimit) bool) {
 		for l := LimitSum; l <= LimitExact; l++ {
 			if !yield(l) {
 				return
@@ -206,18 +206,18 @@ func Limits() iter.Seq[Limit] {
 }
 
 // String gives the name of the limit; "unset" for zero.
-func (l Limit) String() string { return limits.String(l) }
+func (l CutLimit) String() string { return limits.String(l) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (l Limit) MarshalText() ([]byte, error) { return limits.Marshal(l) }
+func (l CutLimit) MarshalText() ([]byte, error) { return limits.Marshal(l) }
 
-// UnmarshalText reads what [Limit.String] writes, in any case; empty text gives the
+// UnmarshalText reads what [CutLimit.String] writes, in any case; empty text gives the
 // zero value. On error the receiver is left as it was.
-func (l *Limit) UnmarshalText(b []byte) error { return limits.Unmarshal(l, b) }
+func (l *CutLimit) UnmarshalText(b []byte) error { return limits.Unmarshal(l, b) }
 
 // Cite returns where the limit comes from; the zero Citation for a limit that is
 // not set.
-func (l Limit) Cite() cite.Citation {
+func (l CutLimit) Cite() cite.Citation {
 	if !limits.Valid(l) {
 		return cite.Citation{}
 	}
@@ -227,7 +227,7 @@ func (l Limit) Cite() cite.Citation {
 // Check returns nil when the cuts keep the limit, and a [*FieldError] that says
 // which part of it was broken. The published limits speak of three cuts only;
 // any other number of cuts is refused by all but LimitExact.
-func (l Limit) Check(c Cuts) error {
+func (l CutLimit) Check(c Cuts) error {
 	if err := limits.Check("limit", l); err != nil {
 		return err
 	}

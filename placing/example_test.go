@@ -23,7 +23,7 @@ func Example() {
 	}
 	score, err := official.Score(card)
 	fmt.Println(score, "of", placing.FullScore, err)
-	for f := range official.Faults(card) {
+	for _, f := range official.Faults(card) {
 		fmt.Printf("%d goes over %d: %d points lost\n", f.Upper, f.Lower, f.Points)
 	}
 	// Output:
@@ -248,9 +248,9 @@ func ExampleCuts_NeverNegative() {
 	// false
 }
 
-func ExampleLimit() {
+func ExampleCutLimit() {
 	cuts := placing.MustParseCuts("3-8-4")
-	for l := range placing.Limits() {
+	for l := range placing.CutLimits() {
 		fmt.Println(l, l.Check(cuts) == nil)
 	}
 	// Output:
@@ -261,7 +261,7 @@ func ExampleLimit() {
 	// exact false
 }
 
-func ExampleLimit_Check() {
+func ExampleCutLimit_Check() {
 	fmt.Println(placing.LimitColorado.Check(placing.MustParseCuts("3-8-4")))
 	fmt.Println(placing.LimitExact.Check(placing.MustParseCuts("3-8-4")))
 	fmt.Println(placing.LimitExact.Check(placing.MustParseCuts("2-8-2")))
@@ -271,7 +271,7 @@ func ExampleLimit_Check() {
 	// <nil>
 }
 
-func ExampleLimit_Cite() {
+func ExampleCutLimit_Cite() {
 	fmt.Println(placing.LimitColorado.Cite())
 	fmt.Println(placing.LimitExact.Cite())
 	// Output:
@@ -279,8 +279,8 @@ func ExampleLimit_Cite() {
 	// derived
 }
 
-func ExampleLimits() {
-	for l := range placing.Limits() {
+func ExampleCutLimits() {
+	for l := range placing.CutLimits() {
 		fmt.Print(l, " ")
 	}
 	// Output:
@@ -369,7 +369,7 @@ func ExampleOfficial_Score() {
 }
 
 func ExampleOfficial_Faults() {
-	for f := range exampleOfficial().Faults(placing.MustParseOrder("4-2-3-1")) {
+	for _, f := range exampleOfficial().Faults(placing.MustParseOrder("4-2-3-1")) {
 		fmt.Println(f.Upper, "over", f.Lower, "costs", f.Points)
 	}
 	// Output:
@@ -448,7 +448,7 @@ func ExamplePairName() {
 
 func ExampleFault() {
 	lost := 0
-	for f := range exampleOfficial().Faults(placing.MustParseOrder("2-3-4-1")) {
+	for _, f := range exampleOfficial().Faults(placing.MustParseOrder("2-3-4-1")) {
 		lost += f.Points
 	}
 	fmt.Println(lost)

@@ -159,7 +159,7 @@ func FuzzPenalty(f *testing.F) {
 }
 
 func FuzzLimit(f *testing.F) {
-	roundtrip.Fuzz(f, roundtrip.Read[placing.Limit], placing.LimitExact, "sum", "exact")
+	roundtrip.Fuzz(f, roundtrip.Read[placing.CutLimit], placing.LimitExact, "sum", "exact")
 }
 
 func FuzzWords(f *testing.F) {

@@ -36,13 +36,13 @@ func TestGolden(t *testing.T) {
 		card := placing.MustParseOrder(sizes[2])
 		s, err := o.Score(card)
 		fmt.Fprintf(&b, "%v, card %v: %d %v:", o, card, s, err)
-		for f := range o.Faults(card) {
+		for _, f := range o.Faults(card) {
 			fmt.Fprintf(&b, " %d/%d %d", f.Upper, f.Lower, f.Points)
 		}
 		fmt.Fprintln(&b)
 	}
 	fmt.Fprintln(&b, "# limits")
-	for l := range placing.Limits() {
+	for l := range placing.CutLimits() {
 		fmt.Fprintf(&b, "%v (%v)\n", l, l.Cite())
 		for _, cuts := range []string{"5-5-5", "4-6-5", "3-8-3", "2-9-3", "1-2-9", "0-12-1", "7-2-7", "5-6-5", "4-4", "1-2-3-4"} {
 			fmt.Fprintf(&b, "  %s: %v\n", cuts, l.Check(placing.MustParseCuts(cuts)))

@@ -26,7 +26,7 @@ type Official struct {
 }
 
 // NewOfficial returns the official placing. The cuts must be one fewer than the
-// exhibits. They are not held to any published limit here; see [Limit.Check].
+// exhibits. They are not held to any published limit here; see [CutLimit.Check].
 func NewOfficial(order Order, cuts Cuts) (Official, error) {
 	if !order.IsValid() {
 		return Official{}, &FieldError{Path: "order", Field: "official placing", Allowed: "an order of 2 to 12 exhibits", Err: ErrMissing}
@@ -160,28 +160,23 @@ type Fault struct {
 	Points int `json:"points"` // what the reversal costs: the cuts between the two
 }
 
-// Faults yields the pairs that the card reverses, with what each costs, in the
+// Faults returns the pairs that the card reverses, with what each costs, in the
 // order of the official placing: pairs of the first exhibit first. A pair with no
-// cut between it is yielded with 0 points. A card that [Official.Score] refuses
-// yields nothing.
-func (o Official) Faults(card Order) iter.Seq[Fault] {
-	return func(yield func(Fault) bool) {
-		if card.Len() != o.order.Len() {
-			return
-		}
-		for i := 1; i <= card.Len(); i++ {
-			upper := o.order.At(i)
-			for j := i + 1; j <= card.Len(); j++ {
-				lower := o.order.At(j)
-				if card.Place(upper) < card.Place(lower) {
-					continue
-				}
-				if !yield(Fault{upper, lower, int(o.depth[lower] - o.depth[upper])}) {
-					return
-				}
+// cut between it costs 0 points. A card that [Official.Score] refuses has none.
+func (o Official) Faults(card Order) []Fault {
+	if card.Len() != o.order.Len() {
+		return nil
+	}
+	var all []Fault
+	for i := 1; i <= card.Len(); i++ {
+		upper := o.order.At(i)
+		for j := i + 1; j <= card.Len(); j++ {
+			if lower := o.order.At(j); card.Place(upper) > card.Place(lower) {
+				all = append(all, Fault{upper, lower, int(o.depth[lower] - o.depth[upper])})
 			}
 		}
 	}
+	return all
 }
 
 // Scores yields every possible card with its score, in the order of [Orders].

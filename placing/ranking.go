@@ -132,6 +132,15 @@ func ParseRanking(s string) (Ranking, error) {
 	return r, nil
 }
 
+// MustParseRanking is [ParseRanking] for hard-coded text; it panics on an error.
+func MustParseRanking(s string) Ranking {
+	r, err := ParseRanking(s)
+	if err != nil {
+		panic(err)
+	}
+	return r
+}
+
 // Len returns the number of exhibits; 0 for the zero Ranking.
 func (r Ranking) Len() int { return int(r.n) }
 
@@ -230,7 +239,7 @@ func (r Ranking) Against(s Ranking) (Pairs, error) {
 // (P - Q) / sqrt((P+Q+T)(P+Q+U)), where P are the pairs the same way round, Q
 // those reversed, T and U those tied in the one alone (published:
 // stat-kendalltau-doc): 1 for the same ranking, -1 for the opposite one. It is a
-// statistic and no part of any  ok is false where one of the rankings has
+// statistic that decides nothing. ok is false where one of the rankings has
 // all exhibits tied.
 func (p Pairs) TauB() (tau float64, ok bool) {
 	pq := p.Same + p.Reversed

@@ -37,7 +37,7 @@ func placingExample(r Row) (Verdict, error) {
 		return 0, err
 	}
 	var losses []string
-	for f := range o.Faults(card) {
+	for _, f := range o.Faults(card) {
 		losses = append(losses, strconv.Itoa(f.Points))
 	}
 	return Agrees, same("losses", strings.Join(losses, " "), r.Get("losses"))
@@ -90,7 +90,7 @@ func patterns(keep func(c placing.Cuts, sum int) bool) []placing.Cuts {
 
 // passNegative lists the patterns that keep a published limit and still have a
 // score below zero.
-func passNegative(l placing.Limit) []placing.Cuts {
+func passNegative(l placing.CutLimit) []placing.Cuts {
 	return patterns(func(c placing.Cuts, _ int) bool { return l.Check(c) == nil && lowest(c) < 0 })
 }
 
@@ -204,7 +204,7 @@ func placingFact(r Row) (Verdict, error) {
 }
 
 func cutLimit(r Row) (Verdict, error) {
-	l, err := roundtrip.Read[placing.Limit](r.Get("limit"))
+	l, err := roundtrip.Read[placing.CutLimit](r.Get("limit"))
 	if err != nil {
 		return 0, err
 	}

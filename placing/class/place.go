@@ -226,20 +226,13 @@ func (p Placing) Neighbors() []Decision {
 	return all
 }
 
-// CloseOnes returns the decisions that were close, in the order of the placing.
-func (p Placing) CloseOnes() []Decision {
-	var all []Decision
-	for _, d := range p.Decisions {
-		if d.Close {
-			all = append(all, d)
-		}
+// String says how the pairs were decided and how cycles were resolved, a plain
+// sentence on each line; "unset" for the zero Placing. Where the rules come from is
+// told by [Policy.Steps].
+func (p Placing) String() string {
+	if !p.Order.IsValid() {
+		return "unset"
 	}
-	return all
-}
-
-// Explain says how the pairs were decided and how cycles were resolved, one
-// plain sentence each.
-func (p Placing) Explain() []string {
 	var lines []string
 	for _, d := range p.Neighbors() {
 		lines = append(lines, d.String()+".")
@@ -262,7 +255,7 @@ func (p Placing) Explain() []string {
 	if p.Equal > 1 {
 		lines = append(lines, itoa(p.Equal)+" orders are equal by that count; the better exhibit by tier, lean color, marbling, yield, muscling and trimness goes first.")
 	}
-	return lines
+	return strings.Join(lines, "\n")
 }
 
 func itoa(n int) string { return strconv.Itoa(n) }

@@ -406,9 +406,9 @@ func (p *Policy) checkTies(all *refusals) {
 	}
 }
 
-// Rules explains the policy line by line, each with its source and standing. A
+// Steps explains the policy line by line, each with its source and standing. A
 // setting that is not set, or 0, has no line.
-func (p Policy) Rules() []cite.Step {
+func (p Policy) Steps() []cite.Step {
 	var steps []cite.Step
 	add := func(name, rule string, c cite.Citation) {
 		steps = append(steps, cite.Step{Name: name, Rule: rule, Cite: c})

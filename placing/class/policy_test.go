@@ -10,6 +10,7 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
 	"example.com/ribface/maturity"
+	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
 	"github.com/google/go-cmp/cmp"
 	"github.com/shopspring/decimal"
@@ -208,7 +209,7 @@ func TestFirmInACycle(t *testing.T) {
 		"In the cycle: 3 over 2 by yield advantage, 1 tier lower in quality, yield lower by 2.598; margin 1.098.",
 		"Resolved by the least total margin against it: the placing goes against 2 over 1 (margin 1).",
 	}
-	if diff := cmp.Diff(lines, p.Explain()); diff != "" || p.Order.String() != "1-3-2" || p.Against != tenths(10) {
+	if diff := cmp.Diff(lines, strings.Split(p.String(), "\n")); diff != "" || p.Order.String() != "1-3-2" || p.Against != tenths(10) {
 		t.Errorf("placed %v against %v (-want +got):\n%s", p.Order, p.Against, diff)
 	}
 	// The same in a class of twelve, where the margins against it add up: nine more
@@ -326,7 +327,7 @@ func TestValuePolicyPlaces(t *testing.T) {
 		t.Errorf("placed %v, %d equal", p.Order, p.Equal)
 	}
 	var rules []string
-	for _, r := range append(p.Policy.Rules(), func() class.Policy { q := valuePolicy(); q.ByCwt = true; return q }().Rules()...) {
+	for _, r := range append(p.Policy.Steps(), func() class.Policy { q := valuePolicy(); q.ByCwt = true; return q }().Steps()...) {
 		rules = append(rules, r.Name+": "+r.Rule+" ("+r.Cite.String()+")")
 	}
 	want := []string{
@@ -433,7 +434,7 @@ func TestWalkAtTheLine(t *testing.T) {
 		{"a lead of 1.225", rib("SlAb10", 0.89, 13), rib("Mt10", 0.4, 13), "2 over 1 by trimness, 1 tier lower in quality, yield lower by 1.225; margin 0.025, close"},
 	} {
 		c := classOf(tt.a, tt.b)
-		c.Walk = class.Walk{{Site: class.FatRump, Order: class.MustParseRanking("1 2")}}
+		c.Walk = class.Walk{{Site: class.FatRump, Order: placing.MustParseRanking("1 2")}}
 		d, err := graded(t, c).Decide(class.DefaultPolicy(), 1, 2)
 		if err != nil || d.String() != tt.want {
 			t.Errorf("%s: %v, %v", tt.name, d, err)
@@ -441,7 +442,7 @@ func TestWalkAtTheLine(t *testing.T) {
 	}
 	// The other way: on the line from the side that the walk favors, the other goes over.
 	c := classOf(rib("SlAb10", 1.12, 13), rib("Mt10", 0.4, 13))
-	c.Walk = class.Walk{{Site: class.FatRump, Order: class.MustParseRanking("2 1")}}
+	c.Walk = class.Walk{{Site: class.FatRump, Order: placing.MustParseRanking("2 1")}}
 	d, err := graded(t, c).Decide(class.DefaultPolicy(), 1, 2)
 	if want := "2 over 1 by yield advantage, 1 tier lower in quality, yield lower by 1.8; margin 0.00000001, close"; err != nil || d.String() != want {
 		t.Errorf("%v, %v", d, err)
@@ -450,7 +451,7 @@ func TestWalkAtTheLine(t *testing.T) {
 	p := class.DefaultPolicy()
 	p.Close = grade.Yield{}
 	c = classOf(rib("SlAb10", 1.0, 13), rib("Mt10", 0.4, 13))
-	c.Walk = class.Walk{{Site: class.FatRump, Order: class.MustParseRanking("1 2")}}
+	c.Walk = class.Walk{{Site: class.FatRump, Order: placing.MustParseRanking("1 2")}}
 	if d, err := graded(t, c).Decide(p, 1, 2); err != nil || d.Upper != 2 || d.Close {
 		t.Errorf("%v, %v", d, err)
 	}

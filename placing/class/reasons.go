@@ -43,9 +43,9 @@ type Size uint8
 
 // The sizes.
 const (
-	Slight Size = 1 + iota
-	Plain
-	Wide
+	SizeSlight Size = 1 + iota
+	SizePlain
+	SizeWide
 )
 
 var sizes = text.Enum[Size]{Kind: "size", Names: []string{"", "slight", "plain", "wide"}, Zero: "unseen"}
@@ -261,13 +261,13 @@ var seen = map[grade.Trait][3]int64{
 func (g Graded) size(d, o datum, better, worse int) Size {
 	a, b := g.assessed[better-1], g.assessed[worse-1]
 	x, y := a.Carcass.Maturity, b.Carcass.Maturity
-	groups := func(young, old maturity.Group) Size { return Size(min(2*max(int(old)-int(young), 0), int(Wide))) }
+	groups := func(young, old maturity.Group) Size { return Size(min(2*max(int(old)-int(young), 0), int(SizeWide))) }
 	switch d.trait {
 	case grade.TraitQuality:
 		if a.Quality.Grade() == b.Quality.Grade() {
-			return Slight
+			return SizeSlight
 		}
-		return Size(min(int(a.Quality.Grade())-int(b.Quality.Grade())+1, int(Wide)))
+		return Size(min(int(a.Quality.Grade())-int(b.Quality.Grade())+1, int(SizeWide)))
 	case grade.TraitSkeletal:
 		return groups(x.Skeletal.Group(), y.Skeletal.Group())
 	case grade.TraitButtons:

@@ -302,12 +302,12 @@ func join(all []predicate) string {
 }
 
 var (
-	slightly = [...]string{Slight: "slightly ", Plain: "", Wide: "much "}
-	far      = [...]string{Slight: "slightly ", Plain: "", Wide: "far "}
+	slightly = [...]string{SizeSlight: "slightly ", SizePlain: "", SizeWide: "much "}
+	far      = [...]string{SizeSlight: "slightly ", SizePlain: "", SizeWide: "far "}
 	marbled  = [...][3]string{
-		Slight: {"slightly more marbling", "a little more marbling", "slightly more marbling"},
-		Plain:  {"more marbling", "a higher degree of marbling", "more marbling"},
-		Wide:   {"a much higher degree of marbling", "far more marbling", "much more marbling"},
+		SizeSlight: {"slightly more marbling", "a little more marbling", "slightly more marbling"},
+		SizePlain:  {"more marbling", "a higher degree of marbling", "more marbling"},
+		SizeWide:   {"a much higher degree of marbling", "far more marbling", "much more marbling"},
 	}
 )
 
@@ -423,7 +423,7 @@ func (s *speaker) rib(a side) []predicate {
 	case eye > 0:
 		items = append(items, "a "+slightly[eye]+"larger ribeye")
 	}
-	if kph > Slight || kph == Slight && items == nil {
+	if kph > SizeSlight || kph == SizeSlight && items == nil {
 		items = append(items, slightly[kph]+"less "+s.inside())
 	}
 	if items == nil {

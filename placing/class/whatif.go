@@ -56,7 +56,7 @@ func (g Graded) Reversals(p Policy, a, b int) ([]Reversal, error) {
 	var all []Reversal
 	for _, e := range [...]int{d.Lower, d.Upper} {
 		for _, t := range [...]grade.Trait{grade.TraitMarbling, grade.TraitFat, grade.TraitRibeye, grade.TraitKPH, grade.TraitWeight} {
-			if _, posted := g.Posted(); posted && t == grade.TraitWeight {
+			if t == grade.TraitWeight && g.given.Posted.IsSet() {
 				continue
 			}
 			if r, ok := g.reversal(&p, d, e, t); ok {
@@ -218,7 +218,7 @@ func (g Graded) CouldReverse(p Policy, t grade.Tolerances) ([]Decision, error) {
 	if err := t.Check(); err != nil {
 		return nil, err
 	}
-	if _, posted := g.Posted(); posted {
+	if g.given.Posted.IsSet() {
 		t.Weight = grade.Weight{}
 	}
 	p = p.clone()
