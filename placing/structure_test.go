@@ -117,7 +117,7 @@ func TestZeroValues(t *testing.T) {
 		"Ranking is not set":  !placing.Ranking{}.IsValid() && placing.Ranking{}.String() == "unset" && placing.Ranking{}.Len() == 0 && placing.Ranking{}.Place(1) == 0,
 		"Mark says nothing":   !placing.Mark(0).IsValid() && placing.Mark(0).String() == "unset",
 		"Penalty is left":     placing.Penalty(0).String() == "unset",
-		"CutLimit is not set":    placing.CutLimit(0).String() == "unset",
+		"CutLimit is not set": placing.CutLimit(0).String() == "unset",
 		"Words are not set":   placing.Words(0).String() == "unset",
 	} {
 		if !ok {

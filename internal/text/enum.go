@@ -2,6 +2,7 @@ package text
 
 import (
 	"database/sql/driver"
+	"iter"
 	"strconv"
 	"strings"
 
@@ -21,6 +22,14 @@ type Enum[T ~uint8] struct {
 type Alias[T ~uint8] struct {
 	Name  string
 	Value T
+}
+
+// All yields the values that have a name, in order.
+func (e *Enum[T]) All() iter.Seq[T] {
+	return func(yield func(T) bool) {
+		for v := 1; v < len(e.Names) && yield(T(v)); v++ {
+		}
+	}
 }
 
 // Valid reports whether v is one of the named values.

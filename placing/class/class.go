@@ -128,15 +128,9 @@ func each(n int) string { return "each exhibit 1 to " + strconv.Itoa(n) + " once
 func (c Class) checkRules() error {
 	var edition error
 	if e := c.Rules.Edition; !e.IsValid() {
-		refused := &fault.FieldError{Path: "rules.edition", Field: "edition", Err: fault.ErrMissing}
+		refused := &fault.FieldError{Path: "rules.edition", Field: "edition", Allowed: named(slices.Collect(grade.Editions()), ", "), Err: fault.ErrMissing}
 		if e != 0 {
 			refused.Value, refused.Err = e.String(), fault.ErrUnknown
-		}
-		for known := range grade.Editions() {
-			if refused.Allowed != "" {
-				refused.Allowed += ", "
-			}
-			refused.Allowed += known.String()
 		}
 		edition = refused
 	}
@@ -219,22 +213,15 @@ func (g Graded) Cautions() []string {
 	if w := g.given.Posted; w.IsSet() {
 		all = append(all, "every exhibit is graded at the posted weight of "+w.String()+", not at its own")
 	}
-	var least, most grade.Weight
+	var own []grade.Weight
 	for _, e := range g.given.Exhibits {
 		if w := e.Carcass.Measures.Weight; w.IsSet() {
-			if !least.IsSet() {
-				least, most = w, w
-			}
-			if w.Compare(least) < 0 {
-				least = w
-			}
-			if w.Compare(most) > 0 {
-				most = w
-			}
+			own = append(own, w)
 		}
 	}
-	if most.Units()-least.Units() > widestClass {
-		all = append(all, "own weights run from "+least.String()+" to "+most.String()+"; classes are chosen within 50 lb")
+	slices.SortFunc(own, grade.Weight.Compare)
+	if n := len(own); n > 0 && own[n-1].Units()-own[0].Units() > widestClass {
+		all = append(all, "own weights run from "+own[0].String()+" to "+own[n-1].String()+"; classes are chosen within 50 lb")
 	}
 	for _, e := range g.exhibits {
 		for _, note := range e.Carcass.Measures.Unusual() {
@@ -245,14 +232,7 @@ func (g Graded) Cautions() []string {
 		}
 	}
 	if m := g.given.Walk.Missing(); len(g.given.Walk) > 0 && m != nil {
-		note := "the walk is not finished; not looked at:"
-		for i, s := range m {
-			if i > 0 {
-				note += ","
-			}
-			note += " " + s.String()
-		}
-		all = append(all, note)
+		all = append(all, "the walk is not finished; not looked at: "+named(m, ", "))
 	}
 	return all
 }

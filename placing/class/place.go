@@ -2,6 +2,7 @@ package class
 
 import (
 	"cmp"
+	"fmt"
 	"math/bits"
 	"slices"
 	"strconv"
@@ -40,8 +41,9 @@ type Placing struct {
 	Equal   int         `json:"equal"`
 }
 
-// firmCost marks a pair that is firm until its cost is known.
-const firmCost = int64(-1)
+// firmCost is what it costs to go against one firm decision: more than to go against
+// all others together, which are 65 at the most and under 1,000 grades each.
+const firmCost = 100_000 * oneGrade
 
 // Place places the class by the policy.
 //
@@ -88,8 +90,6 @@ func (p Policy) place(profiles []profile) Placing {
 	})
 	n := len(profiles)
 	var costs ordering.Costs
-	var over [ordering.Max]uint // by bits, what each is preferred to
-	firm := int64(1)            // to go against one firm decision: more than against all others together
 	for i := range profiles {
 		for j := range profiles[:i] {
 			d := p.prefer(&profiles[i], &profiles[j])
@@ -101,26 +101,13 @@ func (p Policy) place(profiles []profile) Placing {
 			if d.Firm {
 				costs[l][u] = firmCost
 			}
-			firm += units(d.Margin)
-			if d.Ground != 0 {
-				over[u] |= 1 << l
-			}
-		}
-	}
-	for i := range costs {
-		for j := range costs[i] {
-			if costs[i][j] == firmCost {
-				costs[i][j] = firm
-			}
 		}
 	}
 	table := ordering.Solve(n, &costs)
 	placed := make([]profile, 0, n)
-	var places [ordering.Max]int // in the order, of each in the sorted list
 	for order := range table.All() {
-		for at, i := range order {
+		for _, i := range order {
 			placed = append(placed, profiles[i])
-			places[i] = at
 		}
 		break
 	}
@@ -133,22 +120,19 @@ func (p Policy) place(profiles []profile) Placing {
 		}
 	}
 	out.Order, _ = placing.NewOrder(numbers...)
-	var reach [ordering.Max]uint // over, in the places of the order
-	for i := range n {
-		for j := range n {
-			if over[i]&(1<<j) != 0 {
-				reach[places[i]] |= 1 << places[j]
-			}
-		}
-	}
-	out.cycles(reach)
+	out.cycles()
 	return out
 }
 
-// cycles finds the sets in which everyone reaches everyone. beats holds, by
-// place in the order, whom each is preferred to.
-func (p *Placing) cycles(beats [ordering.Max]uint) {
+// cycles finds the sets in which everyone reaches everyone.
+func (p *Placing) cycles() {
 	n := p.Order.Len()
+	var beats [ordering.Max]uint // by place in the order from 0, whom each is preferred to, by bits
+	for _, d := range p.Decisions {
+		if d.Ground != 0 {
+			beats[p.Order.Place(d.Upper)-1] |= 1 << (p.Order.Place(d.Lower) - 1)
+		}
+	}
 	reach := beats
 	for k := range n {
 		for i := range n {
@@ -240,7 +224,7 @@ func (p Placing) String() string {
 	for _, c := range p.Cycles {
 		var parts []string
 		for _, r := range c.Rings {
-			parts = append(parts, itoa(r[0])+" over "+itoa(r[1])+", "+itoa(r[1])+" over "+itoa(r[2])+" and "+itoa(r[2])+" over "+itoa(r[0]))
+			parts = append(parts, fmt.Sprintf("%d over %d, %d over %d and %d over %d", r[0], r[1], r[1], r[2], r[2], r[0]))
 		}
 		lines = append(lines, "The policy runs in a cycle: "+strings.Join(parts, "; ")+".")
 		for _, d := range c.Decisions {
@@ -248,7 +232,7 @@ func (p Placing) String() string {
 		}
 		parts = parts[:0]
 		for _, d := range c.Against {
-			parts = append(parts, itoa(d.Upper)+" over "+itoa(d.Lower)+" (margin "+d.Margin.String()+")")
+			parts = append(parts, fmt.Sprintf("%d over %d (margin %s)", d.Upper, d.Lower, d.Margin))
 		}
 		lines = append(lines, "Resolved by the least total margin against it: the placing goes against "+strings.Join(parts, ", ")+".")
 	}

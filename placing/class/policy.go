@@ -337,14 +337,9 @@ func (p *Policy) checkTiers(all *refusals) {
 			seen[t] = true
 		}
 	}
-	var left []string
-	for t := grade.PrimeTier; t >= grade.BelowStandard; t-- {
-		if !seen[t] {
-			left = append(left, t.String())
-		}
-	}
-	if left != nil {
-		all.add("tiers", "tiers", strings.Join(left, ", ")+" not listed", "every tier once", fault.ErrMissing)
+	left := slices.Concat(tradeTiers()...)
+	if left = slices.DeleteFunc(left, func(t grade.Tier) bool { return seen[t] }); len(left) > 0 {
+		all.add("tiers", "tiers", named(left, ", ")+" not listed", "every tier once", fault.ErrMissing)
 	}
 	last := Advantage{}
 	for i, a := range p.Advantages {
@@ -442,17 +437,11 @@ func (p *Policy) rules(add func(name, rule string, c cite.Citation)) {
 	if p.BottomDark != 0 {
 		add("bottom", "a dark cutter of "+p.BottomDark.String()+" or more goes to the bottom", p.BottomDarkCite)
 	}
-	list := ""
+	var tiers []string
 	for i, group := range p.Tiers {
-		if i > 0 {
-			list += "; "
-		}
-		list += strconv.Itoa(i + 1)
-		for _, t := range group {
-			list += " " + t.String()
-		}
+		tiers = append(tiers, strconv.Itoa(i+1)+" "+named(group, " "))
 	}
-	add("quality", "the better tier goes over: "+list, p.TiersCite)
+	add("quality", "the better tier goes over: "+strings.Join(tiers, "; "), p.TiersCite)
 	if p.TopGroup != 0 {
 		add("top Choice", "older than group "+p.TopGroup.String()+" counts as low choice", p.TopGroupCite)
 	}
@@ -472,15 +461,8 @@ func (p *Policy) rules(add func(name, rule string, c cite.Citation)) {
 		}
 		add("within a tier", rule, p.ExchangeCite)
 	}
-	list = ""
-	for i, g := range p.Ties {
-		if i > 0 {
-			list += ", "
-		}
-		list += g.String()
-	}
-	if list != "" {
-		add("within a tier", "in order: "+list, p.TiesCite)
+	if len(p.Ties) > 0 {
+		add("within a tier", "in order: "+named(p.Ties, ", "), p.TiesCite)
 	}
 }
 

@@ -56,8 +56,8 @@ func TestGradeTellsAll(t *testing.T) {
 	untaken := four()
 	untaken.Exhibits[0].Carcass.Measures.KPH = grade.Share{}
 	_, err = untaken.Adjust(1, grade.Inches(9))
-	faulttest.All(t, "Adjust without KPH", err, "exhibits[0].fat_adjust | exhibit 1: fat adjustment: 9 in: out of range; allowed: -3 in to 3 in",
-		"exhibits[0].measures.kph | exhibit 1: KPH: missing; allowed: 0% to 10%")
+	faulttest.All(t, "Adjust without KPH", err, "exhibits[0].measures.kph | exhibit 1: KPH: missing; allowed: 0% to 10%",
+		"exhibits[0].fat_adjust | exhibit 1: fat adjustment: 9 in: out of range; allowed: -3 in to 3 in")
 }
 
 // TestPolicyTellsAll does so for a policy.

@@ -1,6 +1,7 @@
 package class
 
 import (
+	"fmt"
 	"strings"
 
 	"example.com/ribface/grade"
@@ -106,6 +107,15 @@ func series(words []string) string {
 		return strings.Join(words, "")
 	}
 	return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
+}
+
+// named joins the names of values.
+func named[T fmt.Stringer](all []T, between string) string {
+	names := make([]string, len(all))
+	for i, v := range all {
+		names[i] = v.String()
+	}
+	return strings.Join(names, between)
 }
 
 // sayQuality puts a quality as a person says it: "high Choice", "Standard", or
