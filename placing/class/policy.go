@@ -439,7 +439,7 @@ func (p *Policy) rules(add func(name, rule string, c cite.Citation)) {
 	}
 	var tiers []string
 	for i, group := range p.Tiers {
-		tiers = append(tiers, strconv.Itoa(i+1)+" "+named(group, " "))
+		tiers = append(tiers, strings.TrimSpace(strconv.Itoa(i+1)+" "+named(group, " ")))
 	}
 	add("quality", "the better tier goes over: "+strings.Join(tiers, "; "), p.TiersCite)
 	if p.TopGroup != 0 {

@@ -78,17 +78,9 @@ type Fact struct {
 
 // Heading returns what the fact belongs to.
 func (f Fact) Heading() Heading {
-	switch f.Trait {
-	case grade.TraitQuality, grade.TraitDark, grade.TraitMarbling, grade.TraitSkeletal, grade.TraitButtons, grade.TraitLean, grade.TraitColor, grade.TraitTexture, grade.TraitFirmness:
-		return OnQuality
-	case grade.TraitYield, grade.TraitWeight:
-		return OnCutability
-	case grade.TraitFat, grade.TraitKPH:
-		return OnTrimness
-	case grade.TraitRibeye:
-		return OnMuscling
-	}
 	switch {
+	case f.Trait != grade.TraitSite:
+		return traitTerms[f.Trait].on
 	case f.Site.Fat():
 		return OnTrimness
 	case f.Site.IsValid():
@@ -101,8 +93,8 @@ func (f Fact) Heading() Heading {
 // String gives the fact as a phrase, as "3 has more marbling than 1, Sm60 against
 // Sl80".
 func (f Fact) String() string {
-	words := betterTerms[f.Trait]
-	if f.Trait == grade.TraitSite && f.Site.IsValid() {
+	words := traitTerms[f.Trait].better
+	if f.Trait == grade.TraitSite {
 		words = termOf(f.Site).better
 	}
 	if words == "" {
@@ -241,22 +233,6 @@ func (g Graded) weight(t grade.Trait, better, worse int) grade.Yield {
 	}
 }
 
-// seen holds the least differences that are slight, plain and wide to the eye, our
-// own choice: points of marbling, terms of the lean, and units of 0.0001 of an
-// inch, square inch and percent, and of 0.00000001 of a yield grade.
-var seen = map[grade.Trait][3]int64{
-	grade.TraitDark:     {1, 1, 2},
-	grade.TraitMarbling: {10, 40, 150},
-	grade.TraitYield:    {15_000_000, 50_000_000, 150_000_000},
-	grade.TraitFat:      {500, 1_000, 3_000},
-	grade.TraitRibeye:   {4_000, 8_000, 25_000},
-	grade.TraitKPH:      {5_000, 10_000, 20_000},
-	grade.TraitColor:    {1, 1, 3},
-	grade.TraitTexture:  {1, 1, 3},
-	grade.TraitFirmness: {1, 1, 3},
-	grade.TraitSite:     {1, 1, 100},
-}
-
 // size is how large the difference of two data of one trait is.
 func (g Graded) size(d, o datum, better, worse int) Size {
 	a, b := g.assessed[better-1], g.assessed[worse-1]
@@ -278,7 +254,7 @@ func (g Graded) size(d, o datum, better, worse int) Size {
 		return 0
 	}
 	s := Size(0)
-	for _, least := range seen[d.trait] {
+	for _, least := range traitTerms[d.trait].seen {
 		if d.number-o.number >= least {
 			s++
 		}
@@ -296,9 +272,9 @@ func (g Graded) fact(d, o datum, better, worse int) Fact {
 // Facts returns every trait in which the one exhibit is better than the other, by
 // weight, the heaviest first; equal weights in the order quality grade, dark cutting,
 // marbling, yield, fat, ribeye, KPH, weight, skeletal maturity, buttons, lean maturity,
-// color, texture, firmness, sites, and those in the order of [Sites]. Traits that were not looked at in both give no fact, and
-// nor do traits in which the two are equal. Buttons count by the percent of bone,
-// 0 for all that speaks for group A.
+// color, texture, firmness, sites, and those in the order of [Sites]. Traits that were
+// not looked at in both give no fact, and nor do traits in which the two are equal.
+// Buttons count by the percent of bone, 0 for all that speaks for group A.
 //
 // Weights are in yield grades, with the advantages and the exchange of
 // [DefaultPolicy] whatever the policy. Yield counts as it is; fat, ribeye, kidney fat and
@@ -469,11 +445,8 @@ func (g Graded) Reasons(order placing.Order, p Policy) (Reasons, error) {
 		return Reasons{}, &fault.FieldError{Path: "order", Field: "order", Value: order.String(), Allowed: "an order of the " + itoa(n) + " exhibits of the class", Err: fault.ErrRange}
 	}
 	r := Reasons{Order: order, Sex: g.exhibits[0].Carcass.Sex}
-	for _, e := range g.exhibits {
-		if e.Carcass.Sex != r.Sex {
-			r.Sex = 0
-			break
-		}
+	if slices.ContainsFunc(g.exhibits, func(e Exhibit) bool { return e.Carcass.Sex != r.Sex }) {
+		r.Sex = 0
 	}
 	for i := 1; i < n; i++ {
 		u, l := order.At(i), order.At(i+1)
