@@ -196,12 +196,38 @@ func sideOf(who, other int, supports []Support) side {
 
 // has returns the fact in a trait; its Size is 0 where there is none.
 func (s side) has(t grade.Trait) Fact {
-	for _, f := range s.facts {
-		if f.Trait == t {
-			return f
-		}
+	if at := slices.IndexFunc(s.facts, func(f Fact) bool { return f.Trait == t }); at >= 0 {
+		return s.facts[at]
 	}
 	return Fact{}
+}
+
+// sees reports whether there is a fact in any of the traits.
+func (s side) sees(traits ...grade.Trait) bool {
+	return slices.ContainsFunc(s.facts, func(f Fact) bool { return slices.Contains(traits, f.Trait) })
+}
+
+// lean joins the words for what is seen of the lean.
+func (s side) lean(firmness, texture, color string) string {
+	var words []string
+	for i, t := range [...]grade.Trait{grade.TraitFirmness, grade.TraitTexture, grade.TraitColor} {
+		if s.sees(t) {
+			words = append(words, [...]string{firmness, texture, color}[i])
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+// grading returns the quality grades of the two, without their parts where the grades
+// differ.
+func (s side) grading() (better, worse grade.Quality) {
+	f := s.has(grade.TraitQuality)
+	better, _ = grade.ParseQuality(f.BetterValue)
+	worse, _ = grade.ParseQuality(f.WorseValue)
+	if better.Grade() != worse.Grade() {
+		better, worse = better.Grade().Part(grade.Whole), worse.Grade().Part(grade.Whole)
+	}
+	return better, worse
 }
 
 // sites returns the sites of fat or of muscling, from the round down.
@@ -230,6 +256,14 @@ func (s side) weight(traits ...grade.Trait) (sum int64) {
 type predicate struct{ verb, object string }
 
 func (p predicate) String() string { return p.verb + " " + p.object }
+
+// predicates says the items with one verb; nil for none.
+func predicates(verb string, items []string) []predicate {
+	if items == nil {
+		return nil
+	}
+	return []predicate{{verb, series(items)}}
+}
 
 // also puts "also" where a person says it.
 func also(words string) string {
@@ -262,7 +296,7 @@ func (s *speaker) argue(a side, on Heading, i int) (first string, rest []string)
 		first = itoa(a.who) + " " + join(lead) + tail + "."
 	case tail != "":
 		first = itoa(a.who) + " " + tail + "."
-	case a.has(grade.TraitDark).Size > 0 && on == OnQuality:
+	case a.sees(grade.TraitDark) && on == OnQuality:
 		first = itoa(a.other) + " is " + a.dark() + "."
 	}
 	for at := 0; at < len(more); {
@@ -313,37 +347,28 @@ var (
 
 // quality says what is better of the marbling, the lean and the bone.
 func (s *speaker) quality(a side, i int) []predicate {
-	var lean, items []string
-	for _, l := range [...]struct {
-		t     grade.Trait
-		words string
-	}{{grade.TraitFirmness, "firmer"}, {grade.TraitTexture, "finer textured"}, {grade.TraitColor, "brighter colored"}} {
-		if a.has(l.t).Size > 0 {
-			lean = append(lean, l.words)
-		}
-	}
-	ribeye := "a " + strings.Join(lean, ", ") + " ribeye"
+	var items []string
+	lean := a.lean("firmer", "finer textured", "brighter colored")
+	ribeye := "a " + lean + " ribeye"
 	switch m := a.has(grade.TraitMarbling).Size; {
-	case m > 0 && lean != nil:
+	case m > 0 && lean != "":
 		items = append(items, marbled[m][i%3]+" in "+ribeye)
 	case m > 0:
 		items = append(items, marbled[m][i%3])
-	case lean != nil:
+	case lean != "":
 		items = append(items, ribeye)
 	}
-	bone := a.has(grade.TraitSkeletal).Size > 0 || a.has(grade.TraitButtons).Size > 0
-	switch lean := a.has(grade.TraitLean).Size > 0; {
-	case bone && lean:
-		items = append(items, "younger bone and lean")
-	case bone:
-		items = append(items, "younger bone")
-	case lean:
-		items = append(items, "younger lean")
+	var younger []string
+	if a.sees(grade.TraitSkeletal, grade.TraitButtons) {
+		younger = append(younger, "bone")
 	}
-	if items == nil {
-		return nil
+	if a.sees(grade.TraitLean) {
+		younger = append(younger, "lean")
 	}
-	return []predicate{{[...]string{"had", "showed", "had"}[i%3], series(items)}}
+	if younger != nil {
+		items = append(items, "younger "+series(younger))
+	}
+	return predicates([...]string{"had", "showed", "had"}[i%3], items)
 }
 
 // dark says what the other is, where it cuts darker.
@@ -360,20 +385,16 @@ func (s side) dark() string {
 
 // grades says what the two grade, after what is behind it where that was said.
 func (s side) grades(after bool, i int) string {
-	other, dark, q := itoa(s.other), s.dark(), s.has(grade.TraitQuality)
+	other, dark, graded := itoa(s.other), s.dark(), s.sees(grade.TraitQuality)
 	switch {
-	case q.Size == 0 && after && dark != "":
+	case !graded && after && dark != "":
 		return ", and " + other + " is " + dark
-	case q.Size == 0:
+	case !graded:
 		return ""
 	case dark != "":
 		other += ", " + dark + ","
 	}
-	x, _ := grade.ParseQuality(q.BetterValue)
-	y, _ := grade.ParseQuality(q.WorseValue)
-	if x.Grade() != y.Grade() {
-		x, y = x.Grade().Part(grade.Whole), y.Grade().Part(grade.Whole)
-	}
+	x, y := s.grading()
 	is := " is "
 	if y.Grade() == grade.NoGrade {
 		is = " has "
@@ -426,10 +447,7 @@ func (s *speaker) rib(a side) []predicate {
 	if kph > SizeSlight || kph == SizeSlight && items == nil {
 		items = append(items, slightly[kph]+"less "+s.inside())
 	}
-	if items == nil {
-		return nil
-	}
-	return []predicate{{"had", series(items)}}
+	return predicates("had", items)
 }
 
 // inside names kidney, pelvic and heart fat, in full once.
@@ -502,10 +520,7 @@ func (s *speaker) muscle(a side) []predicate {
 		}
 		items = append(items, words)
 	}
-	if items == nil {
-		return nil
-	}
-	return []predicate{{"had", series(items)}}
+	return predicates("had", items)
 }
 
 // grant says what is granted to the lower, two things at most.
@@ -522,12 +537,8 @@ func (s *speaker) grant(a side) string {
 	}
 	quality := s.quality(a, 0)
 	tail := ""
-	if q := a.has(grade.TraitQuality); q.Size > 0 {
-		x, _ := grade.ParseQuality(q.BetterValue)
-		y, _ := grade.ParseQuality(q.WorseValue)
-		if x.Grade() != y.Grade() {
-			x = x.Grade().Part(grade.Whole)
-		}
+	if a.sees(grade.TraitQuality) {
+		x, _ := a.grading()
 		tail = " and should grade " + sayQuality(x)
 		if quality == nil {
 			tail = strings.TrimPrefix(tail, " and ")
@@ -536,7 +547,7 @@ func (s *speaker) grant(a side) string {
 	add(max(a.weight(grade.TraitQuality), a.weight(grade.TraitMarbling)), quality, tail)
 	rib := s.rib(a)
 	tail = ""
-	if a.has(grade.TraitYield).Size > 0 {
+	if a.sees(grade.TraitYield) {
 		tail = " and " + lowerYield
 		if strings.Contains(join(rib), " and less ") {
 			tail = "," + tail
@@ -569,12 +580,7 @@ const mostFaults = 4
 // last says what is wrong with the last exhibit.
 func (s *speaker) last() string {
 	n := s.reasons.Order.Len()
-	a := side{who: s.reasons.Order.At(n)}
-	for _, f := range s.reasons.Last {
-		if f.Size > 0 {
-			a.facts = append(a.facts, f)
-		}
-	}
+	a := sideOf(s.reasons.Order.At(n), 0, []Support{{Facts: s.reasons.Last}})
 	left := "That leaves " + itoa(a.who) + " last."
 	var items []string
 	add := func(words string) {
@@ -582,40 +588,30 @@ func (s *speaker) last() string {
 			items = append(items, words)
 		}
 	}
-	quality := a.has(grade.TraitQuality).Size > 0
-	if !quality && a.has(grade.TraitMarbling).Size > 0 {
+	quality := a.sees(grade.TraitQuality)
+	if !quality && a.sees(grade.TraitMarbling) {
 		add("the least marbling")
 	}
-	var lean []string
-	for _, l := range [...]struct {
-		t     grade.Trait
-		words string
-	}{{grade.TraitFirmness, "softest"}, {grade.TraitTexture, "coarsest"}, {grade.TraitColor, "darkest"}} {
-		if a.has(l.t).Size > 0 {
-			lean = append(lean, l.words)
-		}
-	}
-	switch {
-	case lean != nil:
-		add("the " + strings.Join(lean, ", ") + " lean")
-	case a.has(grade.TraitDark).Size > 0:
+	switch lean := a.lean("softest", "coarsest", "darkest"); {
+	case lean != "":
+		add("the " + lean + " lean")
+	case a.sees(grade.TraitDark):
 		add("the darkest lean")
 	}
-	if a.has(grade.TraitSkeletal).Size > 0 || a.has(grade.TraitButtons).Size > 0 {
+	if a.sees(grade.TraitSkeletal, grade.TraitButtons) {
 		add("the oldest bone")
 	}
-	fat, eye := a.has(grade.TraitFat).Size > 0, a.has(grade.TraitRibeye).Size > 0
-	switch {
+	switch fat, eye := a.sees(grade.TraitFat), a.sees(grade.TraitRibeye); {
 	case fat && eye:
 		add("the most fat opposite the smallest ribeye")
 	case fat:
 		add("the most fat opposite the ribeye")
 	case eye:
 		add("the smallest ribeye")
-	case a.has(grade.TraitYield).Size > 0:
+	case a.sees(grade.TraitYield):
 		add("the highest yield grade")
 	}
-	if a.has(grade.TraitKPH).Size > 0 {
+	if a.sees(grade.TraitKPH) {
 		add("the most " + s.inside())
 	}
 	if sites := a.sites(true); sites != nil {
