@@ -1,6 +1,7 @@
 package class
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -48,12 +49,8 @@ func (g Ground) MarshalText() ([]byte, error) { return grounds.Marshal(g) }
 // zero value. On error the receiver is left as it was.
 func (g *Ground) UnmarshalText(b []byte) error { return grounds.Unmarshal(g, b) }
 
-// ties reports whether the ground may stand in Policy.Ties.
-func (g Ground) ties() bool {
-	return g >= ByColor && g <= ByTrimness || g >= ByDark && g <= ByFirmness
-}
-
-const tieNames = "lean color, marbling, yield, muscling, trimness, dark cutting, texture, firmness"
+// tieGrounds may stand in Policy.Ties.
+var tieGrounds = []Ground{ByColor, ByMarbling, ByYield, ByMuscling, ByTrimness, ByDark, ByTexture, ByFirmness}
 
 // Advantage lets a carcass that is so much lower in yield go over one that is up
 // to so many tiers better in quality.
@@ -392,8 +389,8 @@ func (p *Policy) checkTies(all *refusals) {
 	used := map[Ground]bool{}
 	for i, g := range p.Ties {
 		switch {
-		case !g.ties():
-			all.add(nth("ties", i), "ties", g.String(), tieNames, fault.ErrUnknown)
+		case !slices.Contains(tieGrounds, g):
+			all.add(nth("ties", i), "ties", g.String(), named(tieGrounds, ", "), fault.ErrUnknown)
 		case used[g]:
 			all.add(nth("ties", i), "ties", g.String(), "every ground once", fault.ErrRepeated)
 		}
@@ -473,13 +470,13 @@ func (p *Policy) tierOf(t grade.Tier) int {
 
 // lift returns the yield advantage that overcomes a gap of so many tiers, 0 for
 // within a tier; ok is false where none does.
-func (p *Policy) lift(tiers int) (y grade.Yield, ok bool) {
+func (p *Policy) lift(tiers int) (yield int64, ok bool) {
 	for _, a := range p.Advantages {
 		if tiers <= a.Tiers {
-			return a.Yield, true
+			return units(a.Yield), true
 		}
 	}
-	return yieldOf(0), false
+	return 0, false
 }
 
 // tierWorth is what one tier is worth in yield: the first advantage, and without
@@ -493,10 +490,6 @@ func (p *Policy) tierWorth() int64 {
 
 // marblingWorth is what so many points of marbling are worth in yield: by the
 // exchange, and without one a hundred are worth one tier.
-func (p *Policy) marblingWorth(points int) grade.Yield {
-	each := units(p.Exchange)
-	if each == 0 {
-		each = p.tierWorth()
-	}
-	return yieldOf(int64(points) * each / 100)
+func (p *Policy) marblingWorth(points int) int64 {
+	return int64(points) * cmp.Or(units(p.Exchange), p.tierWorth()) / 100
 }

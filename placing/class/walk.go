@@ -200,10 +200,10 @@ func (w Walk) Missing() []Site {
 }
 
 // total adds up the places of an exhibit over the sites of fat or of muscling.
-func (w Walk) total(exhibit int, fat bool) (sum placing.HalfPlaces, looked int) {
+func (w Walk) total(exhibit int, fat bool) (sum, looked int64) {
 	for _, l := range w {
 		if l.Site.Fat() == fat {
-			sum += l.Order.Place(exhibit)
+			sum += int64(l.Order.Place(exhibit))
 			looked++
 		}
 	}

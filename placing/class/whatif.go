@@ -170,7 +170,7 @@ func (g Graded) reversal(p *Policy, d Decision, e int, t grade.Trait) (Reversal,
 	a := moved(n)
 	r := Reversal{Exhibit: e, Trait: t, From: l.show(&c), To: l.show(&a.Carcass), Change: l.step(n)}
 	if t == grade.TraitMarbling {
-		r.Effect = yieldOf(max(units(p.marblingWorth(n)), smallest))
+		r.Effect = yieldOf(max(p.marblingWorth(n), smallest))
 	} else {
 		n := units(a.Yield) - units(g.assessed[e-1].Yield)
 		r.Effect = yieldOf(max(n, -n))

@@ -17,31 +17,32 @@ import (
 // textured, brighter colored, and fat opposite the ribeye.
 
 // traitTerm says of a trait what it belongs to, what the better of two has, and the
-// least differences that are slight, plain and wide to the eye, our own choice: points
-// of marbling, terms of the lean, places over a site, and units of 0.0001 of an inch,
-// square inch and percent, and of 0.00000001 of a yield grade.
+// least differences that are slight, plain and wide to the eye, our own choice: quality
+// grades without their parts, maturity groups, points of marbling, terms of the lean,
+// places over a site, and units of 0.0001 of an inch, square inch and percent, and of
+// 0.00000001 of a yield grade.
 type traitTerm struct {
 	on     Heading
 	better string
-	seen   [3]int64
+	seen   []int64
 }
 
 var traitTerms = map[grade.Trait]traitTerm{
-	grade.TraitQuality:  {OnQuality, "a higher quality grade", [3]int64{}},
-	grade.TraitDark:     {OnQuality, "lean that cuts less dark", [3]int64{1, 1, 2}},
-	grade.TraitMarbling: {OnQuality, "more marbling", [3]int64{10, 40, 150}},
-	grade.TraitYield:    {OnCutability, "a lower yield grade", [3]int64{15_000_000, 50_000_000, 150_000_000}},
-	grade.TraitFat:      {OnTrimness, "less fat over the rib", [3]int64{500, 1_000, 3_000}},
-	grade.TraitRibeye:   {OnMuscling, "a larger ribeye", [3]int64{4_000, 8_000, 25_000}},
-	grade.TraitKPH:      {OnTrimness, "less kidney, pelvic and heart fat", [3]int64{5_000, 10_000, 20_000}},
-	grade.TraitWeight:   {OnCutability, "a lighter weight by the yield equation", [3]int64{}},
-	grade.TraitSkeletal: {OnQuality, "younger bone", [3]int64{}},
-	grade.TraitButtons:  {OnQuality, "softer, whiter buttons", [3]int64{}},
-	grade.TraitLean:     {OnQuality, "younger lean", [3]int64{}},
-	grade.TraitColor:    {OnQuality, "brighter colored lean", [3]int64{1, 1, 3}},
-	grade.TraitTexture:  {OnQuality, "finer textured lean", [3]int64{1, 1, 3}},
-	grade.TraitFirmness: {OnQuality, "firmer lean", [3]int64{1, 1, 3}},
-	grade.TraitSite:     {seen: [3]int64{1, 1, 100}},
+	grade.TraitQuality:  {OnQuality, "a higher quality grade", []int64{0, 1, 2}},
+	grade.TraitDark:     {OnQuality, "lean that cuts less dark", []int64{1, 1, 2}},
+	grade.TraitMarbling: {OnQuality, "more marbling", []int64{10, 40, 150}},
+	grade.TraitYield:    {OnCutability, "a lower yield grade", []int64{15_000_000, 50_000_000, 150_000_000}},
+	grade.TraitFat:      {OnTrimness, "less fat over the rib", []int64{500, 1_000, 3_000}},
+	grade.TraitRibeye:   {OnMuscling, "a larger ribeye", []int64{4_000, 8_000, 25_000}},
+	grade.TraitKPH:      {OnTrimness, "less kidney, pelvic and heart fat", []int64{5_000, 10_000, 20_000}},
+	grade.TraitWeight:   {OnCutability, "a lighter weight by the yield equation", nil},
+	grade.TraitSkeletal: {OnQuality, "younger bone", []int64{1, 1, 2}},
+	grade.TraitButtons:  {OnQuality, "softer, whiter buttons", []int64{1, 1, 2}},
+	grade.TraitLean:     {OnQuality, "younger lean", []int64{1, 1, 2}},
+	grade.TraitColor:    {OnQuality, "brighter colored lean", []int64{1, 1, 3}},
+	grade.TraitTexture:  {OnQuality, "finer textured lean", []int64{1, 1, 3}},
+	grade.TraitFirmness: {OnQuality, "firmer lean", []int64{1, 1, 3}},
+	grade.TraitSite:     {seen: []int64{1, 1, 100}},
 }
 
 // siteTerm are the words for a site.
