@@ -126,23 +126,11 @@ func (c Cuts) GreatestLoss() int {
 func (c Cuts) NeverNegative() bool { return c.GreatestLoss() <= FullScore }
 
 // String gives the cuts with hyphens, as "2-8-2"; "unset" for zero.
-func (c Cuts) String() string {
-	if !c.IsValid() {
-		return "unset"
-	}
-	b, _ := c.AppendText(nil)
-	return string(b)
-}
+func (c Cuts) String() string { return text.String(c) }
 
 // AppendText appends the cuts with hyphens; the zero value is empty text.
 func (c Cuts) AppendText(b []byte) ([]byte, error) {
-	for i := 1; i <= c.Len(); i++ {
-		if i > 1 {
-			b = append(b, '-')
-		}
-		b = strconv.AppendInt(b, int64(c.At(i)), 10)
-	}
-	return b, nil
+	return appendHyphened(b, c.Len(), c.At), nil
 }
 
 // MarshalText gives the cuts with hyphens; the zero value is empty text.
@@ -195,15 +183,7 @@ var limitCites = [...]cite.Citation{
 }
 
 // CutLimits yields the limits.
-func CutLimits() iter.Seq[CutLimit] {
-	return func(yield func(CutLimit) bool) {
-		for l := LimitSum; l <= LimitExact; l++ {
-			if !yield(l) {
-				return
-			}
-		}
-	}
-}
+func CutLimits() iter.Seq[CutLimit] { return limits.All() }
 
 // String gives the name of the limit; "unset" for zero.
 func (l CutLimit) String() string { return limits.String(l) }
@@ -237,33 +217,29 @@ func (l CutLimit) Check(c Cuts) error {
 	broken := func(field, allowed string) error {
 		return &FieldError{Field: field, Value: c.String(), Allowed: allowed + " (" + l.Cite().String() + ")", Err: ErrRange}
 	}
-	if l == LimitExact {
-		if !c.NeverNegative() {
-			return broken("greatest loss", "at most 50, so that no card scores below zero; it is "+strconv.Itoa(c.GreatestLoss()))
-		}
+	sum, middle := c.Total(), c.At(2)
+	single := l == LimitColorado || l == LimitNebraska // cuts are limited one by one
+	bySum := l == LimitColorado || l == LimitMaryland  // the middle cut is limited by the sum
+	switch {
+	case l == LimitExact && c.NeverNegative():
+		return nil
+	case l == LimitExact:
+		return broken("greatest loss", "at most 50, so that no card scores below zero; it is "+strconv.Itoa(c.GreatestLoss()))
+	case c.Len() != 3:
+		return broken("cuts", "three cuts")
+	case sum > 15:
+		return broken("sum of cuts", "15 or less")
+	case single && c.At(1) > 8:
+		return broken("top cut", "8 or less")
+	case single && middle > 8:
+		return broken("middle cut", "8 or less")
+	case single && c.At(3) > 8:
+		return broken("bottom cut", "8 or less")
+	case bySum && sum == 15 && middle > 5:
+		return broken("middle cut", "5 or less at a sum of 15")
+	case bySum && sum == 14 && middle > 8:
+		return broken("middle cut", "8 or less at a sum of 14")
+	default:
 		return nil
 	}
-	if c.Len() != 3 {
-		return broken("cuts", "three cuts")
-	}
-	sum, middle := c.Total(), c.At(2)
-	if sum > 15 {
-		return broken("sum of cuts", "15 or less")
-	}
-	if l == LimitColorado || l == LimitNebraska {
-		for i, v := range [...]string{"top cut", "middle cut", "bottom cut"} {
-			if c.At(i+1) > 8 {
-				return broken(v, "8 or less")
-			}
-		}
-	}
-	if l == LimitColorado || l == LimitMaryland {
-		if sum == 15 && middle > 5 {
-			return broken("middle cut", "5 or less at a sum of 15")
-		}
-		if sum == 14 && middle > 8 {
-			return broken("middle cut", "8 or less at a sum of 14")
-		}
-	}
-	return nil
 }

@@ -61,14 +61,7 @@ func (o Official) Equal(p Official) bool { return o == p }
 func (o Official) IsValid() bool { return o.order.IsValid() }
 
 // String gives order and cuts, as "3-2-1-4 cuts 2-8-2"; "unset" for zero.
-func (o Official) String() string {
-	if !o.IsValid() {
-		return "unset"
-	}
-	return o.order.String() + officialBetween + o.cuts.String()
-}
-
-const officialBetween = " cuts "
+func (o Official) String() string { return text.String(o) }
 
 // ParseOfficial reads an order, the word cuts and the cuts, as "3-2-1-4 cuts 2-8-2":
 // order and cuts as [ParseOrder] and [ParseCuts] read them, the word in any case, and
@@ -107,8 +100,7 @@ func (o Official) AppendText(b []byte) ([]byte, error) {
 		return b, nil
 	}
 	b, _ = o.order.AppendText(b)
-	b = append(b, officialBetween...)
-	return o.cuts.AppendText(b)
+	return o.cuts.AppendText(append(b, " cuts "...))
 }
 
 // MarshalText gives order and cuts; the zero value is empty text.
@@ -164,10 +156,11 @@ type Fault struct {
 // order of the official placing: pairs of the first exhibit first. A pair with no
 // cut between it costs 0 points. A card that [Official.Score] refuses has none.
 func (o Official) Faults(card Order) []Fault {
-	if card.Len() != o.order.Len() {
+	n, err := o.order.Disagreements(card)
+	if err != nil || n == 0 {
 		return nil
 	}
-	var all []Fault
+	all := make([]Fault, 0, n)
 	for i := 1; i <= card.Len(); i++ {
 		upper := o.order.At(i)
 		for j := i + 1; j <= card.Len(); j++ {

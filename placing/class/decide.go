@@ -286,21 +286,23 @@ func (p *Policy) prefer(a, b *profile) Decision {
 	return d
 }
 
+// neither is the decision on two that cannot be told apart.
+func neither(a, b *profile) Decision {
+	return Decision{Upper: a.number, Lower: b.number, Tiers: b.tier - a.tier, Lead: yieldOf(b.yield - a.yield)}
+}
+
 // over is the decision that u goes over l.
 func over(u, l *profile, g Ground, margin int64) Decision {
-	return Decision{Upper: u.number, Lower: l.number, Ground: g, Margin: yieldOf(max(margin, smallest)), Tiers: l.tier - u.tier, Lead: yieldOf(l.yield - u.yield)}
+	d := neither(u, l)
+	d.Ground, d.Margin = g, yieldOf(max(margin, smallest))
+	return d
 }
 
 // firmly is the decision that u goes over l whatever the yields.
 func firmly(u, l *profile, g Ground) Decision {
-	d := over(u, l, g, 0)
-	d.Margin, d.Firm = grade.Yield{}, true
+	d := neither(u, l)
+	d.Ground, d.Firm = g, true
 	return d
-}
-
-// neither is the decision on two that cannot be told apart.
-func neither(a, b *profile) Decision {
-	return Decision{Upper: a.number, Lower: b.number, Tiers: b.tier - a.tier, Lead: yieldOf(b.yield - a.yield)}
 }
 
 func (p *Policy) weigh(a, b *profile) Decision {
@@ -516,31 +518,26 @@ func (d Decision) String() string {
 	if d.Ground == 0 {
 		return itoa(d.Upper) + " and " + itoa(d.Lower) + " cannot be told apart by the policy"
 	}
-	s := itoa(d.Upper) + " over " + itoa(d.Lower) + " by " + d.Ground.String()
+	tiers, yield, margin := ", of one tier", ", equal in yield", "; margin "+d.Margin.String()
 	switch {
 	case d.Ground == ByValue: // a grid knows no tiers
+		tiers = ""
 	case d.Tiers > 0:
-		s += ", " + text.Count(d.Tiers, "tier") + " better in quality"
+		tiers = ", " + text.Count(d.Tiers, "tier") + " better in quality"
 	case d.Tiers < 0:
-		s += ", " + text.Count(-d.Tiers, "tier") + " lower in quality"
-	default:
-		s += ", of one tier"
+		tiers = ", " + text.Count(-d.Tiers, "tier") + " lower in quality"
 	}
 	switch lead := units(d.Lead); {
 	case lead > 0:
-		s += ", yield lower by " + d.Lead.String()
+		yield = ", yield lower by " + d.Lead.String()
 	case lead < 0:
-		s += ", yield higher by " + yieldOf(-lead).String()
-	default:
-		s += ", equal in yield"
+		yield = ", yield higher by " + yieldOf(-lead).String()
 	}
 	switch {
 	case d.Firm:
-		s += "; no yield could turn it"
+		margin = "; no yield could turn it"
 	case d.Close:
-		s += "; margin " + d.Margin.String() + ", close"
-	default:
-		s += "; margin " + d.Margin.String()
+		margin += ", close"
 	}
-	return s
+	return itoa(d.Upper) + " over " + itoa(d.Lower) + " by " + d.Ground.String() + tiers + yield + margin
 }

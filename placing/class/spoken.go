@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/placing"
 )
 
 // A set of reasons is given in under two minutes (published: ext-kentucky-asc166).
@@ -137,16 +138,8 @@ var ordinals = [...]string{"", "first", "second", "third", "fourth", "fifth", "s
 // general is the general statement of a pair.
 func (s *speaker) general(i int, on Heading) string {
 	p, n := s.reasons.Pairs[i], s.reasons.Order.Len()
-	name := "pair"
-	switch {
-	case n == 2:
-	case i == 0:
-		name = "top pair"
-	case i == n-2:
-		name = "bottom pair"
-	case n == 4:
-		name = "middle pair"
-	default:
+	name := strings.TrimPrefix(placing.PairName(i+1, n), "the ")
+	if strings.HasPrefix(name, "pair ") {
 		name = ordinals[i+1] + " pair"
 	}
 	where := "the " + name
@@ -530,33 +523,30 @@ func (s *speaker) grant(a side) string {
 		words  string
 	}
 	var things []thing
-	add := func(weight int64, all []predicate, tail string) {
-		if all != nil || tail != "" {
-			things = append(things, thing{weight, strings.TrimSpace(join(all) + tail)})
+	add := func(weight int64, all []predicate, grades string) {
+		words := join(all)
+		switch {
+		case words == "" || grades == "":
+			words += grades
+		case strings.Contains(words, " and less "):
+			words += ", and " + grades
+		default:
+			words += " and " + grades
+		}
+		if words != "" {
+			things = append(things, thing{weight, words})
 		}
 	}
-	quality := s.quality(a, 0)
-	tail := ""
+	quality, yield := "", ""
 	if a.sees(grade.TraitQuality) {
 		x, _ := a.grading()
-		tail = " and should grade " + sayQuality(x)
-		if quality == nil {
-			tail = strings.TrimPrefix(tail, " and ")
-		}
+		quality = "should grade " + sayQuality(x)
 	}
-	add(max(a.weight(grade.TraitQuality), a.weight(grade.TraitMarbling)), quality, tail)
-	rib := s.rib(a)
-	tail = ""
 	if a.sees(grade.TraitYield) {
-		tail = " and " + lowerYield
-		if strings.Contains(join(rib), " and less ") {
-			tail = "," + tail
-		}
-		if rib == nil {
-			tail = strings.TrimPrefix(tail, " and ")
-		}
+		yield = lowerYield
 	}
-	add(max(a.weight(grade.TraitYield), a.weight(grade.TraitFat, grade.TraitRibeye, grade.TraitKPH)), rib, tail)
+	add(max(a.weight(grade.TraitQuality), a.weight(grade.TraitMarbling)), s.quality(a, 0), quality)
+	add(max(a.weight(grade.TraitYield), a.weight(grade.TraitFat, grade.TraitRibeye, grade.TraitKPH)), s.rib(a), yield)
 	add(0, s.outside(a), "")
 	add(0, s.muscle(a), "")
 	if things == nil {
