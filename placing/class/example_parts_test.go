@@ -204,14 +204,6 @@ func ExampleValuation() {
 	// 4 246.62
 }
 
-func ExampleSplit() {
-	splits, _ := exampleGraded().Splits(class.NotesPolicy(), class.CutabilityPolicy())
-	s := splits[0]
-	fmt.Println(s.A, s.B, s.Decisions[0].Ground, s.Decisions[1].Ground)
-	// Output:
-	// 1 2 quality tier yield
-}
-
 func ExamplePast() {
 	p := class.Past{Class: exampleGraded(), Order: placing.MustParseOrder("1-3-2")}
 	_, err := class.Replay(class.Policies(), p)

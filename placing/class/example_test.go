@@ -379,8 +379,8 @@ func ExampleGraded_Splits() {
 		return
 	}
 	for _, s := range splits {
-		fmt.Println(s.A, "and", s.B)
-		for _, d := range s.Decisions {
+		fmt.Println(s[0].Upper, "and", s[0].Lower)
+		for _, d := range s {
 			fmt.Println(" ", d)
 		}
 	}
@@ -388,10 +388,10 @@ func ExampleGraded_Splits() {
 	// 1 and 2
 	//   1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.598
 	//   2 over 1 by yield, of one tier, yield lower by 0.984; margin 0.984
-	// 1 and 3
+	// 3 and 1
 	//   3 over 1 by quality tier, 1 tier better in quality, yield higher by 0.478; margin 1.322
 	//   1 over 3 by yield, of one tier, yield lower by 0.478; margin 0.478
-	// 2 and 3
+	// 3 and 2
 	//   3 over 2 by quality tier, 2 tiers better in quality, yield higher by 1.462; margin 0.238, close
 	//   2 over 3 by yield, of one tier, yield lower by 1.462; margin 1.462
 }

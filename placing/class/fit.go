@@ -28,8 +28,7 @@ func (p Past) official() (placing.Official, error) {
 		return placing.Official{}, &fault.FieldError{Path: "order", Field: "order", Value: p.Order.String(), Allowed: "an order of the " + itoa(n) + " exhibits", Err: fault.ErrRange}
 	}
 	if !p.Cuts.IsValid() {
-		even := slices.Repeat([]int{1}, n-1)
-		p.Cuts, _ = placing.NewCuts(even...)
+		p.Cuts, _ = placing.NewCuts(slices.Repeat([]int{1}, n-1)...)
 	}
 	return placing.NewOfficial(p.Order, p.Cuts)
 }
@@ -283,16 +282,11 @@ func (f *fitter) with(c choice) Policy {
 // own values.
 func (f *fitter) add(all []profile, o placing.Official) int {
 	before := 0
-	for i := range all {
-		for j := range all[:i] {
-			u, l := &all[i], &all[j]
-			if o.Order().Place(u.number) > o.Order().Place(l.number) {
-				u, l = l, u
-			}
-			points := 0
-			for k := o.Order().Place(u.number); k < o.Order().Place(l.number); k++ {
-				points += o.Cuts().At(k)
-			}
+	for i := 1; i < len(all); i++ {
+		points := 0
+		for j := i + 1; j <= len(all); j++ {
+			u, l := &all[o.Order().At(i)-1], &all[o.Order().At(j)-1]
+			points += o.Cuts().At(j - 1)
 			if !f.agrees(&f.policy, u, l) {
 				before += points
 			}

@@ -249,20 +249,14 @@ func itoa(n int) string { return strconv.Itoa(n) }
 // for a grid besides.
 func Policies() []Policy { return []Policy{DefaultPolicy(), NotesPolicy(), CutabilityPolicy()} }
 
-// Split is a pair of exhibits on which policies differ.
-type Split struct {
-	A         int        `json:"a"`         // exhibits, the lower number
-	B         int        `json:"b"`         // the higher
-	Decisions []Decision `json:"decisions"` // what each policy says of them, in the order of the policies
-}
-
 // Splits returns the pairs of the class on which the policies differ: not all put
-// the same exhibit over, or some can tell the two apart and some cannot. Pairs are
-// in the order of their numbers; nil where the policies agree throughout.
+// the same exhibit over, or some can tell the two apart and some cannot. Of each pair
+// it is what each policy says of it, in the order of the policies. Pairs are in the
+// order of their numbers; nil where the policies agree throughout.
 //
 // Fewer than two policies, one that does not check, and a grid without a price for
 // an exhibit give a [*placing.FieldError].
-func (g Graded) Splits(policies ...Policy) ([]Split, error) {
+func (g Graded) Splits(policies ...Policy) ([][]Decision, error) {
 	if len(policies) < 2 {
 		return nil, &fault.FieldError{Path: "policies", Field: "policies", Value: itoa(len(policies)), Allowed: "two or more", Err: fault.ErrRange}
 	}
@@ -278,19 +272,15 @@ func (g Graded) Splits(policies ...Policy) ([]Split, error) {
 	if err := fault.Join(problems...); err != nil {
 		return nil, err
 	}
-	var all []Split
+	var all [][]Decision
 	for a := range g.Len() {
 		for b := a + 1; b < g.Len(); b++ {
-			s := Split{A: a + 1, B: b + 1}
-			differ := false
+			pair := make([]Decision, len(policies))
 			for i := range policies {
-				d := policies[i].prefer(&looks[i][a], &looks[i][b])
-				s.Decisions = append(s.Decisions, d)
-				first := s.Decisions[0]
-				differ = differ || d.Upper != first.Upper || (d.Ground == 0) != (first.Ground == 0)
+				pair[i] = policies[i].prefer(&looks[i][a], &looks[i][b])
 			}
-			if differ {
-				all = append(all, s)
+			if slices.ContainsFunc(pair, func(d Decision) bool { return d.Upper != pair[0].Upper || (d.Ground == 0) != (pair[0].Ground == 0) }) {
+				all = append(all, pair)
 			}
 		}
 	}

@@ -358,8 +358,8 @@ func TestSplits(t *testing.T) {
 	}
 	var got []string
 	for _, s := range splits {
-		line := itoa(s.A) + " and " + itoa(s.B) + ":"
-		for _, d := range s.Decisions {
+		line := itoa(min(s[0].Upper, s[0].Lower)) + " and " + itoa(max(s[0].Upper, s[0].Lower)) + ":"
+		for _, d := range s {
 			line += " " + itoa(d.Upper) + " by " + d.Ground.String() + ","
 		}
 		got = append(got, line)

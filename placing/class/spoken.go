@@ -58,12 +58,9 @@ func (r Reasons) say(brief int) []string {
 	if r.Sex != 0 {
 		kind = r.Sex.String()
 	}
-	var numbers []string
-	for i := 1; i <= r.Order.Len(); i++ {
-		numbers = append(numbers, itoa(r.Order.At(i)))
-	}
+	order, _ := r.Order.MarshalText()
 	s := speaker{reasons: r, brief: brief}
-	said := []string{"I placed the " + kind + " carcasses " + strings.Join(numbers, ", ") + "."}
+	said := []string{"I placed the " + kind + " carcasses " + strings.ReplaceAll(string(order), "-", ", ") + "."}
 	for i := range r.Pairs {
 		said = append(said, s.pair(i))
 	}

@@ -242,11 +242,7 @@ func possible(r grade.Rules, a grade.Assessment, t grade.Tolerances) []span {
 		overall  maturity.Score
 		skeletal maturity.Group // a bullock's is looked at besides
 	}
-	type kind struct {
-		quality grade.Quality
-		group   maturity.Group
-	}
-	tried, at := map[evidence]bool{}, map[kind]int{}
+	tried := map[evidence]bool{}
 	var all []span
 	off := t.Maturity
 	t.Maturity = 0
@@ -265,10 +261,8 @@ func possible(r grade.Rules, a grade.Assessment, t grade.Tolerances) []span {
 			tried[s] = true
 			e, _ := r.Estimate(c, t)
 			for _, q := range e.Qualities {
-				k := kind{q.Quality, overall.Group()}
-				n, ok := at[k]
-				if !ok {
-					at[k] = len(all)
+				n := slices.IndexFunc(all, func(s span) bool { return s.Quality == q.Quality && s.maturity.Group() == overall.Group() })
+				if n < 0 {
 					all = append(all, span{q, overall})
 					continue
 				}
