@@ -334,8 +334,13 @@ func (p *Policy) checkTiers(all *refusals) {
 			seen[t] = true
 		}
 	}
-	left := slices.Concat(tradeTiers()...)
-	if left = slices.DeleteFunc(left, func(t grade.Tier) bool { return seen[t] }); len(left) > 0 {
+	var left []grade.Tier
+	for t := grade.PrimeTier; t >= grade.BelowStandard; t-- {
+		if !seen[t] {
+			left = append(left, t)
+		}
+	}
+	if left != nil {
 		all.add("tiers", "tiers", named(left, ", ")+" not listed", "every tier once", fault.ErrMissing)
 	}
 	last := Advantage{}
