@@ -158,7 +158,7 @@ func FuzzPenalty(f *testing.F) {
 	roundtrip.Fuzz(f, roundtrip.Read[placing.Penalty], placing.Refused, "zero points", "lowest score")
 }
 
-func FuzzLimit(f *testing.F) {
+func FuzzCutLimit(f *testing.F) {
 	roundtrip.Fuzz(f, roundtrip.Read[placing.CutLimit], placing.LimitExact, "sum", "exact")
 }
 

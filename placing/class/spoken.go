@@ -81,18 +81,16 @@ type speaker struct {
 // for a pair of a set.
 func (p PairReasons) Spoken() string {
 	var s speaker
-	up, low := sideOf(p.Upper, p.Lower, p.Over), sideOf(p.Lower, p.Upper, p.Grants)
-	on := p.spokenOn()
 	said := itoa(p.Upper) + " goes over " + itoa(p.Lower)
-	switch {
+	switch on := p.spokenOn(); {
 	case on != 0:
 		said += " on " + on.String() + "."
-	case low.facts != nil:
+	case slices.ContainsFunc(p.Grants, Support.seen):
 		said += ", though nothing that is seen speaks for it."
 	default:
 		said += ", with little to see between them."
 	}
-	return s.support(said, up, low, on, 0)
+	return s.support(said, p, 0)
 }
 
 // spokenOn is the general statement, or, where nothing is seen of that, the first
@@ -108,15 +106,16 @@ func (p PairReasons) spokenOn() Heading {
 func (s *speaker) pair(i int) string {
 	p := s.reasons.Pairs[i]
 	on := p.spokenOn()
-	said := s.support(s.general(i, on), sideOf(p.Upper, p.Lower, p.Over), sideOf(p.Lower, p.Upper, p.Grants), on, i)
+	said := s.support(s.general(i, on), p, i)
 	s.on = on
 	return said
 }
 
 // support adds to a general statement what decided, what else speaks for the
 // upper, and grants.
-func (s *speaker) support(said string, up, low side, on Heading, i int) string {
-	if first, rest := s.argue(up, on, i); s.brief < 3 && first != "" {
+func (s *speaker) support(said string, p PairReasons, i int) string {
+	up, low := sideOf(p.Upper, p.Lower, p.Over), sideOf(p.Lower, p.Upper, p.Grants)
+	if first, rest := s.argue(up, p.spokenOn(), i); s.brief < 3 && first != "" {
 		said += " " + first
 		if s.brief < 1 {
 			said += strings.Join(append([]string{""}, rest...), " ")
