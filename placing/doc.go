@@ -105,8 +105,8 @@
 // [ErrUnknown], [ErrRange], [ErrPlaces] and [ErrRepeated] for errors.Is; the last is
 // for an exhibit placed twice. Where several things are wrong, as with the votes of a
 // panel, the error tells of all of them, and [Problems] lists them, each with its path
-// in the input. Nothing panics but [MustParseOrder], [MustParseRanking] and
-// [MustParseCuts], which are for hard-coded text.
+// in the input. Nothing panics but [MustParseOrder] and [MustParseCuts], which are for
+// hard-coded text.
 //
 // A card of another size than the class is an error, and never a low score. A
 // card that says two things, an order and a mark, is an error too.

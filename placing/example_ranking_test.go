@@ -70,9 +70,3 @@ func ExampleHalfPlaces() {
 	fmt.Println(placing.HalfPlaces(5), placing.HalfPlaces(-1), placing.HalfPlaces(4))
 	// Output: 2.5 -0.5 2
 }
-
-func ExampleMustParseRanking() {
-	r := placing.MustParseRanking("3 1=2 4")
-	fmt.Println(r.Place(3), r.Place(2), r.Groups())
-	// Output: 1 2.5 [[3] [1 2] [4]]
-}

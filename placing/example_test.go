@@ -23,7 +23,7 @@ func Example() {
 	}
 	score, err := official.Score(card)
 	fmt.Println(score, "of", placing.FullScore, err)
-	for _, f := range official.Faults(card) {
+	for f := range official.Faults(card) {
 		fmt.Printf("%d goes over %d: %d points lost\n", f.Upper, f.Lower, f.Points)
 	}
 	// Output:
@@ -369,7 +369,7 @@ func ExampleOfficial_Score() {
 }
 
 func ExampleOfficial_Faults() {
-	for _, f := range exampleOfficial().Faults(placing.MustParseOrder("4-2-3-1")) {
+	for f := range exampleOfficial().Faults(placing.MustParseOrder("4-2-3-1")) {
 		fmt.Println(f.Upper, "over", f.Lower, "costs", f.Points)
 	}
 	// Output:
@@ -448,7 +448,7 @@ func ExamplePairName() {
 
 func ExampleFault() {
 	lost := 0
-	for _, f := range exampleOfficial().Faults(placing.MustParseOrder("2-3-4-1")) {
+	for f := range exampleOfficial().Faults(placing.MustParseOrder("2-3-4-1")) {
 		lost += f.Points
 	}
 	fmt.Println(lost)

@@ -36,7 +36,7 @@ func TestGolden(t *testing.T) {
 		card := placing.MustParseOrder(sizes[2])
 		s, err := o.Score(card)
 		fmt.Fprintf(&b, "%v, card %v: %d %v:", o, card, s, err)
-		for _, f := range o.Faults(card) {
+		for f := range o.Faults(card) {
 			fmt.Fprintf(&b, " %d/%d %d", f.Upper, f.Lower, f.Points)
 		}
 		fmt.Fprintln(&b)

@@ -152,24 +152,25 @@ type Fault struct {
 	Points int `json:"points"` // what the reversal costs: the cuts between the two
 }
 
-// Faults returns the pairs that the card reverses, with what each costs, in the
+// Faults yields the pairs that the card reverses, with what each costs, in the
 // order of the official placing: pairs of the first exhibit first. A pair with no
-// cut between it costs 0 points. A card that [Official.Score] refuses has none.
-func (o Official) Faults(card Order) []Fault {
-	n, err := o.order.Disagreements(card)
-	if err != nil || n == 0 {
-		return nil
-	}
-	all := make([]Fault, 0, n)
-	for i := 1; i <= card.Len(); i++ {
-		upper := o.order.At(i)
-		for j := i + 1; j <= card.Len(); j++ {
-			if lower := o.order.At(j); card.Place(upper) > card.Place(lower) {
-				all = append(all, Fault{upper, lower, int(o.depth[lower] - o.depth[upper])})
+// cut between it is yielded with 0 points. A card that [Official.Score] refuses
+// yields nothing.
+func (o Official) Faults(card Order) iter.Seq[Fault] {
+	return func(yield func(Fault) bool) {
+		if card.Len() != o.order.Len() {
+			return
+		}
+		for i := 1; i <= card.Len(); i++ {
+			upper := o.order.At(i)
+			for j := i + 1; j <= card.Len(); j++ {
+				lower := o.order.At(j)
+				if card.Place(upper) > card.Place(lower) && !yield(Fault{upper, lower, int(o.depth[lower] - o.depth[upper])}) {
+					return
+				}
 			}
 		}
 	}
-	return all
 }
 
 // Scores yields every possible card with its score, in the order of [Orders].

@@ -132,15 +132,6 @@ func ParseRanking(s string) (Ranking, error) {
 	return r, nil
 }
 
-// MustParseRanking is [ParseRanking] for hard-coded text; it panics on an error.
-func MustParseRanking(s string) Ranking {
-	r, err := ParseRanking(s)
-	if err != nil {
-		panic(err)
-	}
-	return r
-}
-
 // Len returns the number of exhibits; 0 for the zero Ranking.
 func (r Ranking) Len() int { return int(r.n) }
 

@@ -86,6 +86,11 @@ func TestNoAllocation(t *testing.T) {
 		"Relabel":              func() { p, _ := card.Relabel(o.Order()); sink += p.Len() },
 		"Reversed, At, Place":  func() { sink += card.Reversed().At(1) + card.Place(3) },
 		"AppendText":           func() { b, _ := card.AppendText(buffer); sink += len(b) },
+		"Faults": func() {
+			for f := range o.Faults(card) {
+				sink += f.Points
+			}
+		},
 		"Orders": func() {
 			for p := range placing.Orders(3) {
 				sink += p.Len()

@@ -38,7 +38,7 @@ func TestHeadlines(t *testing.T) {
 		}
 	}
 	firm := func(f grade.Firmness) func(*grade.Carcass) { return func(c *grade.Carcass) { c.Lean.Firmness = f } }
-	fat, muscle := class.Look{Site: class.FatRump, Order: placing.MustParseRanking("2 1")}, class.Look{Site: class.MuscleLoin, Order: placing.MustParseRanking("1 2")}
+	fat, muscle := class.Look{Site: class.FatRump, Order: class.MustParseRanking("2 1")}, class.Look{Site: class.MuscleLoin, Order: class.MustParseRanking("1 2")}
 	for _, tt := range []struct {
 		name         string
 		upper, lower grade.Carcass
@@ -156,7 +156,7 @@ func TestNear(t *testing.T) {
 func TestMarks(t *testing.T) {
 	var walk class.Walk
 	for site := range class.Sites() {
-		walk = append(walk, class.Look{Site: site, Order: placing.MustParseRanking("1 2=3 4")})
+		walk = append(walk, class.Look{Site: site, Order: class.MustParseRanking("1 2=3 4")})
 	}
 	var all []class.Exhibit
 	for n := range 4 {

@@ -377,7 +377,7 @@ func (r *result) hard(name string, c *contest.Contest, officials []contest.Offic
 				continue
 			}
 			cards++
-			for _, f := range o.Faults(p.Card.Order) {
+			for f := range o.Faults(p.Card.Order) {
 				at := [2]int{f.Upper, f.Lower}
 				if seen[at] == nil {
 					seen[at] = &pair{contest: name, class: key.Class, upper: f.Upper, lower: f.Lower, points: f.Points}

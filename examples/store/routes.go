@@ -198,7 +198,7 @@ func (s *service) getCard(q *request) (any, error) {
 	}
 	points, err := score(of.Official, card)
 	out.Score = &points
-	for _, f := range of.Official.Faults(card.Order) {
+	for f := range of.Official.Faults(card.Order) {
 		out.Faults = append(out.Faults, fault(f))
 	}
 	return out, err

@@ -115,7 +115,7 @@ var types = []stored{
 	via[placing.Card](placing.Card{Order: placing.MustParseOrder("3-2-1-4")}, placing.Card{Mark: placing.Blank}),
 	via[placing.Mark](placing.Blank, placing.Unreadable),
 	via[contest.Points](contest.PointsOf(0), contest.PointsOf(50), contest.PointsOf(-0.5)),
-	via[placing.Ranking](placing.MustParseRanking("3 1=2")),
+	via[placing.Ranking](class.MustParseRanking("3 1=2")),
 	via[class.Site](each(class.FatRound)...),
 	via[price.Mark](each(price.DairyType)...),
 }

@@ -37,7 +37,7 @@ func placingExample(r Row) (Verdict, error) {
 		return 0, err
 	}
 	var losses []string
-	for _, f := range o.Faults(card) {
+	for f := range o.Faults(card) {
 		losses = append(losses, strconv.Itoa(f.Points))
 	}
 	return Agrees, same("losses", strings.Join(losses, " "), r.Get("losses"))

@@ -128,7 +128,7 @@ func TestCautions(t *testing.T) {
 	c.Exhibits[3].Carcass.Maturity.Buttons = maturity.Ossified(20)
 	for s := range class.Sites() {
 		if s != class.FatCod && s != class.MuscleClod {
-			c.Walk = append(c.Walk, class.Look{Site: s, Order: placing.MustParseRanking("1 2 3 4")})
+			c.Walk = append(c.Walk, class.Look{Site: s, Order: class.MustParseRanking("1 2 3 4")})
 		}
 	}
 	want := []string{

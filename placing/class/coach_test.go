@@ -89,10 +89,10 @@ func TestCoach(t *testing.T) {
 			func() class.Class {
 				c := classOf(rib("Md20", 0.45, 13.8), rib("Sm50", 0.50, 13.3), rib("Sm50", 0.50, 13.2), rib("Sl20", 0.80, 12.0))
 				for _, s := range []class.Site{class.FatRound, class.FatRump, class.FatLoinEdge} {
-					c.Walk = append(c.Walk, class.Look{Site: s, Order: placing.MustParseRanking("4 2 1=3")})
+					c.Walk = append(c.Walk, class.Look{Site: s, Order: class.MustParseRanking("4 2 1=3")})
 				}
 				for _, s := range []class.Site{class.RoundPlumpness, class.MuscleLoin} {
-					c.Walk = append(c.Walk, class.Look{Site: s, Order: placing.MustParseRanking("1 3 2 4")})
+					c.Walk = append(c.Walk, class.Look{Site: s, Order: class.MustParseRanking("1 3 2 4")})
 				}
 				return c
 			}(),

@@ -85,7 +85,7 @@
 //
 // What is refused gives a [*placing.FieldError] or a [*placing.ParseError], and
 // [placing.Problems] lists all that is wrong. Paths follow the JSON names, as
-// "exhibits[2].measures.fat". Nothing panics.
+// "exhibits[2].measures.fat". Nothing panics but [MustParseRanking].
 //
 // # Encodings
 //

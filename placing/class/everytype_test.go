@@ -54,7 +54,7 @@ func TestEveryType(t *testing.T) {
 		p, hand, round, p.Decisions[0], round.Cycles[0], splits[0], cuts,
 		past, records[0], fitting, fitting.Settings[0],
 		reasons, said, reasons.Pairs[0], said.Pairs[0], reasons.Pairs[0].Over[0], reasons.Pairs[0].Over[0].Facts[0], fact, turns[0], value,
-		placing.MustParseRanking("3 1=2 4"),
+		class.MustParseRanking("3 1=2 4"),
 		class.ByYield, class.Ground(99), class.OnMuscling, class.Heading(99), class.SizeWide, class.Size(99), class.FatRump, class.Site(99),
 
 		roundtrip.Read[class.Ground], class.ParseSite, roundtrip.Read[class.Heading], roundtrip.Read[class.Size],

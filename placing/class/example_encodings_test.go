@@ -20,7 +20,7 @@ func Example_encodings() {
 	fmt.Println(v.UnmarshalText([]byte("Fat_in-Brisket")), v)
 	fmt.Println(errors.Is(v.UnmarshalText([]byte("fat over tail")), placing.ErrUnknown), v)
 
-	j, err := json.Marshal(class.Walk{{Site: v, Order: placing.MustParseRanking("3 1=2 4")}})
+	j, err := json.Marshal(class.Walk{{Site: v, Order: class.MustParseRanking("3 1=2 4")}})
 	fmt.Printf("%s, %v\n", j, err)
 
 	column, err := v.Value()

@@ -64,7 +64,7 @@ func ExampleGraded_Assessment() {
 }
 
 func ExampleLook() {
-	l := class.Look{Site: class.FatRump, Order: placing.MustParseRanking("1 4=3 2")}
+	l := class.Look{Site: class.FatRump, Order: class.MustParseRanking("1 4=3 2")}
 	fmt.Println(l.Site, l.Order)
 	// Output:
 	// fat over rump 1 3=4 2

@@ -29,9 +29,9 @@ func exampleClass() class.Class {
 			exhibit(4, grade.Traces.At(80), 0.70, 11.8, 3.5),
 		},
 		Walk: class.Walk{
-			{Site: class.FatRump, Order: placing.MustParseRanking("1 4 3 2")},
-			{Site: class.FatBrisket, Order: placing.MustParseRanking("1 3=4 2")},
-			{Site: class.MuscleLoin, Order: placing.MustParseRanking("2 1 3 4")},
+			{Site: class.FatRump, Order: class.MustParseRanking("1 4 3 2")},
+			{Site: class.FatBrisket, Order: class.MustParseRanking("1 3=4 2")},
+			{Site: class.MuscleLoin, Order: class.MustParseRanking("2 1 3 4")},
 		},
 	}
 }
@@ -331,7 +331,7 @@ func ExampleGraded_CouldReverse() {
 }
 
 func ExampleMustParseRanking() {
-	fmt.Println(placing.MustParseRanking("2 1"))
+	fmt.Println(class.MustParseRanking("2 1"))
 	// Output: 2 1
 }
 

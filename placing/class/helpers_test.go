@@ -64,10 +64,10 @@ func four() class.Class {
 	)
 	c.Posted = grade.Pounds(800)
 	c.Walk = class.Walk{
-		{Site: class.FatRump, Order: placing.MustParseRanking("1 4 3 2")},
-		{Site: class.FatLoinEdge, Order: placing.MustParseRanking("1 3=4 2")},
-		{Site: class.RoundPlumpness, Order: placing.MustParseRanking("2 1 3 4")},
-		{Site: class.MuscleLoin, Order: placing.MustParseRanking("2 3 1 4")},
+		{Site: class.FatRump, Order: class.MustParseRanking("1 4 3 2")},
+		{Site: class.FatLoinEdge, Order: class.MustParseRanking("1 3=4 2")},
+		{Site: class.RoundPlumpness, Order: class.MustParseRanking("2 1 3 4")},
+		{Site: class.MuscleLoin, Order: class.MustParseRanking("2 3 1 4")},
 	}
 	return c
 }

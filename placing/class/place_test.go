@@ -193,7 +193,7 @@ func TestDarkInTier(t *testing.T) {
 // TestWalkDecides has two carcasses equal in all but the walk.
 func TestWalkDecides(t *testing.T) {
 	c := classOf(steer("Sm40", 0.4, 13, 2.5, 800), steer("Sm40", 0.4, 13, 2.5, 800))
-	c.Walk = class.Walk{{Site: class.RoundWidth, Order: placing.MustParseRanking("2 1")}, {Site: class.FatRump, Order: placing.MustParseRanking("2 1")}}
+	c.Walk = class.Walk{{Site: class.RoundWidth, Order: class.MustParseRanking("2 1")}, {Site: class.FatRump, Order: class.MustParseRanking("2 1")}}
 	_, p := placed(t, c)
 	if d := p.Decisions[0]; d.Ground != 0 {
 		t.Errorf("as much muscle as fat: %v", d)
@@ -203,7 +203,7 @@ func TestWalkDecides(t *testing.T) {
 	if d := p.Decisions[0]; d.Upper != 2 || d.Ground != class.ByMuscling || d.Margin != tenths(3) {
 		t.Errorf("muscling: %v", d)
 	}
-	c.Walk[0] = class.Look{Site: class.FatRump, Order: placing.MustParseRanking("2 1")}
+	c.Walk[0] = class.Look{Site: class.FatRump, Order: class.MustParseRanking("2 1")}
 	_, p = placed(t, c)
 	if d := p.Decisions[0]; d.Upper != 1 || d.Ground != class.ByTrimness {
 		t.Errorf("trimness: %v", d)

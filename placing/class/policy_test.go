@@ -10,7 +10,6 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
 	"example.com/ribface/maturity"
-	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
 	"github.com/google/go-cmp/cmp"
 	"github.com/shopspring/decimal"
@@ -434,7 +433,7 @@ func TestWalkAtTheLine(t *testing.T) {
 		{"a lead of 1.225", rib("SlAb10", 0.89, 13), rib("Mt10", 0.4, 13), "2 over 1 by trimness, 1 tier lower in quality, yield lower by 1.225; margin 0.025, close"},
 	} {
 		c := classOf(tt.a, tt.b)
-		c.Walk = class.Walk{{Site: class.FatRump, Order: placing.MustParseRanking("1 2")}}
+		c.Walk = class.Walk{{Site: class.FatRump, Order: class.MustParseRanking("1 2")}}
 		d, err := graded(t, c).Decide(class.DefaultPolicy(), 1, 2)
 		if err != nil || d.String() != tt.want {
 			t.Errorf("%s: %v, %v", tt.name, d, err)
@@ -442,7 +441,7 @@ func TestWalkAtTheLine(t *testing.T) {
 	}
 	// The other way: on the line from the side that the walk favors, the other goes over.
 	c := classOf(rib("SlAb10", 1.12, 13), rib("Mt10", 0.4, 13))
-	c.Walk = class.Walk{{Site: class.FatRump, Order: placing.MustParseRanking("2 1")}}
+	c.Walk = class.Walk{{Site: class.FatRump, Order: class.MustParseRanking("2 1")}}
 	d, err := graded(t, c).Decide(class.DefaultPolicy(), 1, 2)
 	if want := "2 over 1 by yield advantage, 1 tier lower in quality, yield lower by 1.8; margin 0.00000001, close"; err != nil || d.String() != want {
 		t.Errorf("%v, %v", d, err)
@@ -451,7 +450,7 @@ func TestWalkAtTheLine(t *testing.T) {
 	p := class.DefaultPolicy()
 	p.Close = grade.Yield{}
 	c = classOf(rib("SlAb10", 1.0, 13), rib("Mt10", 0.4, 13))
-	c.Walk = class.Walk{{Site: class.FatRump, Order: placing.MustParseRanking("1 2")}}
+	c.Walk = class.Walk{{Site: class.FatRump, Order: class.MustParseRanking("1 2")}}
 	if d, err := graded(t, c).Decide(p, 1, 2); err != nil || d.Upper != 2 || d.Close {
 		t.Errorf("%v, %v", d, err)
 	}

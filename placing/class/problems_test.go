@@ -30,7 +30,7 @@ func TestGradeTellsAll(t *testing.T) {
 	c.Exhibits[3].Carcass.FatAdjust = grade.Inches(-1)
 	c.Walk[1].Site = class.FatRump
 	c.Walk[2].Order = placing.Ranking{}
-	c.Walk[3] = class.Look{Site: 99, Order: placing.MustParseRanking("1 2")}
+	c.Walk[3] = class.Look{Site: 99, Order: class.MustParseRanking("1 2")}
 	_, err := c.Grade()
 	faulttest.All(t, "Grade", err,
 		"rules.edition | edition: edition(99): unknown; allowed: 1975, 1987, 1997, 2016, 2017",

@@ -6,7 +6,6 @@ import (
 
 	"example.com/ribface/grade"
 	"example.com/ribface/maturity/cite"
-	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
@@ -37,11 +36,11 @@ func TestRepresent(t *testing.T) {
 func TestRepresentBothWays(t *testing.T) {
 	c := classOf(steer("Sm40", 0.5, 12.9, 2.5, 700), steer("Sm40", 0.4, 13, 2.5, 900))
 	c.Walk = class.Walk{
-		{Site: class.FatBrisket, Order: placing.MustParseRanking("2 1")},
-		{Site: class.FatCod, Order: placing.MustParseRanking("2 1")},
-		{Site: class.FatHip, Order: placing.MustParseRanking("2 1")},
-		{Site: class.RoundWidth, Order: placing.MustParseRanking("2 1")},
-		{Site: class.MuscleLoin, Order: placing.MustParseRanking("2 1")},
+		{Site: class.FatBrisket, Order: class.MustParseRanking("2 1")},
+		{Site: class.FatCod, Order: class.MustParseRanking("2 1")},
+		{Site: class.FatHip, Order: class.MustParseRanking("2 1")},
+		{Site: class.RoundWidth, Order: class.MustParseRanking("2 1")},
+		{Site: class.MuscleLoin, Order: class.MustParseRanking("2 1")},
 	}
 	sentences := func(c class.Class) (all []string) {
 		for _, f := range graded(t, c).Represent() {
@@ -111,7 +110,7 @@ func TestPassed(t *testing.T) {
 				c = append(c, steer("Sm40", f, 13, 2.5, 800))
 			}
 			walked := classOf(c...)
-			walked.Walk = class.Walk{{Site: class.FatRump, Order: placing.MustParseRanking(tt.looks[0])}, {Site: class.FatBrisket, Order: placing.MustParseRanking(tt.looks[1])}}
+			walked.Walk = class.Walk{{Site: class.FatRump, Order: class.MustParseRanking(tt.looks[0])}, {Site: class.FatBrisket, Order: class.MustParseRanking(tt.looks[1])}}
 			var got []int
 			for _, f := range graded(t, walked).Represent() {
 				got = append(got, f.Exhibit)

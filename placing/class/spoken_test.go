@@ -550,7 +550,7 @@ func walked(c class.Class, looks ...string) class.Class {
 		if err != nil {
 			panic(err)
 		}
-		c.Walk = append(c.Walk, class.Look{Site: s, Order: placing.MustParseRanking(order)})
+		c.Walk = append(c.Walk, class.Look{Site: s, Order: class.MustParseRanking(order)})
 	}
 	return c
 }

@@ -140,6 +140,16 @@ type Look struct {
 	Order placing.Ranking `json:"order"`
 }
 
+// MustParseRanking is [placing.ParseRanking] for hard-coded text, since a walk is
+// written with it; it panics on an error.
+func MustParseRanking(s string) placing.Ranking {
+	r, err := placing.ParseRanking(s)
+	if err != nil {
+		panic(err)
+	}
+	return r
+}
+
 // Walk is the looks a judge took over the carcasses of a class. A walk may be
 // half finished, and the order of its looks does not matter. The nil Walk is no
 // walk at all, which is valid.

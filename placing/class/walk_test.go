@@ -16,7 +16,7 @@ func TestWalk(t *testing.T) {
 			t.Error("MustParseRanking took nonsense")
 		}
 	}()
-	two, three := placing.MustParseRanking("1 2"), placing.MustParseRanking("1 2 3")
+	two, three := class.MustParseRanking("1 2"), class.MustParseRanking("1 2 3")
 	tests := []struct {
 		name string
 		walk class.Walk
@@ -54,7 +54,7 @@ func TestWalk(t *testing.T) {
 	for range class.Sites() {
 		break
 	}
-	placing.MustParseRanking("x")
+	class.MustParseRanking("x")
 }
 
 func allSites() string {

@@ -58,7 +58,7 @@ func (p PlacingFeedback) Missed(g class.Graded, policy class.Policy) ([]Missed, 
 		return nil, &fault.FieldError{Field: "class", Value: strconv.Itoa(g.Len()) + " exhibits", Allowed: "the " + strconv.Itoa(n) + " of the official placing", Err: fault.ErrRange}
 	}
 	var all []Missed
-	for _, f := range p.Official.Faults(p.Card.Order) {
+	for f := range p.Official.Faults(p.Card.Order) {
 		why, err := g.Why(policy, f.Upper, f.Lower)
 		if err != nil {
 			return nil, err
@@ -200,7 +200,7 @@ func (c *Contest) Feedback(member string, placings []PlacingCard, estimates []Es
 			return Feedback{}, err
 		}
 		o := c.class[p.Class].official
-		f.Placings = append(f.Placings, PlacingFeedback{p.Class, o, p.Card, item.Points, o.Faults(p.Card.Order)})
+		f.Placings = append(f.Placings, PlacingFeedback{p.Class, o, p.Card, item.Points, slices.Collect(o.Faults(p.Card.Order))})
 	}
 	for _, e := range estimates {
 		q, y, err := c.Estimate(e)

@@ -91,7 +91,7 @@ func TestMissedEverything(t *testing.T) {
 				}
 			}
 			var want []placing.Fault
-			for _, f := range o.Faults(card) {
+			for f := range o.Faults(card) {
 				want = append(want, f)
 			}
 			if d := cmp.Diff(want, faults); d != "" {

@@ -43,7 +43,7 @@ func (c *ClassCards) Add(card placing.Order, rest contest.Points) error {
 	if card == c.official.Order() {
 		c.exact++
 	}
-	for _, f := range c.official.Faults(card) {
+	for f := range c.official.Faults(card) {
 		i, j := c.official.Order().Place(f.Upper)-1, c.official.Order().Place(f.Lower)-1
 		c.reversed[pairIndex(i, j)]++
 	}

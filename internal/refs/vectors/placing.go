@@ -38,7 +38,7 @@ var scoreFile = File{
 			return nil, err
 		}
 		lost := []Object{}
-		for _, f := range o.Faults(card) {
+		for f := range o.Faults(card) {
 			lost = append(lost, Object{"upper": strconv.Itoa(f.Upper), "lower": strconv.Itoa(f.Lower), "points": strconv.Itoa(f.Points)})
 		}
 		never := "no"
