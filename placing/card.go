@@ -141,47 +141,48 @@ type CardRules struct {
 // UnmarshalJSON reads an object as the package says under Encodings.
 func (r *CardRules) UnmarshalJSON(b []byte) error { return text.Struct(b, r) }
 
+// standard is what a mark scores by published rules, with where that comes from.
+type standard struct {
+	penalty Penalty
+	cite    cite.Citation
+}
+
+var cardStandards = [...]standard{
+	Blank:        {ZeroPoints, cite.Citation{Standing: cite.Published, IDs: "ext-missouri-poultry ksu-horse-judging"}},
+	DoubleMarked: {LowestScore, cite.Citation{Standing: cite.Published, IDs: "ext-missouri-poultry"}},
+	Unreadable:   {ZeroPoints, cite.Citation{Standing: cite.Published, IDs: "ksu-horse-judging"}},
+}
+
+var itemStandards = [...]standard{
+	Blank:        {ZeroPoints, cite.Citation{Standing: cite.Published, IDs: "psu-poultry fl-ffa-2013"}},
+	DoubleMarked: {ZeroPoints, cite.Citation{Standing: cite.Published, IDs: "psu-poultry fl-ffa-2013"}},
+	Unreadable:   {ZeroPoints, cite.Citation{Standing: cite.Derived, IDs: "psu-poultry fl-ffa-2013"}},
+}
+
 // Penalty returns what the rules give a mark in place of a placing, and where the
 // default comes from; the Citation is zero where the rules choose for themselves. The
 // defaults are ZeroPoints for a blank card (published: ext-missouri-poultry,
 // ksu-horse-judging), LowestScore for a double mark (published: ext-missouri-poultry)
 // and ZeroPoints for one that cannot be read (published for the wrong card:
 // ksu-horse-judging). A mark that is not valid gives zeros.
-func (r CardRules) Penalty(m Mark) (Penalty, cite.Citation) {
-	switch m {
-	case Blank:
-		return choose(r.Blank, ZeroPoints, cite.Published, "ext-missouri-poultry ksu-horse-judging")
-	case DoubleMarked:
-		return choose(r.Double, LowestScore, cite.Published, "ext-missouri-poultry")
-	case Unreadable:
-		return choose(r.Unreadable, ZeroPoints, cite.Published, "ksu-horse-judging")
-	}
-	return 0, cite.Citation{}
-}
+func (r CardRules) Penalty(m Mark) (Penalty, cite.Citation) { return r.penalty(m, cardStandards[:]) }
 
 // ItemPenalty is [CardRules.Penalty] for a mark in place of one estimate, such as a
 // grade: the default of all three marks is ZeroPoints, because a blank or a double
 // mark loses the whole item (published: psu-poultry, fl-ffa-2013); that one which
 // cannot be read does so too is derived.
 func (r CardRules) ItemPenalty(m Mark) (Penalty, cite.Citation) {
-	const from = "psu-poultry fl-ffa-2013"
-	switch m {
-	case Blank:
-		return choose(r.Blank, ZeroPoints, cite.Published, from)
-	case DoubleMarked:
-		return choose(r.Double, ZeroPoints, cite.Published, from)
-	case Unreadable:
-		return choose(r.Unreadable, ZeroPoints, cite.Derived, from)
-	}
-	return 0, cite.Citation{}
+	return r.penalty(m, itemStandards[:])
 }
 
-// choose returns the penalty that was chosen, or else the default with its source.
-func choose(chosen, otherwise Penalty, s cite.Standing, ids string) (Penalty, cite.Citation) {
-	if chosen != 0 {
+func (r CardRules) penalty(m Mark, by []standard) (Penalty, cite.Citation) {
+	if !m.IsValid() {
+		return 0, cite.Citation{}
+	}
+	if chosen := [...]Penalty{Blank: r.Blank, DoubleMarked: r.Double, Unreadable: r.Unreadable}[m]; chosen != 0 {
 		return chosen, cite.Citation{}
 	}
-	return otherwise, cite.Citation{Standing: s, IDs: ids}
+	return by[m].penalty, by[m].cite
 }
 
 // Score returns what the card scores under the rules. A card that has both a
@@ -195,10 +196,7 @@ func (r CardRules) Score(o Official, c Card) (int, error) {
 	switch {
 	case mark == 0 && c.Order.IsValid():
 		s, err := o.Score(c.Order)
-		if err != nil {
-			return 0, err
-		}
-		return r.floor(s), nil
+		return r.floor(s), err
 	case c.Order.IsValid():
 		return 0, c.both()
 	case mark == 0:

@@ -27,7 +27,7 @@ type Cuts struct {
 
 // NewCuts returns the cuts. There must be 1 to 11 of them, each 0 to 50. A cut
 // of 0 makes the pair a tie for scoring (derived). Published limits are stricter;
-// see [Limit].
+// see [CutLimit].
 func NewCuts(points ...int) (Cuts, error) {
 	if len(points) < MinExhibits-1 || len(points) > MaxExhibits-1 {
 		return Cuts{}, &FieldError{Field: "cuts", Value: text.Count(len(points), "cut"), Allowed: "1 to 11 cuts, one fewer than exhibits", Err: ErrRange}
@@ -126,23 +126,11 @@ func (c Cuts) GreatestLoss() int {
 func (c Cuts) NeverNegative() bool { return c.GreatestLoss() <= FullScore }
 
 // String gives the cuts with hyphens, as "2-8-2"; "unset" for zero.
-func (c Cuts) String() string {
-	if !c.IsValid() {
-		return "unset"
-	}
-	b, _ := c.AppendText(nil)
-	return string(b)
-}
+func (c Cuts) String() string { return text.String(c) }
 
 // AppendText appends the cuts with hyphens; the zero value is empty text.
 func (c Cuts) AppendText(b []byte) ([]byte, error) {
-	for i := 1; i <= c.Len(); i++ {
-		if i > 1 {
-			b = append(b, '-')
-		}
-		b = strconv.AppendInt(b, int64(c.At(i)), 10)
-	}
-	return b, nil
+	return appendHyphened(b, c.Len(), c.At), nil
 }
 
 // MarshalText gives the cuts with hyphens; the zero value is empty text.
@@ -158,16 +146,16 @@ func (c Cuts) Value() (driver.Value, error) { return text.Value(c) }
 // Scan reads a database column that holds text; NULL gives the zero value.
 func (c *Cuts) Scan(src any) error { return text.Scan(c, "cuts", src) }
 
-// Limit is a rule on cuts for a class of four. The published ones differ from
+// CutLimit is a rule on cuts for a class of four. The published ones differ from
 // each other and from the exact condition [Cuts.NeverNegative], so a caller
-// names the one to keep. The zero Limit is not set.
-type Limit uint8
+// names the one to keep. The zero CutLimit is not set.
+type CutLimit uint8
 
 // The limits.
 const (
 	// LimitSum is a sum of 15 or less and nothing else (published:
 	// ext-florida-4h334). It lets negative scores through.
-	LimitSum Limit = 1 + iota
+	LimitSum CutLimit = 1 + iota
 	// LimitColorado is a sum of 15 or less, a middle cut of 5 or less at a sum
 	// of 15 and of 8 or less at 14, single cuts of 8 or less (published:
 	// ext-colorado-1-619).
@@ -184,7 +172,7 @@ const (
 	LimitExact
 )
 
-var limits = text.Enum[Limit]{Kind: "limit on cuts", Names: []string{"", "sum", "colorado", "maryland", "nebraska", "exact"}}
+var limits = text.Enum[CutLimit]{Kind: "limit on cuts", Names: []string{"", "sum", "colorado", "maryland", "nebraska", "exact"}}
 
 var limitCites = [...]cite.Citation{
 	LimitSum:      {Standing: cite.Published, IDs: "ext-florida-4h334"},
@@ -194,30 +182,22 @@ var limitCites = [...]cite.Citation{
 	LimitExact:    {Standing: cite.Derived},
 }
 
-// Limits yields the limits.
-func Limits() iter.Seq[Limit] {
-	return func(yield func(Limit) bool) {
-		for l := LimitSum; l <= LimitExact; l++ {
-			if !yield(l) {
-				return
-			}
-		}
-	}
-}
+// CutLimits yields the limits.
+func CutLimits() iter.Seq[CutLimit] { return limits.All() }
 
 // String gives the name of the limit; "unset" for zero.
-func (l Limit) String() string { return limits.String(l) }
+func (l CutLimit) String() string { return limits.String(l) }
 
 // MarshalText gives the name; the zero value is empty text.
-func (l Limit) MarshalText() ([]byte, error) { return limits.Marshal(l) }
+func (l CutLimit) MarshalText() ([]byte, error) { return limits.Marshal(l) }
 
-// UnmarshalText reads what [Limit.String] writes, in any case; empty text gives the
+// UnmarshalText reads what [CutLimit.String] writes, in any case; empty text gives the
 // zero value. On error the receiver is left as it was.
-func (l *Limit) UnmarshalText(b []byte) error { return limits.Unmarshal(l, b) }
+func (l *CutLimit) UnmarshalText(b []byte) error { return limits.Unmarshal(l, b) }
 
 // Cite returns where the limit comes from; the zero Citation for a limit that is
 // not set.
-func (l Limit) Cite() cite.Citation {
+func (l CutLimit) Cite() cite.Citation {
 	if !limits.Valid(l) {
 		return cite.Citation{}
 	}
@@ -227,7 +207,7 @@ func (l Limit) Cite() cite.Citation {
 // Check returns nil when the cuts keep the limit, and a [*FieldError] that says
 // which part of it was broken. The published limits speak of three cuts only;
 // any other number of cuts is refused by all but LimitExact.
-func (l Limit) Check(c Cuts) error {
+func (l CutLimit) Check(c Cuts) error {
 	if err := limits.Check("limit", l); err != nil {
 		return err
 	}
@@ -237,33 +217,29 @@ func (l Limit) Check(c Cuts) error {
 	broken := func(field, allowed string) error {
 		return &FieldError{Field: field, Value: c.String(), Allowed: allowed + " (" + l.Cite().String() + ")", Err: ErrRange}
 	}
-	if l == LimitExact {
-		if !c.NeverNegative() {
-			return broken("greatest loss", "at most 50, so that no card scores below zero; it is "+strconv.Itoa(c.GreatestLoss()))
-		}
+	sum, middle := c.Total(), c.At(2)
+	single := l == LimitColorado || l == LimitNebraska // cuts are limited one by one
+	bySum := l == LimitColorado || l == LimitMaryland  // the middle cut is limited by the sum
+	switch {
+	case l == LimitExact && c.NeverNegative():
+		return nil
+	case l == LimitExact:
+		return broken("greatest loss", "at most 50, so that no card scores below zero; it is "+strconv.Itoa(c.GreatestLoss()))
+	case c.Len() != 3:
+		return broken("cuts", "three cuts")
+	case sum > 15:
+		return broken("sum of cuts", "15 or less")
+	case single && c.At(1) > 8:
+		return broken("top cut", "8 or less")
+	case single && middle > 8:
+		return broken("middle cut", "8 or less")
+	case single && c.At(3) > 8:
+		return broken("bottom cut", "8 or less")
+	case bySum && sum == 15 && middle > 5:
+		return broken("middle cut", "5 or less at a sum of 15")
+	case bySum && sum == 14 && middle > 8:
+		return broken("middle cut", "8 or less at a sum of 14")
+	default:
 		return nil
 	}
-	if c.Len() != 3 {
-		return broken("cuts", "three cuts")
-	}
-	sum, middle := c.Total(), c.At(2)
-	if sum > 15 {
-		return broken("sum of cuts", "15 or less")
-	}
-	if l == LimitColorado || l == LimitNebraska {
-		for i, v := range [...]string{"top cut", "middle cut", "bottom cut"} {
-			if c.At(i+1) > 8 {
-				return broken(v, "8 or less")
-			}
-		}
-	}
-	if l == LimitColorado || l == LimitMaryland {
-		if sum == 15 && middle > 5 {
-			return broken("middle cut", "5 or less at a sum of 15")
-		}
-		if sum == 14 && middle > 8 {
-			return broken("middle cut", "8 or less at a sum of 14")
-		}
-	}
-	return nil
 }

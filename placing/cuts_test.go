@@ -150,8 +150,8 @@ func TestTrapNeverNegative(t *testing.T) {
 // through, over all three cuts of 0 to 50; a sample goes to 20, where the exact limit
 // has long ended.
 func TestTrapLimits(t *testing.T) {
-	let := map[placing.Limit][]string{}
-	kept := map[placing.Limit]int{}
+	let := map[placing.CutLimit][]string{}
+	kept := map[placing.CutLimit]int{}
 	most := 20
 	if testkit.Exhaustive() {
 		most = 50
@@ -166,7 +166,7 @@ func TestTrapLimits(t *testing.T) {
 				sum := a + b + c
 				single := a <= 8 && b <= 8 && c <= 8
 				middle := (sum != 15 || b <= 5) && (sum != 14 || b <= 8)
-				for l, want := range map[placing.Limit]bool{
+				for l, want := range map[placing.CutLimit]bool{
 					placing.LimitSum: sum <= 15, placing.LimitNebraska: sum <= 15 && single, placing.LimitMaryland: sum <= 15 && middle,
 					placing.LimitColorado: sum <= 15 && single && middle, placing.LimitExact: 3*a+4*b+3*c <= 50,
 				} {
@@ -201,7 +201,7 @@ func TestTrapLimits(t *testing.T) {
 func TestLimitErrors(t *testing.T) {
 	const florida, colorado, maryland, nebraska = " (published: ext-florida-4h334)", " (published: ext-colorado-1-619)", " (published: ext-maryland-contests)", " (published: ext-nebraska-g2092, ext-nebraska-cards)"
 	for _, tt := range []struct {
-		limit placing.Limit
+		limit placing.CutLimit
 		cuts  string
 		want  placing.FieldError
 	}{
@@ -226,15 +226,15 @@ func TestLimitErrors(t *testing.T) {
 		}
 	}
 	const names = "sum, colorado, maryland, nebraska, exact"
-	faulttest.Field(t, "unset", placing.Limit(0).Check(placing.MustParseCuts("2-8-2")), placing.FieldError{Field: "limit", Allowed: names, Err: placing.ErrMissing})
-	faulttest.Field(t, "unnamed", placing.Limit(6).Check(placing.MustParseCuts("2-8-2")), placing.FieldError{Field: "limit", Value: "limit on cuts(6)", Allowed: names, Err: placing.ErrUnknown})
+	faulttest.Field(t, "unset", placing.CutLimit(0).Check(placing.MustParseCuts("2-8-2")), placing.FieldError{Field: "limit", Allowed: names, Err: placing.ErrMissing})
+	faulttest.Field(t, "unnamed", placing.CutLimit(6).Check(placing.MustParseCuts("2-8-2")), placing.FieldError{Field: "limit", Value: "limit on cuts(6)", Allowed: names, Err: placing.ErrUnknown})
 	faulttest.Field(t, "no cuts", placing.LimitExact.Check(placing.Cuts{}), placing.FieldError{Field: "cuts", Allowed: "1 to 11 cuts", Err: placing.ErrMissing})
 }
 
 // TestLimits holds the limits, their names and where they come from.
 func TestLimits(t *testing.T) {
 	var got []string
-	for l := range placing.Limits() {
+	for l := range placing.CutLimits() {
 		got = append(got, l.String()+" "+l.Cite().String())
 		if len(l.Cite().Sources()) != len(strings.Fields(l.Cite().IDs)) {
 			t.Errorf("%v: %v", l, l.Cite())
@@ -247,10 +247,10 @@ func TestLimits(t *testing.T) {
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
 	}
-	for range placing.Limits() {
+	for range placing.CutLimits() {
 		break
 	}
-	for _, l := range []placing.Limit{0, 6} {
+	for _, l := range []placing.CutLimit{0, 6} {
 		if l.Cite() != (cite.Citation{}) {
 			t.Errorf("%v: %v", l, l.Cite())
 		}

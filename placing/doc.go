@@ -21,7 +21,7 @@
 //
 // Published limits on cuts differ from each other and from the exact condition
 // that no card goes below zero, which for cuts a, b and c is 3a + 4b + 3c <= 50.
-// A [Limit] names one of them, and [Limit.Check] says which part of it was
+// A [CutLimit] names one of them, and [CutLimit.Check] says which part of it was
 // broken. [Cuts.NeverNegative] is the exact condition for any number of cuts. An
 // Official does not hold its cuts to any limit by itself.
 //
@@ -41,7 +41,7 @@
 // [Panel.Consensus] is the order, or the orders, of least total pairwise
 // disagreement with them; equal ones are counted, [Panel.Best] yields them all, and
 // none is picked by chance. [Panel.Borda] and [Panel.Concordance] are other looks at
-// the same votes, and [Panel.ProposeCuts] proposes cuts within a Limit and says for each
+// the same votes, and [Panel.ProposeCuts] proposes cuts within a CutLimit and says for each
 // pair what they rest on.
 //
 // [Order.Disagreements] counts the pairs that two orders put the other way
@@ -59,7 +59,7 @@
 // # Zero values
 //
 // The zero Order, Ranking, Cuts and Official are not set: they print as "unset", are
-// not valid, and a computation that needs them says that they are missing. Limit,
+// not valid, and a computation that needs them says that they are missing. CutLimit,
 // Words, Mark and Penalty start at 1 with zero not set. The zero Card is a blank
 // one. The zero CardRules are the published rules and raise no score to zero,
 // because no source says to.
@@ -119,7 +119,7 @@
 // [ParseCuts] and [ParseOfficial]. What is data, Order, Ranking, Cuts, Official, Card
 // and Mark, has text, and by it JSON, flag.TextVar and log/slog, and database columns
 // of text by Value and Scan. The zero value is empty text, and NULL in a database. What
-// is a setting, Limit, Words and Penalty, has text alone. CardRules, Fault, Mistake,
+// is a setting, CutLimit, Words and Penalty, has text alone. CardRules, Fault, Mistake,
 // Guessing, Vote, Pairs and the results of a panel are plain structs with JSON names in
 // lower case. CardRules and the votes of a Panel are read by these, in any case: the
 // error tells of every field that cannot be read and of every name that is no field, each
@@ -144,7 +144,7 @@
 // ext-maryland-contests, ext-nebraska-g2092, ext-nebraska-cards,
 // ext-florida-4h334) but for the exact one, which is derived. What marks score is
 // published for poultry and horse contests (ext-missouri-poultry,
-// ksu-horse-judging) and taken over from there. [Limit.Cite], [Words.Cite] and
+// ksu-horse-judging) and taken over from there. [CutLimit.Cite], [Words.Cite] and
 // [CardRules.Penalty] return the citation of what they hold, and the package
 // maturity/cite turns it into titles.
 //

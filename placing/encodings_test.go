@@ -70,13 +70,13 @@ func TestEncodings(t *testing.T) {
 		},
 		Bad: []string{"1", "1 1", "1 3", "0 1", "01 2", "1=", "=1 2", "1==2", "1-2,3", "31=24", "1 2=3-4", "+1 2", "unset"},
 	})
-	roundtrip.Run(t, "Limit", placing.LimitExact, roundtrip.Read[placing.Limit], roundtrip.Case[placing.Limit]{
-		Texts: map[string]placing.Limit{
+	roundtrip.Run(t, "CutLimit", placing.LimitExact, roundtrip.Read[placing.CutLimit], roundtrip.Case[placing.CutLimit]{
+		Texts: map[string]placing.CutLimit{
 			"sum": placing.LimitSum, "colorado": placing.LimitColorado, "maryland": placing.LimitMaryland,
 			"nebraska": placing.LimitNebraska, "exact": placing.LimitExact,
 		},
-		Aliases: map[string]placing.Limit{"Sum": placing.LimitSum},
-		Bad:     []string{"unset", "summed", "15"}, Invalid: []placing.Limit{placing.LimitExact + 1},
+		Aliases: map[string]placing.CutLimit{"Sum": placing.LimitSum},
+		Bad:     []string{"unset", "summed", "15"}, Invalid: []placing.CutLimit{placing.LimitExact + 1},
 	})
 	roundtrip.Run(t, "Words", placing.WordsReasons, roundtrip.Read[placing.Words], roundtrip.Case[placing.Words]{
 		Texts:   map[string]placing.Words{"colorado": placing.WordsColorado, "nebraska": placing.WordsNebraska, "reasons": placing.WordsReasons},

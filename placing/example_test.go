@@ -248,9 +248,9 @@ func ExampleCuts_NeverNegative() {
 	// false
 }
 
-func ExampleLimit() {
+func ExampleCutLimit() {
 	cuts := placing.MustParseCuts("3-8-4")
-	for l := range placing.Limits() {
+	for l := range placing.CutLimits() {
 		fmt.Println(l, l.Check(cuts) == nil)
 	}
 	// Output:
@@ -261,7 +261,7 @@ func ExampleLimit() {
 	// exact false
 }
 
-func ExampleLimit_Check() {
+func ExampleCutLimit_Check() {
 	fmt.Println(placing.LimitColorado.Check(placing.MustParseCuts("3-8-4")))
 	fmt.Println(placing.LimitExact.Check(placing.MustParseCuts("3-8-4")))
 	fmt.Println(placing.LimitExact.Check(placing.MustParseCuts("2-8-2")))
@@ -271,7 +271,7 @@ func ExampleLimit_Check() {
 	// <nil>
 }
 
-func ExampleLimit_Cite() {
+func ExampleCutLimit_Cite() {
 	fmt.Println(placing.LimitColorado.Cite())
 	fmt.Println(placing.LimitExact.Cite())
 	// Output:
@@ -279,8 +279,8 @@ func ExampleLimit_Cite() {
 	// derived
 }
 
-func ExampleLimits() {
-	for l := range placing.Limits() {
+func ExampleCutLimits() {
+	for l := range placing.CutLimits() {
 		fmt.Print(l, " ")
 	}
 	// Output:

@@ -158,8 +158,8 @@ func FuzzPenalty(f *testing.F) {
 	roundtrip.Fuzz(f, roundtrip.Read[placing.Penalty], placing.Refused, "zero points", "lowest score")
 }
 
-func FuzzLimit(f *testing.F) {
-	roundtrip.Fuzz(f, roundtrip.Read[placing.Limit], placing.LimitExact, "sum", "exact")
+func FuzzCutLimit(f *testing.F) {
+	roundtrip.Fuzz(f, roundtrip.Read[placing.CutLimit], placing.LimitExact, "sum", "exact")
 }
 
 func FuzzWords(f *testing.F) {

@@ -42,7 +42,7 @@ func TestGolden(t *testing.T) {
 		fmt.Fprintln(&b)
 	}
 	fmt.Fprintln(&b, "# limits")
-	for l := range placing.Limits() {
+	for l := range placing.CutLimits() {
 		fmt.Fprintf(&b, "%v (%v)\n", l, l.Cite())
 		for _, cuts := range []string{"5-5-5", "4-6-5", "3-8-3", "2-9-3", "1-2-9", "0-12-1", "7-2-7", "5-6-5", "4-4", "1-2-3-4"} {
 			fmt.Fprintf(&b, "  %s: %v\n", cuts, l.Check(placing.MustParseCuts(cuts)))

@@ -26,7 +26,7 @@ type Official struct {
 }
 
 // NewOfficial returns the official placing. The cuts must be one fewer than the
-// exhibits. They are not held to any published limit here; see [Limit.Check].
+// exhibits. They are not held to any published limit here; see [CutLimit.Check].
 func NewOfficial(order Order, cuts Cuts) (Official, error) {
 	if !order.IsValid() {
 		return Official{}, &FieldError{Path: "order", Field: "official placing", Allowed: "an order of 2 to 12 exhibits", Err: ErrMissing}
@@ -61,14 +61,7 @@ func (o Official) Equal(p Official) bool { return o == p }
 func (o Official) IsValid() bool { return o.order.IsValid() }
 
 // String gives order and cuts, as "3-2-1-4 cuts 2-8-2"; "unset" for zero.
-func (o Official) String() string {
-	if !o.IsValid() {
-		return "unset"
-	}
-	return o.order.String() + officialBetween + o.cuts.String()
-}
-
-const officialBetween = " cuts "
+func (o Official) String() string { return text.String(o) }
 
 // ParseOfficial reads an order, the word cuts and the cuts, as "3-2-1-4 cuts 2-8-2":
 // order and cuts as [ParseOrder] and [ParseCuts] read them, the word in any case, and
@@ -107,8 +100,7 @@ func (o Official) AppendText(b []byte) ([]byte, error) {
 		return b, nil
 	}
 	b, _ = o.order.AppendText(b)
-	b = append(b, officialBetween...)
-	return o.cuts.AppendText(b)
+	return o.cuts.AppendText(append(b, " cuts "...))
 }
 
 // MarshalText gives order and cuts; the zero value is empty text.
@@ -173,10 +165,7 @@ func (o Official) Faults(card Order) iter.Seq[Fault] {
 			upper := o.order.At(i)
 			for j := i + 1; j <= card.Len(); j++ {
 				lower := o.order.At(j)
-				if card.Place(upper) < card.Place(lower) {
-					continue
-				}
-				if !yield(Fault{upper, lower, int(o.depth[lower] - o.depth[upper])}) {
+				if card.Place(upper) > card.Place(lower) && !yield(Fault{upper, lower, int(o.depth[lower] - o.depth[upper])}) {
 					return
 				}
 			}

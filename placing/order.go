@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"database/sql/driver"
 	"iter"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -142,17 +143,8 @@ func separator(s string) (between rune, width int) {
 
 // smallNumber reads one or two digits without a leading zero, or a lone zero.
 func smallNumber(s string) (int, bool) {
-	if len(s) == 0 || len(s) > 2 || len(s) == 2 && s[0] == '0' {
-		return 0, false
-	}
-	n := 0
-	for i := range len(s) {
-		if s[i]-'0' > 9 {
-			return 0, false
-		}
-		n = n*10 + int(s[i]-'0')
-	}
-	return n, true
+	n, err := strconv.Atoi(s)
+	return n, err == nil && n >= 0 && n < 100 && strconv.Itoa(n) == s
 }
 
 // MustParseOrder is [ParseOrder] for hard-coded text; it panics on an error.
@@ -248,10 +240,11 @@ func (o Order) Disagreements(p Order) (int, error) {
 }
 
 func sizeError(field string, o Order, want int) error {
-	if !o.IsValid() {
-		return &FieldError{Field: field, Allowed: "an order of " + strconv.Itoa(want) + " exhibits", Err: ErrMissing}
+	refused := &FieldError{Field: field, Allowed: "an order of " + strconv.Itoa(want) + " exhibits", Err: ErrMissing}
+	if o.IsValid() {
+		refused.Value, refused.Err = o.String(), ErrRange
 	}
-	return &FieldError{Field: field, Value: o.String(), Allowed: "an order of " + strconv.Itoa(want) + " exhibits", Err: ErrRange}
+	return refused
 }
 
 // Compare orders placings by size, then by their exhibits from first to last: -1,
@@ -302,30 +295,27 @@ func next(a []int) bool {
 		j--
 	}
 	a[i], a[j] = a[j], a[i]
-	for l, r := i+1, len(a)-1; l < r; l, r = l+1, r-1 {
-		a[l], a[r] = a[r], a[l]
-	}
+	slices.Reverse(a[i+1:])
 	return true
 }
 
 // String gives the placing with hyphens, as "3-2-1-4"; "unset" for zero.
-func (o Order) String() string {
-	if !o.IsValid() {
-		return "unset"
-	}
-	b, _ := o.AppendText(nil)
-	return string(b)
-}
+func (o Order) String() string { return text.String(o) }
 
 // AppendText appends the placing with hyphens; the zero value is empty text.
 func (o Order) AppendText(b []byte) ([]byte, error) {
-	for p := 1; p <= o.Len(); p++ {
-		if p > 1 {
+	return appendHyphened(b, o.Len(), o.At), nil
+}
+
+// appendHyphened appends numbers with hyphens between, counted from 1.
+func appendHyphened(b []byte, n int, at func(int) int) []byte {
+	for i := 1; i <= n; i++ {
+		if i > 1 {
 			b = append(b, '-')
 		}
-		b = strconv.AppendInt(b, int64(o.At(p)), 10)
+		b = strconv.AppendInt(b, int64(at(i)), 10)
 	}
-	return b, nil
+	return b
 }
 
 // MarshalText gives the placing with hyphens; the zero value is empty text.

@@ -283,7 +283,7 @@ func TestSpreadCutsKeepsItsWord(t *testing.T) {
 		total := rapid.IntRange(11, 50).Draw(t, "total")
 		limit := placing.LimitExact
 		if n == 4 {
-			limit = rapid.SampledFrom(slices.Collect(placing.Limits())).Draw(t, "limit")
+			limit = rapid.SampledFrom(slices.Collect(placing.CutLimits())).Draw(t, "limit")
 		}
 		c, err := placing.SpreadCuts(total, weights, limit)
 		if err != nil {
@@ -308,7 +308,7 @@ func TestSpreadCuts(t *testing.T) {
 		name    string
 		total   int
 		weights []int64
-		limit   placing.Limit
+		limit   placing.CutLimit
 		want    string
 	}{
 		{"even weights share evenly", 15, []int64{7, 7, 7}, placing.LimitColorado, "5-5-5"},
@@ -426,7 +426,7 @@ func TestSpreadCutsRefuses(t *testing.T) {
 		name    string
 		total   int
 		weights []int64
-		limit   placing.Limit
+		limit   placing.CutLimit
 		want    string
 	}{
 		{"no weights", 5, nil, placing.LimitExact, "weights: 0 weights: out of range; allowed: 1 to 11, one fewer than exhibits"},
@@ -546,7 +546,7 @@ func TestProposeCuts(t *testing.T) {
 		name  string
 		votes []placing.Vote
 		order string
-		limit placing.Limit
+		limit placing.CutLimit
 		want  placing.CutProposal
 	}{
 		{

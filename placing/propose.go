@@ -52,7 +52,7 @@ type CutProposal struct {
 // An order of another size, a limit that is not set or that does not speak of
 // this size, totals that come to more than 50 in the mean, and a panel where nobody
 // gave cuts give a [*FieldError].
-func (p Panel) ProposeCuts(o Order, limit Limit) (CutProposal, error) {
+func (p Panel) ProposeCuts(o Order, limit CutLimit) (CutProposal, error) {
 	if o.Len() != p.n || p.n == 0 {
 		return CutProposal{}, sizeError("order", o, p.n)
 	}
@@ -124,7 +124,7 @@ const mostFullCuts = 6
 // A total too small to give every pair of up to six exhibits a point, or over 50,
 // weights that are negative or over 10^15 or not 1 to 11 in number, and a limit
 // that is not set or does not speak of this number of cuts give a [*FieldError].
-func SpreadCuts(total int, weights []int64, limit Limit) (Cuts, error) {
+func SpreadCuts(total int, weights []int64, limit CutLimit) (Cuts, error) {
 	n := len(weights) + 1
 	if n < MinExhibits || n > MaxExhibits {
 		return Cuts{}, &FieldError{Field: "weights", Value: text.Count(len(weights), "weight"), Allowed: "1 to 11, one fewer than exhibits", Err: ErrRange}

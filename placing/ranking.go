@@ -145,17 +145,11 @@ func (r Ranking) Equal(s Ranking) bool { return r == s }
 // fresh slices.
 func (r Ranking) Groups() [][]int {
 	var all [][]int
-	for g := 1; g <= r.Len(); g++ {
-		var group []int
-		for e := 1; e <= r.Len(); e++ {
-			if int(r.group[e-1]) == g {
-				group = append(group, e)
-			}
+	for e, g := range r.group[:r.n] {
+		for len(all) < int(g) {
+			all = append(all, nil)
 		}
-		if group == nil {
-			break
-		}
-		all = append(all, group)
+		all[g-1] = append(all[g-1], e+1)
 	}
 	return all
 }
@@ -230,7 +224,7 @@ func (r Ranking) Against(s Ranking) (Pairs, error) {
 // (P - Q) / sqrt((P+Q+T)(P+Q+U)), where P are the pairs the same way round, Q
 // those reversed, T and U those tied in the one alone (published:
 // stat-kendalltau-doc): 1 for the same ranking, -1 for the opposite one. It is a
-// statistic and no part of any  ok is false where one of the rankings has
+// statistic that decides nothing. ok is false where one of the rankings has
 // all exhibits tied.
 func (p Pairs) TauB() (tau float64, ok bool) {
 	pq := p.Same + p.Reversed
@@ -243,13 +237,7 @@ func (p Pairs) TauB() (tau float64, ok bool) {
 
 // String gives the ranking from the top, tied exhibits ascending, as "3 1=2 4";
 // "unset" for zero.
-func (r Ranking) String() string {
-	if !r.IsValid() {
-		return "unset"
-	}
-	b, _ := r.AppendText(nil)
-	return string(b)
-}
+func (r Ranking) String() string { return text.String(r) }
 
 // AppendText appends the ranking as [Ranking.String] writes it; the zero value is
 // empty text.

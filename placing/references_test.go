@@ -105,7 +105,7 @@ func patterns(keep func(c placing.Cuts, sum int) bool) []placing.Cuts {
 
 // passNegative lists the patterns that keep a published limit and still have a
 // score below zero.
-func passNegative(l placing.Limit) []placing.Cuts {
+func passNegative(l placing.CutLimit) []placing.Cuts {
 	return patterns(func(c placing.Cuts, _ int) bool { return l.Check(c) == nil && lowest(c) < 0 })
 }
 
@@ -219,7 +219,7 @@ func placingFact(r refs.Row) (refs.Verdict, error) {
 }
 
 func cutLimit(r refs.Row) (refs.Verdict, error) {
-	l, err := roundtrip.Read[placing.Limit](r.Get("limit"))
+	l, err := roundtrip.Read[placing.CutLimit](r.Get("limit"))
 	if err != nil {
 		return 0, err
 	}

@@ -23,7 +23,7 @@ func TestEveryValue(t *testing.T) {
 		check(
 			roundtrip.Check(placing.Mark(i), i <= 3, placing.ParseMark),
 			roundtrip.Check(placing.Penalty(i), i <= 3, roundtrip.Read[placing.Penalty]),
-			roundtrip.Check(placing.Limit(i), i <= 5, roundtrip.Read[placing.Limit]),
+			roundtrip.Check(placing.CutLimit(i), i <= 5, roundtrip.Read[placing.CutLimit]),
 			roundtrip.Check(placing.Words(i), i <= 3, roundtrip.Read[placing.Words]),
 		)
 		named := i >= 1 && i <= 3
@@ -96,7 +96,7 @@ func TestNoAllocation(t *testing.T) {
 				sink += p.Len()
 			}
 		},
-		"Limit.Check": func() {
+		"CutLimit.Check": func() {
 			if placing.LimitColorado.Check(o.Cuts()) != nil {
 				sink++
 			}
@@ -117,7 +117,7 @@ func TestZeroValues(t *testing.T) {
 		"Ranking is not set":  !placing.Ranking{}.IsValid() && placing.Ranking{}.String() == "unset" && placing.Ranking{}.Len() == 0 && placing.Ranking{}.Place(1) == 0,
 		"Mark says nothing":   !placing.Mark(0).IsValid() && placing.Mark(0).String() == "unset",
 		"Penalty is left":     placing.Penalty(0).String() == "unset",
-		"Limit is not set":    placing.Limit(0).String() == "unset",
+		"CutLimit is not set": placing.CutLimit(0).String() == "unset",
 		"Words are not set":   placing.Words(0).String() == "unset",
 	} {
 		if !ok {

@@ -68,7 +68,7 @@ func TestVectors(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, v := range f.Vectors {
-		limit, err := roundtrip.Read[placing.Limit](vectors.Text(v.In, "limit"))
+		limit, err := roundtrip.Read[placing.CutLimit](vectors.Text(v.In, "limit"))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -150,7 +150,7 @@ func official(g class.Graded, order placing.Order, cuts placing.Cuts) (placing.O
 		if err != nil {
 			return placing.Official{}, err
 		}
-		proposal, err := p.ProposeCuts(0)
+		proposal, err := p.ProposeCuts(p.Order, 0)
 		if err != nil {
 			return placing.Official{}, err
 		}

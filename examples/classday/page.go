@@ -23,7 +23,7 @@ func (w settled) glance() *page.Page {
 	p := page.New(w.title)
 	p.Lead(w.lead())
 	graded := "Graded by the " + w.class.Rules.Edition.String() + " edition of the federal standard"
-	if posted, ok := w.graded.Posted(); ok {
+	if posted := w.class.Posted; posted.IsSet() {
 		graded += ", all at one posted weight of " + posted.String()
 	}
 	p.Note(graded + ".")
@@ -90,7 +90,7 @@ func (w settled) screen() string {
 func (w settled) html(work string) ([]byte, error) {
 	p := w.glance()
 	p.Words(words...)
-	if notes := w.graded.Notes(); notes != nil {
+	if notes := w.graded.Cautions(); notes != nil {
 		p.Fold("Notes on the grading", func() { p.List(notes...) })
 	}
 	p.Sheet("Reasons, as a member might say them")

@@ -3,7 +3,6 @@ package main
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"example.com/ribface/examples/internal/classfile"
@@ -39,19 +38,6 @@ type scored struct {
 	missed []contest.Missed
 }
 
-// asPlaced is the placing of the policy in the order of a committee. A pair that the
-// policy would turn counts nothing for its cut: there the officials and the policy
-// differ.
-func asPlaced(p class.Placing, order placing.Order) class.Placing {
-	p.Order, p.Decisions = order, slices.Clone(p.Decisions)
-	for i, d := range p.Decisions {
-		if order.Place(d.Upper) > order.Place(d.Lower) {
-			p.Decisions[i] = class.Decision{Upper: d.Lower, Lower: d.Upper}
-		}
-	}
-	return p
-}
-
 // settle grades and places the class, finds the official placing and scores the
 // cards on it.
 func settle(s settings, d day) (settled, error) {
@@ -76,7 +62,7 @@ func settle(s settings, d day) (settled, error) {
 	case d.panel.Len() > 0:
 		order = d.panel.Consensus().Order
 	}
-	if w.cuts, err = asPlaced(w.placed, order).ProposeCuts(0); err != nil {
+	if w.cuts, err = w.placed.ProposeCuts(order, 0); err != nil {
 		return w, err
 	}
 	cuts := w.cuts.Cuts

@@ -98,7 +98,7 @@ func (w *workOf) opening() {
 	}
 	w.wrap("", "", "For teaching and analysis. Only authorized federal graders assign official grades.")
 	w.wrap("", "", "Graded by the "+w.class.Rules.Edition.String()+" edition of the federal standard. In square brackets: where a rule comes from and how far it can be trusted.")
-	for _, n := range w.graded.Notes() {
+	for _, n := range w.graded.Cautions() {
 		w.wrap("Note: ", "      ", n+".")
 	}
 	for i, n := range w.names {
@@ -169,9 +169,9 @@ func (w *workOf) walked() error {
 		if f.More {
 			way = "up"
 		}
-		w.say(fmt.Sprintf("Proposed: adjust the fat of %d %s; %s to %s is usual [%s; size published: ga-2004-yield-tutorial]. The judge decides; this sheet grades without it.", f.Exhibit, way, f.Usual[0].Fat, f.Usual[1].Fat, f.Cite))
+		w.say(fmt.Sprintf("Proposed: adjust the fat of %d %s; %s to %s is usual [%s; size published: ga-2004-yield-tutorial]. The judge decides; this sheet grades without it.", f.Exhibit, way, f.Usual[0], f.Usual[1], f.Cite))
 		for _, by := range f.Usual {
-			if err := w.adjust(by); err != nil {
+			if err := w.adjust(f.Exhibit, by); err != nil {
 				return err
 			}
 		}
@@ -183,10 +183,10 @@ func (w *workOf) walked() error {
 }
 
 // adjust says what an adjustment of fat would come to.
-func (w *workOf) adjust(by class.Adjustment) error {
-	changed, err := w.class.Adjust(by)
+func (w *workOf) adjust(exhibit int, by grade.Thickness) error {
+	changed, err := w.class.Adjust(exhibit, by)
 	if err != nil {
-		w.say(fmt.Sprintf("Adjusted by %s: %v.", by.Fat, err))
+		w.say(fmt.Sprintf("Adjusted by %s: %v.", by, err))
 		return nil
 	}
 	g, err := changed.Grade()
@@ -197,24 +197,26 @@ func (w *workOf) adjust(by class.Adjustment) error {
 	if err != nil {
 		return err
 	}
-	y := g.Assessment(by.Exhibit).Yield
-	w.say(fmt.Sprintf("Adjusted by %s: yield %s, grade %d, and the class is placed %s.", by.Fat, y, y.Grade(), placed.Order))
+	y := g.Assessment(exhibit).Yield
+	w.say(fmt.Sprintf("Adjusted by %s: yield %s, grade %d, and the class is placed %s.", by, y, y.Grade(), placed.Order))
 	return nil
 }
 
 func (w *workOf) policy() {
 	w.head("4. The placing")
 	w.line("Policy: %s.", w.placed.Policy.Name)
-	for _, r := range w.placed.Policy.Rules() {
+	for _, r := range w.placed.Policy.Steps() {
 		w.say(r.Name + ": " + r.Rule + " [" + r.Cite.String() + "].")
 	}
 	w.line("")
 	w.line("Placed %s.", w.placed.Order)
-	for _, s := range w.placed.Explain() {
-		w.say(s)
+	for line := range strings.SplitSeq(w.placed.String(), "\n") {
+		w.say(line)
 	}
-	for _, d := range w.placed.CloseOnes() {
-		w.say(fmt.Sprintf("Close: %d and %d. Expect officials to differ.", d.Upper, d.Lower))
+	for _, d := range w.placed.Decisions {
+		if d.Close {
+			w.say(fmt.Sprintf("Close: %d and %d. Expect officials to differ.", d.Upper, d.Lower))
+		}
 	}
 }
 

@@ -231,8 +231,8 @@ func collect(t *testing.T) *cited {
 		_, by = placing.CardRules{}.ItemPenalty(m)
 		c.from("placing: method (CardRules) ItemPenalty", by)
 	}
-	for l := range placing.Limits() {
-		c.from("placing: type Limit", l)
+	for l := range placing.CutLimits() {
+		c.from("placing: type CutLimit", l)
 	}
 	for w := placing.WordsColorado; text.Named(w); w++ {
 		c.from("placing: type Words", w)

@@ -24,6 +24,14 @@ type Alias[T ~uint8] struct {
 	Value T
 }
 
+// All yields the values that have a name, in order.
+func (e *Enum[T]) All() iter.Seq[T] {
+	return func(yield func(T) bool) {
+		for v := 1; v < len(e.Names) && yield(T(v)); v++ {
+		}
+	}
+}
+
 // Valid reports whether v is one of the named values.
 func (e *Enum[T]) Valid(v T) bool { return v != 0 && int(v) < len(e.Names) }
 
@@ -139,12 +147,4 @@ func AppendName[T interface {
 	}
 	_, err := v.MarshalText()
 	return b, err
-}
-
-// All counts off the named values.
-func (e *Enum[T]) All() iter.Seq[T] {
-	return func(yield func(T) bool) {
-		for v := 1; v < len(e.Names) && yield(T(v)); v++ {
-		}
-	}
 }

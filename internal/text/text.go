@@ -73,6 +73,15 @@ func UnmarshalJSON(dst interface{ UnmarshalText([]byte) error }, b []byte) error
 	return dst.UnmarshalText(b)
 }
 
+// String gives the text of a value; "unset" for empty text.
+func String[T interface{ AppendText([]byte) ([]byte, error) }](v T) string {
+	b, _ := v.AppendText(nil)
+	if len(b) == 0 {
+		return "unset"
+	}
+	return string(b)
+}
+
 // Count gives a number of things in words, as "1 exhibit" and "4 exhibits"; a
 // change of 1 either way is one.
 func Count(n int, thing string) string {

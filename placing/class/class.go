@@ -87,8 +87,7 @@ func (c Class) Grade() (Graded, error) {
 	if posted != nil {
 		stand = grade.CarcassLimits().Least.Weight
 	}
-	g := Graded{given: c, exhibits: make([]Exhibit, n), assessed: make([]grade.Assessment, n)}
-	g.given.Exhibits, g.given.Walk = slices.Clone(c.Exhibits), slices.Clone(c.Walk)
+	g := Graded{given: c.clone(), exhibits: make([]Exhibit, n), assessed: make([]grade.Assessment, n)}
 	for i, e := range c.Exhibits {
 		at := nth("exhibits", i)
 		if stand.IsSet() {
@@ -127,15 +126,9 @@ func each(n int) string { return "each exhibit 1 to " + strconv.Itoa(n) + " once
 func (c Class) checkRules() error {
 	var edition error
 	if e := c.Rules.Edition; !e.IsValid() {
-		refused := &fault.FieldError{Path: "rules.edition", Field: "edition", Err: fault.ErrMissing}
+		refused := &fault.FieldError{Path: "rules.edition", Field: "edition", Allowed: named(slices.Collect(grade.Editions()), ", "), Err: fault.ErrMissing}
 		if e != 0 {
 			refused.Value, refused.Err = e.String(), fault.ErrUnknown
-		}
-		for known := range grade.Editions() {
-			if refused.Allowed != "" {
-				refused.Allowed += ", "
-			}
-			refused.Allowed += known.String()
 		}
 		edition = refused
 	}
@@ -153,11 +146,7 @@ func (c Class) checkPosted() error {
 }
 
 // Class returns the class as it was given.
-func (g Graded) Class() Class {
-	c := g.given
-	c.Exhibits, c.Walk = slices.Clone(c.Exhibits), slices.Clone(c.Walk)
-	return c
-}
+func (g Graded) Class() Class { return g.given.clone() }
 
 // Equal reports whether two are of the same class: the same rules, exhibits, walk and
 // posted weight as given.
@@ -194,112 +183,70 @@ func (g Graded) Assessment(exhibit int) grade.Assessment {
 	return g.assessed[exhibit-1]
 }
 
-// Posted returns the weight that stands in for every exhibit's own; ok is false
-// where each has its own.
-func (g Graded) Posted() (w grade.Weight, ok bool) { return g.given.Posted, g.given.Posted.IsSet() }
-
 // widestClass is the range of weights within which the exhibits of a class are
 // chosen (published: amsa-committee).
 const widestClass = 50 * 10_000 // 0.0001 lb
 
-// Notes says in plain sentences what a reader of the results must know: that a
+// Cautions says in plain sentences what a reader of the results must know: that a
 // posted weight stands in for the exhibits' own, that their own weights are
 // farther apart than the 50 lb within which a class is chosen (published:
 // amsa-committee), measures outside the usual, chine buttons of another maturity
 // group than the skeleton was called, and what the walk lacks. It returns nil
 // where there is nothing to say.
-func (g Graded) Notes() []string {
-	var notes []string
-	if w, ok := g.Posted(); ok {
-		notes = append(notes, "every exhibit is graded at the posted weight of "+w.String()+", not at its own")
+func (g Graded) Cautions() []string {
+	var all []string
+	if w := g.given.Posted; w.IsSet() {
+		all = append(all, "every exhibit is graded at the posted weight of "+w.String()+", not at its own")
 	}
-	var least, most grade.Weight
+	var own []grade.Weight
 	for _, e := range g.given.Exhibits {
 		if w := e.Carcass.Measures.Weight; w.IsSet() {
-			if !least.IsSet() {
-				least, most = w, w
-			}
-			if w.Compare(least) < 0 {
-				least = w
-			}
-			if w.Compare(most) > 0 {
-				most = w
-			}
+			own = append(own, w)
 		}
 	}
-	if most.Units()-least.Units() > widestClass {
-		notes = append(notes, "own weights run from "+least.String()+" to "+most.String()+"; classes are chosen within 50 lb")
+	slices.SortFunc(own, grade.Weight.Compare)
+	if n := len(own); n > 0 && own[n-1].Units()-own[0].Units() > widestClass {
+		all = append(all, "own weights run from "+own[0].String()+" to "+own[n-1].String()+"; classes are chosen within 50 lb")
 	}
 	for _, e := range g.exhibits {
 		for _, note := range e.Carcass.Measures.Unusual() {
-			notes = append(notes, "exhibit "+strconv.Itoa(e.Number)+": "+note)
+			all = append(all, "exhibit "+strconv.Itoa(e.Number)+": "+note)
 		}
 		if m := e.Carcass.Maturity; !m.Buttons.Goes(m.Skeletal) {
-			notes = append(notes, "exhibit "+strconv.Itoa(e.Number)+": buttons "+m.Buttons.String()+" do not go with skeletal maturity "+m.Skeletal.String())
+			all = append(all, "exhibit "+strconv.Itoa(e.Number)+": buttons "+m.Buttons.String()+" do not go with skeletal maturity "+m.Skeletal.String())
 		}
 	}
 	if m := g.given.Walk.Missing(); len(g.given.Walk) > 0 && m != nil {
-		note := "the walk is not finished; not looked at:"
-		for i, s := range m {
-			if i > 0 {
-				note += ","
-			}
-			note += " " + s.String()
-		}
-		notes = append(notes, note)
+		all = append(all, "the walk is not finished; not looked at: "+named(m, ", "))
 	}
-	return notes
+	return all
 }
 
-// Adjustment is an adjustment of the fat of one exhibit, up or down.
-type Adjustment struct {
-	Exhibit int             `json:"exhibit"`
-	Fat     grade.Thickness `json:"fat,omitzero"` // added to the measured fat; negative where the rest is trimmer
-}
-
-// Adjust returns the class with the fat of some exhibits adjusted, for the caller
-// who accepts a proposal of [Graded.Represent]: grade and place it again. The
+// Adjust returns the class with the fat of one exhibit adjusted, up or down, for the
+// caller who accepts a proposal of [Graded.Represent]: grade and place it again. The
 // adjustment replaces one that the exhibit may have had, and an unset one takes that
-// away; the class itself stays as it is. An exhibit that is not in the class or is
-// given twice, and fat that the adjustment would take out of the limits of
-// [grade.CarcassLimits], give a [*placing.FieldError] whose path counts the
-// adjustments from 0, as "adjustments[0].fat"; [placing.Problems] lists them all.
-func (c Class) Adjust(adjustments ...Adjustment) (Class, error) {
-	c.Exhibits, c.Walk = slices.Clone(c.Exhibits), slices.Clone(c.Walk)
-	var problems []error
-	done := map[int]bool{}
-	for i, a := range adjustments {
-		path := nth("adjustments", i)
-		refuse := func(allowed string, reason error) {
-			problems = append(problems, &fault.FieldError{Path: path + ".exhibit", Field: "adjustment: exhibit", Value: strconv.Itoa(a.Exhibit), Allowed: allowed, Err: reason})
-		}
-		at := slices.IndexFunc(c.Exhibits, func(e Exhibit) bool { return e.Number == a.Exhibit })
-		if at < 0 {
-			refuse("an exhibit of the class", fault.ErrUnknown)
-			continue
-		}
-		if done[a.Exhibit] {
-			refuse("one adjustment for an exhibit", fault.ErrRepeated)
-			continue
-		}
-		done[a.Exhibit] = true
-		carcass := &c.Exhibits[at].Carcass
-		carcass.FatAdjust = a.Fat
-		stands := *carcass
-		if c.Posted.IsSet() {
-			stands.Measures.Weight = c.Posted
-		}
-		_, err := stands.Adjusted()
-		for _, p := range fault.Problems(err) {
-			under := nth("exhibits", at)
-			if p.Path == "fat_adjust" {
-				p.Path, under = "fat", path
-			}
-			problems = append(problems, fault.At(under, "exhibit "+strconv.Itoa(a.Exhibit), p))
-		}
+// away; the class itself stays as it is. An exhibit that is not in the class, and fat
+// that the adjustment would take out of the limits of [grade.CarcassLimits], give a
+// [*placing.FieldError]; [placing.Problems] lists them all.
+func (c Class) Adjust(exhibit int, fat grade.Thickness) (Class, error) {
+	at := slices.IndexFunc(c.Exhibits, func(e Exhibit) bool { return e.Number == exhibit })
+	if at < 0 {
+		return Class{}, &fault.FieldError{Path: "exhibit", Field: "adjustment: exhibit", Value: itoa(exhibit), Allowed: "an exhibit of the class", Err: fault.ErrUnknown}
 	}
-	if err := fault.Join(problems...); err != nil {
-		return Class{}, err
+	c = c.clone()
+	c.Exhibits[at].Carcass.FatAdjust = fat
+	stands := c.Exhibits[at].Carcass
+	if c.Posted.IsSet() {
+		stands.Measures.Weight = c.Posted
+	}
+	if _, err := stands.Adjusted(); err != nil {
+		return Class{}, fault.At(nth("exhibits", at), "exhibit "+itoa(exhibit), err)
 	}
 	return c, nil
+}
+
+// clone returns the class with lists of its own.
+func (c Class) clone() Class {
+	c.Exhibits, c.Walk = slices.Clone(c.Exhibits), slices.Clone(c.Walk)
+	return c
 }

@@ -91,9 +91,6 @@ func TestGraded(t *testing.T) {
 	if diff := cmp.Diff([]int{1, 2, 3, 4}, numbers); diff != "" {
 		t.Errorf("numbers (-want +got):\n%s", diff)
 	}
-	if w, ok := g.Posted(); !ok || w != grade.Pounds(800) {
-		t.Errorf("Posted() = %v, %v", w, ok)
-	}
 	if g.Assessment(0) != (grade.Assessment{}) || g.Assessment(5) != (grade.Assessment{}) {
 		t.Error("an assessment of no exhibit")
 	}
@@ -109,25 +106,20 @@ func TestGraded(t *testing.T) {
 	if again := g.Class(); again.Exhibits[0].Number != 4 || again.Walk[0].Site != class.FatRump {
 		t.Errorf("changed from outside: %+v", again.Exhibits[0])
 	}
-	c = four()
-	c.Posted = grade.Weight{}
-	if w, ok := graded(t, c).Posted(); ok || w.IsSet() {
-		t.Errorf("Posted() = %v, %v", w, ok)
-	}
 }
 
-func TestNotes(t *testing.T) {
+func TestCautions(t *testing.T) {
 	c := four()
 	c.Walk = nil
-	if diff := cmp.Diff([]string{"every exhibit is graded at the posted weight of 800 lb, not at its own"}, graded(t, c).Notes()); diff != "" {
+	if diff := cmp.Diff([]string{"every exhibit is graded at the posted weight of 800 lb, not at its own"}, graded(t, c).Cautions()); diff != "" {
 		t.Errorf("posted (-want +got):\n%s", diff)
 	}
 	c.Posted = grade.Weight{}
-	if notes := graded(t, c).Notes(); notes != nil {
+	if notes := graded(t, c).Cautions(); notes != nil {
 		t.Errorf("notes without a need: %q", notes)
 	}
 	c.Exhibits[0].Carcass.Measures.Weight = grade.Pounds(840)
-	if notes := graded(t, c).Notes(); notes != nil {
+	if notes := graded(t, c).Cautions(); notes != nil {
 		t.Errorf("50 lb apart: %q", notes)
 	}
 	c.Exhibits[0].Carcass.Measures.Weight = grade.Pounds(840.0001)
@@ -145,20 +137,23 @@ func TestNotes(t *testing.T) {
 		"exhibit 4: buttons 20% ossified do not go with skeletal maturity A60",
 		"the walk is not finished; not looked at: fat in cod or udder, muscling of clod",
 	}
-	if diff := cmp.Diff(want, graded(t, c).Notes()); diff != "" {
+	if diff := cmp.Diff(want, graded(t, c).Cautions()); diff != "" {
 		t.Errorf("notes (-want +got):\n%s", diff)
 	}
 	c.Exhibits[2].Carcass.Measures.Weight = grade.Weight{}
 	c.Posted = grade.Pounds(800)
-	if n := graded(t, c).Notes(); n[1] != want[0] {
+	if n := graded(t, c).Cautions(); n[1] != want[0] {
 		t.Errorf("an exhibit without a weight of its own: %q", n)
 	}
 }
 
 func TestAdjust(t *testing.T) {
 	c := four()
-	d, err := c.Adjust(class.Adjustment{Exhibit: 3, Fat: grade.Inches(0.1)}, class.Adjustment{Exhibit: 1, Fat: grade.Inches(-0.2)})
+	d, err := c.Adjust(3, grade.Inches(0.1))
 	if err != nil {
+		t.Fatal(err)
+	}
+	if d, err = d.Adjust(1, grade.Inches(-0.2)); err != nil {
 		t.Fatal(err)
 	}
 	if c.Exhibits[2].Carcass.FatAdjust.IsSet() || d.Exhibits[2].Carcass.FatAdjust != grade.Inches(0.1) || d.Exhibits[0].Carcass.FatAdjust != grade.Inches(-0.2) {
@@ -172,27 +167,18 @@ func TestAdjust(t *testing.T) {
 		t.Errorf("-0.2 in moves the yield by %v", got)
 	}
 	// A second adjustment replaces the first.
-	if e, err := d.Adjust(class.Adjustment{Exhibit: 3}); err != nil || e.Exhibits[2].Carcass.FatAdjust.IsSet() || e.Exhibits[0].Carcass.FatAdjust != grade.Inches(-0.2) {
+	if e, err := d.Adjust(3, grade.Thickness{}); err != nil || e.Exhibits[2].Carcass.FatAdjust.IsSet() || e.Exhibits[0].Carcass.FatAdjust != grade.Inches(-0.2) {
 		t.Errorf("adjusted again: %+v, %v", e.Exhibits, err)
 	}
 	noWeight := four()
 	noWeight.Exhibits[0].Carcass.Measures.Weight = grade.Weight{}
-	if _, err := noWeight.Adjust(class.Adjustment{Exhibit: 1, Fat: grade.Inches(0.1)}); err != nil {
+	if _, err := noWeight.Adjust(1, grade.Inches(0.1)); err != nil {
 		t.Errorf("posted weight: %v", err)
 	}
-	tests := []struct {
-		name string
-		a    []class.Adjustment
-		want string
-	}{
-		{"not in the class", []class.Adjustment{{Exhibit: 5}}, "adjustment: exhibit: 5: unknown; allowed: an exhibit of the class"},
-		{"twice", []class.Adjustment{{Exhibit: 1}, {Exhibit: 1}}, "adjustment: exhibit: 1: repeated; allowed: one adjustment for an exhibit"},
-		{"under no fat", []class.Adjustment{{2, grade.Inches(-0.31)}}, "exhibit 2: adjusted fat: -0.01 in: out of range; allowed: 0 in to 3 in"},
-	}
-	for _, tt := range tests {
-		_, err := c.Adjust(tt.a...)
-		wantError(t, tt.name, tt.want, err)
-	}
+	_, err = c.Adjust(5, grade.Inches(0.1))
+	wantError(t, "not in the class", "adjustment: exhibit: 5: unknown; allowed: an exhibit of the class", err)
+	_, err = c.Adjust(2, grade.Inches(-0.31))
+	wantError(t, "under no fat", "exhibit 2: adjusted fat: -0.01 in: out of range; allowed: 0 in to 3 in", err)
 }
 
 // TestPostedStandsIn leaves the weights out: whatever is asked of the class, the
@@ -210,25 +196,25 @@ func TestPostedStandsIn(t *testing.T) {
 		var told [2][]any
 		for i, c := range []class.Class{with, without} {
 			// Adjusting one asks for no weight of its own.
-			adjusted, err := c.Adjust(class.Adjustment{Exhibit: 1, Fat: grade.Inches(0.1)})
+			adjusted, err := c.Adjust(1, grade.Inches(0.1))
 			if err != nil {
 				t.Fatal(err)
 			}
 			for _, c := range []class.Class{c, adjusted} {
 				g, p := placed(t, c)
-				cuts, err1 := p.ProposeCuts(0)
+				cuts, err1 := p.ProposeCuts(p.Order, 0)
 				all, err2 := g.Reversals(class.DefaultPolicy(), 1, 2)
 				could, err3 := g.CouldReverse(class.DefaultPolicy(), grade.Tolerances{Fat: grade.Inches(0.1), Weight: grade.Pounds(20)})
 				reasons, err4 := g.Reasons(p.Order, class.DefaultPolicy())
 				splits, err5 := g.Splits(class.Policies()...)
-				told[i] = append(told[i], p.Order, p.Decisions, cuts, could, g.Represent(), reasons.Pairs, reasons.Last, splits, g.Notes(), slices.Collect(g.Exhibits()))
+				told[i] = append(told[i], p.Order, p.Decisions, cuts, could, g.Represent(), reasons.Pairs, reasons.Last, splits, g.Cautions(), slices.Collect(g.Exhibits()))
 				for _, r := range all {
 					told[i] = append(told[i], r.Exhibit, r.Trait, r.From, r.To, r.Effect, r.Order)
 				}
 				if err := errors.Join(err1, err2, err3, err4, err5); err != nil {
 					t.Fatal(err)
 				}
-				if _, ok := g.Posted(); !ok {
+				if !g.Class().Posted.IsSet() {
 					t.Fatal("no posted weight")
 				}
 			}

@@ -110,14 +110,12 @@ func TestCoach(t *testing.T) {
 				for e := 1; e <= g.Len(); e++ {
 					t.Log(e, g.Assessment(e).Quality, g.Assessment(e).Yield)
 				}
-				for _, line := range p.Explain() {
-					t.Log(line)
-				}
+				t.Log(p)
 			}
 			if p.Cycles != nil {
 				t.Errorf("cycles %v", p.Cycles)
 			}
-			cuts, err := p.ProposeCuts(0)
+			cuts, err := p.ProposeCuts(p.Order, 0)
 			if err != nil {
 				t.Fatal(err)
 			}

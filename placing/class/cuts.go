@@ -16,8 +16,10 @@ const (
 	easyTotal = 15
 )
 
-// ProposeCuts proposes cuts from the margins of the neighbors, within the limit
-// and such that no card goes negative. The zero limit stands for the strictest
+// ProposeCuts proposes cuts for an order of the class, the placing's own or one that
+// a committee has settled, from the margins of the neighbors, within the limit
+// and such that no card goes negative. Neighbors that the policy would turn count 0:
+// there the committee and the policy differ. The zero limit stands for the strictest
 // published one, placing.LimitColorado, in a class of four, and for the exact
 // condition in any other.
 //
@@ -42,17 +44,9 @@ const (
 // last points in a class of up to six. A committee sets the cuts; this is where it
 // may start.
 //
-// The zero Placing and a limit that does not speak of the class give a
-// [*placing.FieldError].
-func (p Placing) ProposeCuts(limit placing.Limit) (placing.CutProposal, error) {
-	return p.ProposeCutsFor(p.Order, limit)
-}
-
-// ProposeCutsFor proposes cuts as [Placing.ProposeCuts] does for another order of the
-// class, one that a committee has settled. Neighbors that the policy would turn count
-// 0: there the committee and the policy differ. An order of another size gives a
-// [*placing.FieldError] as well.
-func (p Placing) ProposeCutsFor(order placing.Order, limit placing.Limit) (placing.CutProposal, error) {
+// The zero Placing, an order of another size and a limit that does not speak of the
+// class give a [*placing.FieldError].
+func (p Placing) ProposeCuts(order placing.Order, limit placing.CutLimit) (placing.CutProposal, error) {
 	n := p.Order.Len()
 	if n == 0 {
 		return placing.CutProposal{}, &fault.FieldError{Field: "placing", Allowed: "one that Graded.Place has made", Err: fault.ErrMissing}

@@ -22,7 +22,7 @@ func TestProposeCuts(t *testing.T) {
 	tests := []struct {
 		name  string
 		class class.Class
-		limit placing.Limit
+		limit placing.CutLimit
 		want  placing.CutProposal
 	}{
 		// Margins 1.0, 0.1 and 1.6 of a full 1.5: a mean of (1.0 + 0.1 + 1.5) / 3
@@ -37,7 +37,7 @@ func TestProposeCuts(t *testing.T) {
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			_, p := placed(t, tt.class)
-			got, err := p.ProposeCuts(tt.limit)
+			got, err := p.ProposeCuts(p.Order, tt.limit)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -49,23 +49,23 @@ func TestProposeCuts(t *testing.T) {
 	_, p := placed(t, cycle())
 	// A committee's 1-3-2: the policy has 3 over 1 and 2 over 3, which count 0 the
 	// other way round.
-	got, err := p.ProposeCutsFor(placing.MustParseOrder("1-3-2"), 0)
+	got, err := p.ProposeCuts(placing.MustParseOrder("1-3-2"), 0)
 	if want := (placing.CutProposal{Cuts: placing.MustParseCuts("3-2"), Asked: 5, Total: 5, Weights: y(0, 0)}); err != nil || cmp.Diff(want, got) != "" {
 		t.Errorf("a committee's: %v, %v", cmp.Diff(want, got), err)
 	}
-	_, err = p.ProposeCutsFor(placing.MustParseOrder("2-1"), 0)
+	_, err = p.ProposeCuts(placing.MustParseOrder("2-1"), 0)
 	wantError(t, "another size", "order: 2-1: out of range; allowed: an order of the 3 exhibits of the class", err)
 	// A firm bottom pair that a committee turns is no obvious bottom.
 	_, firm := placed(t, classOf(fat("SlAb50", 0.4), fat("Mt50", 0.4), fat("Tr50", 0.4)))
 	for order, want := range map[string]string{"1-2-3": "5-10", "1-3-2": "9-1"} {
-		got, err := firm.ProposeCutsFor(placing.MustParseOrder(order), 0)
+		got, err := firm.ProposeCuts(placing.MustParseOrder(order), 0)
 		if err != nil || got.Cuts.String() != want {
 			t.Errorf("%s: %+v, %v", order, got, err)
 		}
 	}
-	_, err = class.Placing{}.ProposeCuts(0)
+	_, err = class.Placing{}.ProposeCuts(placing.MustParseOrder("1-2"), 0)
 	wantError(t, "zero", "placing: missing; allowed: one that Graded.Place has made", err)
-	_, err = p.ProposeCuts(placing.LimitColorado)
+	_, err = p.ProposeCuts(p.Order, placing.LimitColorado)
 	wantError(t, "limit", "limit: colorado: out of range; allowed: exact for any class but one of four", err)
 }
 
@@ -73,7 +73,7 @@ func TestProposeCuts(t *testing.T) {
 func TestCutsKeepTheLimits(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		_, p := placed(t, drawClass(t, 12))
-		c, err := p.ProposeCuts(0)
+		c, err := p.ProposeCuts(p.Order, 0)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -102,14 +102,14 @@ func TestObviousBottom(t *testing.T) {
 		{"of eight in which nothing else is told", classOf(rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), rib("Sm40", 0.4, 14), standard), 6, "0-0-0-0-0-0-6"},
 	} {
 		_, p := placed(t, tt.class)
-		got, err := p.ProposeCuts(0)
+		got, err := p.ProposeCuts(p.Order, 0)
 		if err != nil || got.Asked != tt.asked || got.Cuts.String() != tt.cuts || got.Total != got.Cuts.Total() || !got.Cuts.NeverNegative() {
 			t.Errorf("%s: %v, %+v, %v", tt.name, p.Order, got, err)
 		}
 	}
 	// A class of two with nothing to take from keeps what it has.
 	_, p := placed(t, classOf(rib("Sm40", 0.4, 14), standard))
-	if got, err := p.ProposeCuts(0); err != nil || got.Cuts.String() != "15" {
+	if got, err := p.ProposeCuts(p.Order, 0); err != nil || got.Cuts.String() != "15" {
 		t.Errorf("two: %+v, %v", got, err)
 	}
 }
@@ -126,7 +126,7 @@ func TestCutsWithoutAdvantages(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got, err := p.ProposeCuts(0); err != nil || got.Asked != tt.want {
+		if got, err := p.ProposeCuts(p.Order, 0); err != nil || got.Asked != tt.want {
 			t.Errorf("%v in of fat against 0.5: %+v, %v", tt.fat, got, err)
 		}
 	}

@@ -93,13 +93,12 @@ func (p *Policy) profile(a grade.Assessment, w Walk, number int) profile {
 		trade = grade.LowChoice
 	}
 	f.tier = p.tierOf(trade)
-	fat, fatLooks := w.total(number, true)
-	muscle, muscleLooks := w.total(number, false)
-	f.fat, f.fatLooks, f.muscle, f.muscleLooks = int64(fat), int64(fatLooks), int64(muscle), int64(muscleLooks)
-	if muscleLooks > 0 {
+	f.fat, f.fatLooks = w.total(number, true)
+	f.muscle, f.muscleLooks = w.total(number, false)
+	if f.muscleLooks > 0 {
 		f.muscling = -f.muscle
 	}
-	if fatLooks > 0 {
+	if f.fatLooks > 0 {
 		f.trimness = f.fat
 	}
 	return f
@@ -287,21 +286,23 @@ func (p *Policy) prefer(a, b *profile) Decision {
 	return d
 }
 
+// neither is the decision on two that cannot be told apart.
+func neither(a, b *profile) Decision {
+	return Decision{Upper: a.number, Lower: b.number, Tiers: b.tier - a.tier, Lead: yieldOf(b.yield - a.yield)}
+}
+
 // over is the decision that u goes over l.
 func over(u, l *profile, g Ground, margin int64) Decision {
-	return Decision{Upper: u.number, Lower: l.number, Ground: g, Margin: yieldOf(max(margin, smallest)), Tiers: l.tier - u.tier, Lead: yieldOf(l.yield - u.yield)}
+	d := neither(u, l)
+	d.Ground, d.Margin = g, yieldOf(max(margin, smallest))
+	return d
 }
 
 // firmly is the decision that u goes over l whatever the yields.
 func firmly(u, l *profile, g Ground) Decision {
-	d := over(u, l, g, 0)
-	d.Margin, d.Firm = grade.Yield{}, true
+	d := neither(u, l)
+	d.Ground, d.Firm = g, true
 	return d
-}
-
-// neither is the decision on two that cannot be told apart.
-func neither(a, b *profile) Decision {
-	return Decision{Upper: a.number, Lower: b.number, Tiers: b.tier - a.tier, Lead: yieldOf(b.yield - a.yield)}
 }
 
 func (p *Policy) weigh(a, b *profile) Decision {
@@ -365,7 +366,7 @@ func (p *Policy) byTiers(a, b *profile) Decision {
 	if !ok {
 		return firmly(a, b, ByTier)
 	}
-	l, favored := p.walk(a, b, line{at: units(need) - (a.yield - b.yield)})
+	l, favored := p.walk(a, b, line{at: need - (a.yield - b.yield)})
 	if l.first() {
 		return over(a, b, cmp.Or(favored, ByTier), l.at)
 	}
@@ -377,26 +378,19 @@ func (p *Policy) byCeiling(c, s *profile) Decision {
 	ceiling, lean := units(p.Ceiling), units(p.LeanSelect)
 	need, lifts := p.lift(s.tier - c.tier)
 	leans := !c.top && lean != 0
-	l, favored := p.walk(c, s, line{at: units(need) - (c.yield - s.yield)})
+	l, favored := p.walk(c, s, line{at: need - (c.yield - s.yield)})
 	byTiers := !lifts || l.first() // Choice goes over by the tiers alone
-	tiers := ByTier
-	if !byTiers {
-		tiers = ByAdvantage
+	settled := c.yield < ceiling || leans && s.yield < lean
+	choice := c.yield < ceiling || !settled && byTiers
+	ground := ByAdvantage
+	if choice {
+		ground = ByTier
 	}
-	tiers = cmp.Or(favored, tiers)
-	if !lifts {
-		tiers = ByTier
-	}
-	choice := c.yield < ceiling || !(leans && s.yield < lean) && byTiers
-	ground := tiers
-	if choice != byTiers {
+	switch {
+	case choice != byTiers:
 		ground = ByCeiling
-	} else if c.yield < ceiling || leans && s.yield < lean {
-		// The ceiling says what the tiers say, and the walk has no part in it.
-		ground = ByAdvantage
-		if choice {
-			ground = ByTier
-		}
+	case lifts && !settled: // else the walk has no part in it
+		ground = cmp.Or(favored, ground)
 	}
 	if !choice {
 		back := int64(0) // what keeps Select from being lifted
@@ -423,18 +417,15 @@ func (p *Policy) byCeiling(c, s *profile) Decision {
 
 // byExchange decides a pair of one tier by marbling against yield.
 func (p *Policy) byExchange(a, b *profile) Decision {
-	marbling := units(p.marblingWorth(a.counted - b.counted))
+	marbling := p.marblingWorth(a.counted - b.counted)
 	yield := b.yield - a.yield
 	l, favored := p.walk(a, b, line{at: marbling + yield})
 	if marbling+yield == 0 && favored == 0 {
-		for _, g := range p.Ties {
-			if c := a.by(b, g); c > 0 {
-				return over(a, b, g, 0)
-			} else if c < 0 {
-				return over(b, a, g, 0)
-			}
+		u, d, at := p.tie(a, b)
+		if at < 0 {
+			return neither(a, b)
 		}
-		return neither(a, b)
+		return over(u, d, p.Ties[at], 0)
 	}
 	u, d := a, b
 	if !l.first() {
@@ -450,32 +441,41 @@ func (p *Policy) byExchange(a, b *profile) Decision {
 	return over(u, d, cmp.Or(favored, g), max(l.at, -l.at))
 }
 
-// byTies decides a pair of one tier by the first ground in which they differ.
-func (p *Policy) byTies(a, b *profile) Decision {
+// tie finds the first of the ties in which two differ, and puts the better first; at
+// is -1 where they differ in none.
+func (p *Policy) tie(a, b *profile) (better, other *profile, at int) {
 	for i, g := range p.Ties {
-		c := a.by(b, g)
-		if c == 0 {
-			continue
-		}
-		if c < 0 {
-			a, b = b, a
-		}
-		need, ok := p.lift(0)
-		advantage := a.yield - b.yield // of b
-		switch {
-		case g == ByYield:
-			return over(a, b, g, -advantage)
-		case slices.Contains(p.Ties[:i], ByYield):
-			return over(a, b, g, 0)
-		case !ok:
-			return firmly(a, b, g)
-		case advantage >= units(need):
-			return over(b, a, ByAdvantage, advantage-units(need))
-		default:
-			return over(a, b, g, units(need)-advantage)
+		switch c := a.by(b, g); {
+		case c > 0:
+			return a, b, i
+		case c < 0:
+			return b, a, i
 		}
 	}
-	return neither(a, b)
+	return a, b, -1
+}
+
+// byTies decides a pair of one tier by the first ground in which they differ.
+func (p *Policy) byTies(a, b *profile) Decision {
+	a, b, at := p.tie(a, b)
+	if at < 0 {
+		return neither(a, b)
+	}
+	g := p.Ties[at]
+	need, ok := p.lift(0)
+	advantage := a.yield - b.yield // of b
+	switch {
+	case g == ByYield:
+		return over(a, b, g, -advantage)
+	case slices.Contains(p.Ties[:at], ByYield):
+		return over(a, b, g, 0)
+	case !ok:
+		return firmly(a, b, g)
+	case advantage >= need:
+		return over(b, a, ByAdvantage, advantage-need)
+	default:
+		return over(a, b, g, need-advantage)
+	}
 }
 
 // byValue decides a pair by the grid.
@@ -518,31 +518,26 @@ func (d Decision) String() string {
 	if d.Ground == 0 {
 		return itoa(d.Upper) + " and " + itoa(d.Lower) + " cannot be told apart by the policy"
 	}
-	s := itoa(d.Upper) + " over " + itoa(d.Lower) + " by " + d.Ground.String()
+	tiers, yield, margin := ", of one tier", ", equal in yield", "; margin "+d.Margin.String()
 	switch {
 	case d.Ground == ByValue: // a grid knows no tiers
+		tiers = ""
 	case d.Tiers > 0:
-		s += ", " + text.Count(d.Tiers, "tier") + " better in quality"
+		tiers = ", " + text.Count(d.Tiers, "tier") + " better in quality"
 	case d.Tiers < 0:
-		s += ", " + text.Count(-d.Tiers, "tier") + " lower in quality"
-	default:
-		s += ", of one tier"
+		tiers = ", " + text.Count(-d.Tiers, "tier") + " lower in quality"
 	}
 	switch lead := units(d.Lead); {
 	case lead > 0:
-		s += ", yield lower by " + d.Lead.String()
+		yield = ", yield lower by " + d.Lead.String()
 	case lead < 0:
-		s += ", yield higher by " + yieldOf(-lead).String()
-	default:
-		s += ", equal in yield"
+		yield = ", yield higher by " + yieldOf(-lead).String()
 	}
 	switch {
 	case d.Firm:
-		s += "; no yield could turn it"
+		margin = "; no yield could turn it"
 	case d.Close:
-		s += "; margin " + d.Margin.String() + ", close"
-	default:
-		s += "; margin " + d.Margin.String()
+		margin += ", close"
 	}
-	return s
+	return itoa(d.Upper) + " over " + itoa(d.Lower) + " by " + d.Ground.String() + tiers + yield + margin
 }

@@ -29,7 +29,7 @@
 //
 // A contest posts one weight for the class (published: amsa-committee).
 // Class.Posted is that weight: it stands in for every exhibit's own, and
-// [Graded.Notes] says so.
+// [Graded.Cautions] says so.
 //
 // # The walk
 //
@@ -43,7 +43,7 @@
 // # Policy, margins and cycles
 //
 // A [Policy] is data, and every rule of it has its source and standing;
-// [Policy.Rules] tells them. [DefaultPolicy] places as a coach would; beside it
+// [Policy.Steps] tells them. [DefaultPolicy] places as a coach would; beside it
 // stand [NotesPolicy], the course notes, [CutabilityPolicy], strict cutability, and
 // [ValuePolicy], value on a price grid. [Graded.Splits] says in which pairs of a
 // class policies differ.

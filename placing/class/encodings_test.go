@@ -28,9 +28,9 @@ func TestEncodings(t *testing.T) {
 		Bad:     []string{"charm", "unset"},
 		Invalid: []class.Heading{5, 99},
 	})
-	roundtrip.Run(t, "Size", class.Slight, roundtrip.Read[class.Size], roundtrip.Case[class.Size]{
-		Texts:   map[string]class.Size{"plain": class.Plain, "wide": class.Wide},
-		Aliases: map[string]class.Size{"WIDE": class.Wide, "unseen": 0},
+	roundtrip.Run(t, "Size", class.SizeSlight, roundtrip.Read[class.Size], roundtrip.Case[class.Size]{
+		Texts:   map[string]class.Size{"plain": class.SizePlain, "wide": class.SizeWide},
+		Aliases: map[string]class.Size{"WIDE": class.SizeWide, "unseen": 0},
 		Bad:     []string{"huge", "unset"},
 		Invalid: []class.Size{4, 99},
 	})

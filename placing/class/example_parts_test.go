@@ -4,26 +4,10 @@ import (
 	"errors"
 	"fmt"
 
-	"example.com/ribface/grade"
 	"example.com/ribface/grade/price"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
 )
-
-func ExampleAdjustment() {
-	a := class.Adjustment{Exhibit: 2, Fat: grade.Inches(-0.1)}
-	adjusted, err := exampleClass().Adjust(a)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println(adjusted.Exhibits[1].Carcass.FatAdjust)
-	_, err = exampleClass().Adjust(class.Adjustment{Exhibit: 9, Fat: grade.Inches(0.1)})
-	fmt.Println(err)
-	// Output:
-	// -0.1 in
-	// adjustment: exhibit: 9: unknown; allowed: an exhibit of the class
-}
 
 func ExampleAdvantage() {
 	for _, a := range class.DefaultPolicy().Advantages {
@@ -125,7 +109,7 @@ func ExampleHeading() {
 }
 
 func ExampleSize() {
-	fmt.Println(class.Slight, class.Plain, class.Wide, class.Size(0))
+	fmt.Println(class.SizeSlight, class.SizePlain, class.SizeWide, class.Size(0))
 	// Output:
 	// slight plain wide unseen
 }
@@ -137,8 +121,8 @@ func ExampleFinding() {
 	// 1 true true [fat over rump fat in brisket]
 }
 
-func ExamplePolicy_Rules() {
-	for _, r := range class.DefaultPolicy().Rules()[:2] {
+func ExamplePolicy_Steps() {
+	for _, r := range class.DefaultPolicy().Steps()[:2] {
 		fmt.Println(r.Name+":", r.Rule)
 	}
 	// Output:
@@ -218,14 +202,6 @@ func ExampleValuation() {
 	// 2 273.52
 	// 3 300
 	// 4 246.62
-}
-
-func ExampleSplit() {
-	splits, _ := exampleGraded().Splits(class.NotesPolicy(), class.CutabilityPolicy())
-	s := splits[0]
-	fmt.Println(s.A, s.B, s.Decisions[0].Ground, s.Decisions[1].Ground)
-	// Output:
-	// 1 2 quality tier yield
 }
 
 func ExamplePast() {

@@ -63,7 +63,7 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	cuts, _ := p.ProposeCuts(placing.LimitColorado)
+	cuts, _ := p.ProposeCuts(p.Order, placing.LimitColorado)
 	fmt.Println(p.Order, "cuts", cuts.Cuts)
 	for e := range p.Order.Exhibits() {
 		a := g.Assessment(e)
@@ -93,7 +93,7 @@ func ExampleClass_Grade() {
 
 func ExampleClass_Adjust() {
 	c := exampleClass()
-	adjusted, err := c.Adjust(class.Adjustment{Exhibit: 1, Fat: grade.Inches(0.2)})
+	adjusted, err := c.Adjust(1, grade.Inches(0.2))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -106,31 +106,30 @@ func ExampleClass_Adjust() {
 
 func ExampleGraded() {
 	g := exampleGraded()
-	w, ok := g.Posted()
-	fmt.Println(g.Len(), w, ok, len(g.Class().Walk))
+	fmt.Println(g.Len(), g.Class().Posted, len(g.Class().Walk))
 	for e := range g.Exhibits() {
 		fmt.Println(e.Number, e.Carcass.Marbling, e.Carcass.Measures.Weight)
 	}
 	// Output:
-	// 4 800 lb true 3
+	// 4 800 lb 3
 	// 1 Sm40 800 lb
 	// 2 Sl60 800 lb
 	// 3 Mt50 800 lb
 	// 4 Tr80 800 lb
 }
 
-func ExampleGraded_Notes() {
+func ExampleGraded_Cautions() {
 	c := exampleClass()
 	c.Walk = nil
 	g, _ := c.Grade()
-	fmt.Println(g.Notes()[0])
+	fmt.Println(g.Cautions()[0])
 	// Output: every exhibit is graded at the posted weight of 800 lb, not at its own
 }
 
 func ExampleGraded_Represent() {
 	for _, f := range exampleGraded().Represent() {
 		fmt.Println(f)
-		fmt.Println("usual:", f.Usual[0].Fat, "to", f.Usual[1].Fat, f.Cite)
+		fmt.Println("usual:", f.Usual[0], "to", f.Usual[1], f.Cite)
 	}
 	// Output:
 	// 1 is fatter than its rib shows, over the rump and in the brisket.
@@ -147,15 +146,15 @@ func ExamplePlacing() {
 	p := examplePlacing()
 	d, _ := p.Decision(1, 2)
 	fmt.Println(d)
-	fmt.Println(len(p.Decisions), "pairs,", len(p.Neighbors()), "of neighbors,", len(p.CloseOnes()), "close")
+	fmt.Println(len(p.Decisions), "pairs,", len(p.Neighbors()), "of neighbors")
 	// Output:
 	// 1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.598
-	// 6 pairs, 3 of neighbors, 1 close
+	// 6 pairs, 3 of neighbors
 }
 
 // A cycle: Prime over top Choice, top Choice over low Choice, and low Choice over
 // Prime by its yield.
-func ExamplePlacing_Explain() {
+func ExamplePlacing_String() {
 	p, _ := func() (class.Placing, error) {
 		g, err := cycle().Grade()
 		if err != nil {
@@ -164,11 +163,11 @@ func ExamplePlacing_Explain() {
 		return g.Place(class.DefaultPolicy())
 	}()
 	fmt.Println(p.Order)
-	for _, line := range p.Explain()[2:] {
-		fmt.Println(line)
-	}
+	fmt.Println(p)
 	// Output:
 	// 1-2-3
+	// 1 over 2 by quality tier, 1 tier better in quality, yield higher by 1.2; margin 0.3.
+	// 2 over 3 by quality tier, 1 tier better in quality, yield higher by 1; margin 0.5.
 	// The policy runs in a cycle: 1 over 2, 2 over 3 and 3 over 1.
 	// In the cycle: 1 over 2 by quality tier, 1 tier better in quality, yield higher by 1.2; margin 0.3.
 	// In the cycle: 3 over 1 by yield advantage, 2 tiers lower in quality, yield lower by 2.2; margin 0.2, close.
@@ -176,15 +175,8 @@ func ExamplePlacing_Explain() {
 	// Resolved by the least total margin against it: the placing goes against 3 over 1 (margin 0.2).
 }
 
-func ExamplePlacing_ProposeCuts() {
-	c, err := examplePlacing().ProposeCuts(placing.LimitColorado)
-	fmt.Println(c.Cuts, "of", c.Total, "from margins", c.Weights, err)
-	// Output:
-	// 3-2-8 of 13 from margins [1.322 0.598 3] <nil>
-}
-
 func ExampleDefaultPolicy() {
-	for _, r := range class.DefaultPolicy().Rules() {
+	for _, r := range class.DefaultPolicy().Steps() {
 		fmt.Println(r.Name+":", r.Cite)
 	}
 	// Output:
@@ -387,8 +379,8 @@ func ExampleGraded_Splits() {
 		return
 	}
 	for _, s := range splits {
-		fmt.Println(s.A, "and", s.B)
-		for _, d := range s.Decisions {
+		fmt.Println(s[0].Upper, "and", s[0].Lower)
+		for _, d := range s {
 			fmt.Println(" ", d)
 		}
 	}
@@ -396,10 +388,10 @@ func ExampleGraded_Splits() {
 	// 1 and 2
 	//   1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.984; margin 0.598
 	//   2 over 1 by yield, of one tier, yield lower by 0.984; margin 0.984
-	// 1 and 3
+	// 3 and 1
 	//   3 over 1 by quality tier, 1 tier better in quality, yield higher by 0.478; margin 1.322
 	//   1 over 3 by yield, of one tier, yield lower by 0.478; margin 0.478
-	// 2 and 3
+	// 3 and 2
 	//   3 over 2 by quality tier, 2 tiers better in quality, yield higher by 1.462; margin 0.238, close
 	//   2 over 3 by yield, of one tier, yield lower by 1.462; margin 1.462
 }

@@ -111,11 +111,11 @@ func secondFact(g class.Graded, a, b int, x, y known) class.Fact {
 	from := func(slight, plain, wide int64) class.Size {
 		switch {
 		case by >= wide:
-			return class.Wide
+			return class.SizeWide
 		case by >= plain:
-			return class.Plain
+			return class.SizePlain
 		case by >= slight:
-			return class.Slight
+			return class.SizeSlight
 		}
 		return 0
 	}
@@ -124,20 +124,20 @@ func secondFact(g class.Graded, a, b int, x, y known) class.Fact {
 		case young >= old:
 			return 0
 		case young+1 == old:
-			return class.Plain
+			return class.SizePlain
 		}
-		return class.Wide
+		return class.SizeWide
 	}
 	never := int64(1) << 60
 	switch x.trait {
 	case grade.TraitQuality:
 		switch u.Quality.Grade() - l.Quality.Grade() {
 		case 0:
-			f.Size = class.Slight
+			f.Size = class.SizeSlight
 		case 1:
-			f.Size = class.Plain
+			f.Size = class.SizePlain
 		default:
-			f.Size = class.Wide
+			f.Size = class.SizeWide
 		}
 	case grade.TraitDark:
 		f.Size = from(1, 1, 2)

@@ -3,7 +3,6 @@ package class
 import (
 	"slices"
 	"sort"
-	"strconv"
 
 	"example.com/ribface/grade"
 	"example.com/ribface/internal/fault"
@@ -29,8 +28,7 @@ func (p Past) official() (placing.Official, error) {
 		return placing.Official{}, &fault.FieldError{Path: "order", Field: "order", Value: p.Order.String(), Allowed: "an order of the " + itoa(n) + " exhibits", Err: fault.ErrRange}
 	}
 	if !p.Cuts.IsValid() {
-		even := slices.Repeat([]int{1}, n-1)
-		p.Cuts, _ = placing.NewCuts(even...)
+		p.Cuts, _ = placing.NewCuts(slices.Repeat([]int{1}, n-1)...)
 	}
 	return placing.NewOfficial(p.Order, p.Cuts)
 }
@@ -148,14 +146,12 @@ type setting struct {
 	own    int
 }
 
-func newSetting(name string, own int64, tried []int64) setting {
-	s := setting{name: name, values: tried}
-	at, found := slices.BinarySearch(s.values, own)
+func newSetting(name string, own grade.Yield, tried []int64) setting {
+	at, found := slices.BinarySearch(tried, units(own))
 	if !found {
-		s.values = slices.Insert(s.values, at, own)
+		tried = slices.Insert(tried, at, units(own))
 	}
-	s.own = at
-	return s
+	return setting{name, tried, at}
 }
 
 // away is how far a value is from the policy's own.
@@ -168,19 +164,27 @@ func (s *setting) away(i int) int64 {
 // decides between values that lose the same: it stays under 2^36.
 func cost(points int, away int64) int64 { return int64(points)<<36 + away }
 
-// fitter holds what every pair loses by the values of the settings that it turns
-// on. The tables of the advantages have the indexes close, ceiling, advantage.
+// The settings that are fitted, by their place in a fitter; the advantages, as the
+// policy has them, are last.
+const (
+	ceilingAt = iota
+	exchangeAt
+	closeAt
+	advantageAt
+)
+
+// choice is the place of each setting among its values.
+type choice []int
+
+// fitter holds what every pair loses by the values of the settings that it turns on.
 type fitter struct {
-	policy     Policy
-	advantages []setting
-	ceiling    setting
-	exchange   setting
-	close      setting
+	policy   Policy
+	settings []setting
 
 	fixed  int       // lost by pairs that no setting turns
 	tier   [][]int   // close, exchange: pairs of one tier
-	gap    [][][]int // for each advantage, close*ceilings + ceiling, value
 	single [][]int   // close, ceiling: pairs of Choice and Select that no advantage turns
+	gap    [][][]int // advantage, close, and in one row ceiling by value of the advantage
 }
 
 // Fit finds the values of a policy's yield advantages, ceiling, exchange and close
@@ -218,8 +222,13 @@ func Fit(p Policy, past ...Past) (Fitting, error) {
 	}
 	at := f.solve()
 	out := Fitting{Policy: f.with(at), Before: before, Lost: f.lost(at)}
-	for i, s := range f.settings() {
-		v, warning := f.span(at, i, s)
+	n := len(f.settings)
+	for k := range n {
+		i := (advantageAt + k) % n // the advantages first
+		if len(f.settings[i].values) == 1 {
+			continue
+		}
+		v, warning := f.span(at, i)
 		out.Settings = append(out.Settings, v)
 		if warning != "" {
 			out.Warnings = append(out.Warnings, warning)
@@ -229,60 +238,42 @@ func Fit(p Policy, past ...Past) (Fitting, error) {
 }
 
 func newFitter(p Policy) *fitter {
-	f := &fitter{policy: p}
 	tenth, twentieth := oneGrade/10, oneGrade/20
-	for _, a := range p.Advantages {
-		name := "advantage over " + strconv.Itoa(a.Tiers) + " tier"
-		if a.Tiers > 1 {
-			name += "s"
-		}
-		f.advantages = append(f.advantages, newSetting(name, units(a.Yield), steps(tenth, 5*oneGrade, tenth)))
-	}
-	f.ceiling = newSetting("ceiling", units(p.Ceiling), nil)
+	var ceilings, closes []int64
 	if units(p.Ceiling) != 0 {
-		least := fixed.Round(max(2*oneGrade, units(p.LeanSelect))+tenth-1, tenth, fixed.Down)
-		f.ceiling = newSetting("ceiling", units(p.Ceiling), steps(least, 6*oneGrade, tenth))
+		ceilings = steps(fixed.Round(max(2*oneGrade, units(p.LeanSelect))+tenth-1, tenth, fixed.Down), 6*oneGrade, tenth)
 	}
-	f.exchange = newSetting("exchange", units(p.Exchange), steps(twentieth, 2*oneGrade, twentieth))
-	f.close = newSetting("close", units(p.Close), nil)
 	if p.Walk {
-		f.close = newSetting("close", units(p.Close), steps(0, oneGrade, twentieth))
+		closes = steps(0, oneGrade, twentieth)
 	}
-	table := func(rows, columns int) [][]int {
-		t := make([][]int, rows)
+	f := &fitter{policy: p, settings: []setting{
+		ceilingAt:  newSetting("ceiling", p.Ceiling, ceilings),
+		exchangeAt: newSetting("exchange", p.Exchange, steps(twentieth, 2*oneGrade, twentieth)),
+		closeAt:    newSetting("close", p.Close, closes),
+	}}
+	table := func(columns int) [][]int {
+		t := make([][]int, len(f.settings[closeAt].values))
 		for i := range t {
 			t[i] = make([]int, columns)
 		}
 		return t
 	}
-	closes, ceilings := len(f.close.values), len(f.ceiling.values)
-	f.tier, f.single = table(closes, len(f.exchange.values)), table(closes, ceilings)
-	for _, a := range f.advantages {
-		f.gap = append(f.gap, table(closes*ceilings, len(a.values)))
+	c := len(f.settings[ceilingAt].values)
+	f.tier, f.single = table(len(f.settings[exchangeAt].values)), table(c)
+	for _, a := range p.Advantages {
+		s := newSetting("advantage over "+text.Count(a.Tiers, "tier"), a.Yield, steps(tenth, 5*oneGrade, tenth))
+		f.settings, f.gap = append(f.settings, s), append(f.gap, table(c*len(s.values)))
 	}
 	return f
 }
 
-// choice is the place of each setting among its values.
-type choice struct {
-	close, ceiling, exchange int
-	advantages               []int
-}
-
-func (f *fitter) own() choice {
-	c := choice{f.close.own, f.ceiling.own, f.exchange.own, make([]int, len(f.advantages))}
-	for i := range f.advantages {
-		c.advantages[i] = f.advantages[i].own
-	}
-	return c
-}
-
 // with returns the policy with the values chosen.
 func (f *fitter) with(c choice) Policy {
+	value := func(i int) grade.Yield { return yieldOf(f.settings[i].values[c[i]]) }
 	p := f.policy.clone()
-	p.Close, p.Ceiling, p.Exchange = yieldOf(f.close.values[c.close]), yieldOf(f.ceiling.values[c.ceiling]), yieldOf(f.exchange.values[c.exchange])
+	p.Close, p.Ceiling, p.Exchange = value(closeAt), value(ceilingAt), value(exchangeAt)
 	for i := range p.Advantages {
-		p.Advantages[i].Yield = yieldOf(f.advantages[i].values[c.advantages[i]])
+		p.Advantages[i].Yield = value(advantageAt + i)
 	}
 	return p
 }
@@ -291,16 +282,11 @@ func (f *fitter) with(c choice) Policy {
 // own values.
 func (f *fitter) add(all []profile, o placing.Official) int {
 	before := 0
-	for i := range all {
-		for j := range all[:i] {
-			u, l := &all[i], &all[j]
-			if o.Order().Place(u.number) > o.Order().Place(l.number) {
-				u, l = l, u
-			}
-			points := 0
-			for k := o.Order().Place(u.number); k < o.Order().Place(l.number); k++ {
-				points += o.Cuts().At(k)
-			}
+	for i := 1; i < len(all); i++ {
+		points := 0
+		for j := i + 1; j <= len(all); j++ {
+			u, l := &all[o.Order().At(i)-1], &all[o.Order().At(j)-1]
+			points += o.Cuts().At(j - 1)
 			if !f.agrees(&f.policy, u, l) {
 				before += points
 			}
@@ -334,10 +320,11 @@ func (f *fitter) enter(u, l *profile, points int) {
 		return
 	}
 	trial := f.policy.clone()
-	// fill fills a row of a table: what the pair loses at each value. An advantage,
-	// the ceiling and the exchange speak for one and the same of the two, the more
-	// the higher they are, so the pair turns once at the most.
-	fill := func(row []int, values []int64, set func(grade.Yield)) {
+	// row is what the pair loses at each value of a setting. An advantage, the ceiling
+	// and the exchange speak for one and the same of the two, the more the higher they
+	// are, so the pair turns once at the most.
+	row := func(setting int, set func(grade.Yield)) []int {
+		values := f.settings[setting].values
 		agrees := func(i int) bool {
 			set(yieldOf(values[i]))
 			return f.agrees(&trial, u, l)
@@ -346,81 +333,83 @@ func (f *fitter) enter(u, l *profile, points int) {
 		if low != agrees(len(values)-1) {
 			turn = sort.Search(len(values), func(i int) bool { return agrees(i) != low })
 		}
-		for i := range row {
+		lost := make([]int, len(values))
+		for i := range lost {
 			if low != (i < turn) {
-				row[i] = points
+				lost[i] = points
 			}
 		}
+		return lost
 	}
-	add := func(row, more []int) {
-		for i, n := range more {
-			row[i] += n
+	var table [][]int
+	var loses func() []int
+	switch {
+	case pair:
+		table, loses = f.tier, func() []int { return row(exchangeAt, func(y grade.Yield) { trial.Exchange = y }) }
+	case advantage < 0:
+		table, loses = f.single, func() []int { return row(ceilingAt, func(y grade.Yield) { trial.Ceiling = y }) }
+	default:
+		table, loses = f.gap[advantage], func() (all []int) {
+			var last []int
+			for _, c := range f.settings[ceilingAt].values {
+				trial.Ceiling = yieldOf(c)
+				if last == nil || ceiling {
+					last = row(advantageAt+advantage, func(y grade.Yield) { trial.Advantages[advantage].Yield = y })
+				}
+				all = append(all, last...)
+			}
+			return all
 		}
 	}
 	var last []int
-	for k, v := range f.close.values {
+	for k, v := range f.settings[closeAt].values {
 		trial.Close = yieldOf(v)
-		again := last != nil && !walks // the close margin has no part in it
-		switch {
-		case pair:
-			if !again {
-				last = make([]int, len(f.exchange.values))
-				fill(last, f.exchange.values, func(y grade.Yield) { trial.Exchange = y })
-			}
-			add(f.tier[k], last)
-		case advantage < 0:
-			if !again {
-				last = make([]int, len(f.ceiling.values))
-				fill(last, f.ceiling.values, func(y grade.Yield) { trial.Ceiling = y })
-			}
-			add(f.single[k], last)
-		default:
-			n := len(f.advantages[advantage].values)
-			if !again {
-				last = make([]int, 0, len(f.ceiling.values)*n)
-				var row []int
-				for _, c := range f.ceiling.values {
-					trial.Ceiling = yieldOf(c)
-					if row == nil || ceiling {
-						row = make([]int, n)
-						fill(row, f.advantages[advantage].values, func(y grade.Yield) { trial.Advantages[advantage].Yield = y })
-					}
-					last = append(last, row...)
-				}
-			}
-			for c := range f.ceiling.values {
-				add(f.gap[advantage][k*len(f.ceiling.values)+c], last[c*n:(c+1)*n])
-			}
+		if last == nil || walks { // else the close margin has no part in it
+			last = loses()
+		}
+		for i, n := range last {
+			table[k][i] += n
 		}
 	}
 }
 
 // lost is what all pairs lose by the values chosen.
 func (f *fitter) lost(c choice) int {
-	sum := f.fixed + f.tier[c.close][c.exchange] + f.single[c.close][c.ceiling]
-	for i, a := range c.advantages {
-		sum += f.gap[i][c.close*len(f.ceiling.values)+c.ceiling][a]
+	sum := f.fixed + f.tier[c[closeAt]][c[exchangeAt]] + f.single[c[closeAt]][c[ceilingAt]]
+	for i, v := range c[advantageAt:] {
+		sum += f.gapAt(i, c[closeAt], c[ceilingAt])[v]
 	}
 	return sum
 }
+
+// gapAt is what pairs lose at each value of an advantage, at one close margin and
+// ceiling.
+func (f *fitter) gapAt(advantage, close, ceiling int) []int {
+	n := len(f.settings[advantageAt+advantage].values)
+	return f.gap[advantage][close][ceiling*n:][:n]
+}
+
+// never costs more than any values that can be had.
+const never = int64(1) << 62
 
 // solve finds the values that cost least. For each close margin the exchange is
 // found by itself; for each close margin and ceiling so are the advantages, one
 // after the other, each above the one before.
 func (f *fitter) solve() choice {
-	best, least := f.own(), int64(-1)
-	for k := range f.close.values {
-		exchange, within := 0, int64(-1)
+	var best choice
+	least := never
+	for k := range f.settings[closeAt].values {
+		exchange, within := 0, never
 		for e, n := range f.tier[k] {
-			if c := cost(n, f.exchange.away(e)); within < 0 || c < within {
+			if c := cost(n, f.settings[exchangeAt].away(e)); c < within {
 				exchange, within = e, c
 			}
 		}
-		for c := range f.ceiling.values {
-			advantages, sum := f.rising(k*len(f.ceiling.values) + c)
-			sum += within + cost(f.single[k][c], f.close.away(k)+f.ceiling.away(c))
-			if least < 0 || sum < least {
-				best, least = choice{k, c, exchange, advantages}, sum
+		for c := range f.settings[ceilingAt].values {
+			advantages, sum := f.rising(k, c)
+			sum += within + cost(f.single[k][c], f.settings[closeAt].away(k)+f.settings[ceilingAt].away(c))
+			if sum < least {
+				best, least = append(choice{ceilingAt: c, exchangeAt: exchange, closeAt: k}, advantages...), sum
 			}
 		}
 	}
@@ -428,91 +417,59 @@ func (f *fitter) solve() choice {
 }
 
 // rising finds the advantages that cost least at one close margin and ceiling.
-func (f *fitter) rising(at int) ([]int, int64) {
-	chosen := make([]int, len(f.advantages))
+func (f *fitter) rising(close, ceiling int) ([]int, int64) {
+	advantages := f.settings[advantageAt:]
+	chosen := make([]int, len(advantages))
 	if len(chosen) == 0 {
 		return chosen, 0
 	}
-	// For each advantage and value: the least cost so far, -1 where the ones before
+	// For each advantage and value: the least cost so far, never where the ones before
 	// leave no room, and the value of the one before.
 	costs, from := make([][]int64, len(chosen)), make([][]int, len(chosen))
-	for i := range f.advantages {
-		a := &f.advantages[i]
+	for i, a := range advantages {
 		costs[i], from[i] = make([]int64, len(a.values)), make([]int, len(a.values))
-		for v := range a.values {
-			c := cost(f.gap[i][at][v], a.away(v))
-			if i > 0 {
-				before := int64(-1)
-				for w, x := range costs[i-1] {
-					if f.advantages[i-1].values[w] < a.values[v] && x >= 0 && (before < 0 || x < before) {
-						before, from[i][v] = x, w
-					}
-				}
-				if before < 0 {
-					c = -1
-				} else {
-					c += before
+		for v, n := range f.gapAt(i, close, ceiling) {
+			costs[i][v] = cost(n, a.away(v))
+			if i == 0 {
+				continue
+			}
+			before := never
+			for w, x := range costs[i-1] {
+				if advantages[i-1].values[w] < a.values[v] && x < before {
+					before, from[i][v] = x, w
 				}
 			}
-			costs[i][v] = c
+			costs[i][v] = min(costs[i][v]+before, never)
 		}
 	}
 	last := len(chosen) - 1
-	least := int64(-1)
-	for v, c := range costs[last] {
-		if c >= 0 && (least < 0 || c < least) {
-			least, chosen[last] = c, v
-		}
-	}
+	least := slices.Min(costs[last])
+	chosen[last] = slices.Index(costs[last], least)
 	for i := last; i > 0; i-- {
 		chosen[i-1] = from[i][chosen[i]]
 	}
 	return chosen, least
 }
 
-// settings lists the settings that are fitted.
-func (f *fitter) settings() []setting {
-	all := slices.Clone(f.advantages)
-	if len(f.ceiling.values) > 1 {
-		all = append(all, f.ceiling)
-	}
-	all = append(all, f.exchange)
-	if len(f.close.values) > 1 {
-		all = append(all, f.close)
-	}
-	return all
-}
-
 // span says how far the i-th setting can move from its value, the others as they
 // are, and warns of what the classes cannot tell.
-func (f *fitter) span(c choice, i int, s setting) (Fitted, string) {
-	c.advantages = slices.Clone(c.advantages)
-	at := &c.close
-	switch {
-	case i < len(c.advantages):
-		at = &c.advantages[i]
-	case s.name == f.ceiling.name:
-		at = &c.ceiling
-	case s.name == f.exchange.name:
-		at = &c.exchange
-	}
-	value := *at
-	fewest := f.lost(c)
+func (f *fitter) span(c choice, i int) (Fitted, string) {
+	s := f.settings[i]
+	value, fewest := c[i], f.lost(c)
+	c = slices.Clone(c)
 	losesMore := make([]bool, len(s.values))
-	told := false
 	for v := range s.values {
-		*at = v
+		c[i] = v
 		losesMore[v] = f.lost(c) > fewest
-		told = told || losesMore[v]
 	}
 	// An advantage stays between its neighbors.
 	fits := func(v int) bool {
 		if v < 0 || v >= len(s.values) || losesMore[v] {
 			return false
 		}
-		return i >= len(c.advantages) ||
-			(i == 0 || s.values[v] > f.advantages[i-1].values[c.advantages[i-1]]) &&
-				(i == len(c.advantages)-1 || s.values[v] < f.advantages[i+1].values[c.advantages[i+1]])
+		return i < advantageAt ||
+			(i == advantageAt || s.values[v] > f.settings[i-1].values[c[i-1]]) &&
+				(i == len(c)-1 || s.values[v] < f.settings[i+1].values[c[i+1]])
 	}
 	least, most := value, value
 	for fits(least - 1) {
@@ -521,9 +478,10 @@ func (f *fitter) span(c choice, i int, s setting) (Fitted, string) {
 	for fits(most + 1) {
 		most++
 	}
-	v := Fitted{Setting: s.name, Value: yieldOf(s.values[value]), Least: yieldOf(s.values[least]), Most: yieldOf(s.values[most]), Told: told}
-	switch above, below := slices.Contains(losesMore[value:], true), slices.Contains(losesMore[:value], true); {
-	case !told:
+	above, below := slices.Contains(losesMore[value:], true), slices.Contains(losesMore[:value], true)
+	v := Fitted{s.name, yieldOf(s.values[value]), yieldOf(s.values[least]), yieldOf(s.values[most]), above || below}
+	switch {
+	case !v.Told:
 		return v, "No pair of these classes turns on the " + s.name + ": they cannot tell it."
 	case !above:
 		return v, "These classes set no upper bound to the " + s.name + "."

@@ -171,7 +171,7 @@ func committee(t *testing.T, p class.Policy, seed uint64, classes int) []class.P
 		if placed.Cycles != nil || placed.Equal > 1 {
 			continue // what a committee makes of a cycle, or of two alike, is no word on a pair
 		}
-		cuts, err := placed.ProposeCuts(0)
+		cuts, err := placed.ProposeCuts(placed.Order, 0)
 		if err != nil {
 			t.Fatal(err)
 		}

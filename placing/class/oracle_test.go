@@ -337,9 +337,9 @@ func TestSecondImplementation(t *testing.T) {
 			}
 		}
 		if want := secondOrder(look, p); p.Order != want {
-			t.Fatalf("placed %v, second: %v\n%v", p.Order, want, p.Explain())
+			t.Fatalf("placed %v, second: %v\n%v", p.Order, want, p)
 		}
-		cuts, err := p.ProposeCuts(0)
+		cuts, err := p.ProposeCuts(p.Order, 0)
 		if err != nil {
 			t.Fatal(err)
 		}

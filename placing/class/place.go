@@ -2,6 +2,7 @@ package class
 
 import (
 	"cmp"
+	"fmt"
 	"math/bits"
 	"slices"
 	"strconv"
@@ -40,8 +41,9 @@ type Placing struct {
 	Equal   int         `json:"equal"`
 }
 
-// firmCost marks a pair that is firm until its cost is known.
-const firmCost = int64(-1)
+// firmCost is what it costs to go against one firm decision: more than to go against
+// all others together, which are 65 at the most and under 1,000 grades each.
+const firmCost = 100_000 * oneGrade
 
 // Place places the class by the policy.
 //
@@ -88,8 +90,6 @@ func (p Policy) place(profiles []profile) Placing {
 	})
 	n := len(profiles)
 	var costs ordering.Costs
-	var over [ordering.Max]uint // by bits, what each is preferred to
-	firm := int64(1)            // to go against one firm decision: more than against all others together
 	for i := range profiles {
 		for j := range profiles[:i] {
 			d := p.prefer(&profiles[i], &profiles[j])
@@ -101,26 +101,13 @@ func (p Policy) place(profiles []profile) Placing {
 			if d.Firm {
 				costs[l][u] = firmCost
 			}
-			firm += units(d.Margin)
-			if d.Ground != 0 {
-				over[u] |= 1 << l
-			}
-		}
-	}
-	for i := range costs {
-		for j := range costs[i] {
-			if costs[i][j] == firmCost {
-				costs[i][j] = firm
-			}
 		}
 	}
 	table := ordering.Solve(n, &costs)
 	placed := make([]profile, 0, n)
-	var places [ordering.Max]int // in the order, of each in the sorted list
 	for order := range table.All() {
-		for at, i := range order {
+		for _, i := range order {
 			placed = append(placed, profiles[i])
-			places[i] = at
 		}
 		break
 	}
@@ -133,22 +120,19 @@ func (p Policy) place(profiles []profile) Placing {
 		}
 	}
 	out.Order, _ = placing.NewOrder(numbers...)
-	var reach [ordering.Max]uint // over, in the places of the order
-	for i := range n {
-		for j := range n {
-			if over[i]&(1<<j) != 0 {
-				reach[places[i]] |= 1 << places[j]
-			}
-		}
-	}
-	out.cycles(reach)
+	out.cycles()
 	return out
 }
 
-// cycles finds the sets in which everyone reaches everyone. beats holds, by
-// place in the order, whom each is preferred to.
-func (p *Placing) cycles(beats [ordering.Max]uint) {
+// cycles finds the sets in which everyone reaches everyone.
+func (p *Placing) cycles() {
 	n := p.Order.Len()
+	var beats [ordering.Max]uint // by place in the order from 0, whom each is preferred to, by bits
+	for _, d := range p.Decisions {
+		if d.Ground != 0 {
+			beats[p.Order.Place(d.Upper)-1] |= 1 << (p.Order.Place(d.Lower) - 1)
+		}
+	}
 	reach := beats
 	for k := range n {
 		for i := range n {
@@ -226,20 +210,13 @@ func (p Placing) Neighbors() []Decision {
 	return all
 }
 
-// CloseOnes returns the decisions that were close, in the order of the placing.
-func (p Placing) CloseOnes() []Decision {
-	var all []Decision
-	for _, d := range p.Decisions {
-		if d.Close {
-			all = append(all, d)
-		}
+// String says how the pairs were decided and how cycles were resolved, a plain
+// sentence on each line; "unset" for the zero Placing. Where the rules come from is
+// told by [Policy.Steps].
+func (p Placing) String() string {
+	if !p.Order.IsValid() {
+		return "unset"
 	}
-	return all
-}
-
-// Explain says how the pairs were decided and how cycles were resolved, one
-// plain sentence each.
-func (p Placing) Explain() []string {
 	var lines []string
 	for _, d := range p.Neighbors() {
 		lines = append(lines, d.String()+".")
@@ -247,7 +224,7 @@ func (p Placing) Explain() []string {
 	for _, c := range p.Cycles {
 		var parts []string
 		for _, r := range c.Rings {
-			parts = append(parts, itoa(r[0])+" over "+itoa(r[1])+", "+itoa(r[1])+" over "+itoa(r[2])+" and "+itoa(r[2])+" over "+itoa(r[0]))
+			parts = append(parts, fmt.Sprintf("%d over %d, %d over %d and %d over %d", r[0], r[1], r[1], r[2], r[2], r[0]))
 		}
 		lines = append(lines, "The policy runs in a cycle: "+strings.Join(parts, "; ")+".")
 		for _, d := range c.Decisions {
@@ -255,14 +232,14 @@ func (p Placing) Explain() []string {
 		}
 		parts = parts[:0]
 		for _, d := range c.Against {
-			parts = append(parts, itoa(d.Upper)+" over "+itoa(d.Lower)+" (margin "+d.Margin.String()+")")
+			parts = append(parts, fmt.Sprintf("%d over %d (margin %s)", d.Upper, d.Lower, d.Margin))
 		}
 		lines = append(lines, "Resolved by the least total margin against it: the placing goes against "+strings.Join(parts, ", ")+".")
 	}
 	if p.Equal > 1 {
 		lines = append(lines, itoa(p.Equal)+" orders are equal by that count; the better exhibit by tier, lean color, marbling, yield, muscling and trimness goes first.")
 	}
-	return lines
+	return strings.Join(lines, "\n")
 }
 
 func itoa(n int) string { return strconv.Itoa(n) }
@@ -272,20 +249,14 @@ func itoa(n int) string { return strconv.Itoa(n) }
 // for a grid besides.
 func Policies() []Policy { return []Policy{DefaultPolicy(), NotesPolicy(), CutabilityPolicy()} }
 
-// Split is a pair of exhibits on which policies differ.
-type Split struct {
-	A         int        `json:"a"`         // exhibits, the lower number
-	B         int        `json:"b"`         // the higher
-	Decisions []Decision `json:"decisions"` // what each policy says of them, in the order of the policies
-}
-
 // Splits returns the pairs of the class on which the policies differ: not all put
-// the same exhibit over, or some can tell the two apart and some cannot. Pairs are
-// in the order of their numbers; nil where the policies agree throughout.
+// the same exhibit over, or some can tell the two apart and some cannot. Of each pair
+// it is what each policy says of it, in the order of the policies. Pairs are in the
+// order of their numbers; nil where the policies agree throughout.
 //
 // Fewer than two policies, one that does not check, and a grid without a price for
 // an exhibit give a [*placing.FieldError].
-func (g Graded) Splits(policies ...Policy) ([]Split, error) {
+func (g Graded) Splits(policies ...Policy) ([][]Decision, error) {
 	if len(policies) < 2 {
 		return nil, &fault.FieldError{Path: "policies", Field: "policies", Value: itoa(len(policies)), Allowed: "two or more", Err: fault.ErrRange}
 	}
@@ -301,19 +272,15 @@ func (g Graded) Splits(policies ...Policy) ([]Split, error) {
 	if err := fault.Join(problems...); err != nil {
 		return nil, err
 	}
-	var all []Split
+	var all [][]Decision
 	for a := range g.Len() {
 		for b := a + 1; b < g.Len(); b++ {
-			s := Split{A: a + 1, B: b + 1}
-			differ := false
+			pair := make([]Decision, len(policies))
 			for i := range policies {
-				d := policies[i].prefer(&looks[i][a], &looks[i][b])
-				s.Decisions = append(s.Decisions, d)
-				first := s.Decisions[0]
-				differ = differ || d.Upper != first.Upper || (d.Ground == 0) != (first.Ground == 0)
+				pair[i] = policies[i].prefer(&looks[i][a], &looks[i][b])
 			}
-			if differ {
-				all = append(all, s)
+			if slices.ContainsFunc(pair, func(d Decision) bool { return d.Upper != pair[0].Upper || (d.Ground == 0) != (pair[0].Ground == 0) }) {
+				all = append(all, pair)
 			}
 		}
 	}

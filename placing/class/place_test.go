@@ -52,17 +52,14 @@ func TestCycle(t *testing.T) {
 		"In the cycle: 2 over 3 by quality tier, 1 tier better in quality, yield higher by 1; margin 0.5.",
 		"Resolved by the least total margin against it: the placing goes against 3 over 1 (margin 0.2).",
 	}
-	if diff := cmp.Diff(lines, p.Explain()); diff != "" {
-		t.Errorf("Explain (-want +got):\n%s", diff)
+	if diff := cmp.Diff(lines, strings.Split(p.String(), "\n")); diff != "" {
+		t.Errorf("String (-want +got):\n%s", diff)
 	}
 	if d, ok := p.Decision(3, 1); !ok || d != want[1] {
 		t.Errorf("Decision(3, 1) = %v, %v", d, ok)
 	}
 	if _, ok := p.Decision(1, 4); ok {
 		t.Error("Decision(1, 4) found a pair")
-	}
-	if diff := cmp.Diff(want[1:2], p.CloseOnes()); diff != "" {
-		t.Errorf("CloseOnes (-want +got):\n%s", diff)
 	}
 }
 
@@ -86,7 +83,7 @@ func TestEqualOrdersInACycle(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			p := placedBy(t, classOf(tt.carcasses...), class.NotesPolicy())
 			if p.Order.String() != tt.want || p.Equal != 2 || len(p.Cycles) != 1 {
-				t.Errorf("placed %v, %d equal, want %s of 2:\n%s", p.Order, p.Equal, tt.want, strings.Join(p.Explain(), "\n"))
+				t.Errorf("placed %v, %d equal, want %s of 2:\n%s", p.Order, p.Equal, tt.want, p)
 			}
 		})
 	}
@@ -250,19 +247,14 @@ func TestRelabel(t *testing.T) {
 		if want, _ := p.Order.Relabel(to); q.Order != want {
 			t.Fatalf("placed %v, renumbered %v, want %v", p.Order, q.Order, want)
 		}
-		x, err1 := p.ProposeCuts(0)
-		y, err2 := q.ProposeCuts(0)
+		x, err1 := p.ProposeCuts(p.Order, 0)
+		y, err2 := q.ProposeCuts(q.Order, 0)
 		if err1 != nil || err2 != nil || !cmp.Equal(x, y) {
 			t.Fatalf("cuts %v %v and %v %v", x, err1, y, err2)
 		}
 		r, s := g.Represent(), h.Represent()
 		for i := range r {
 			r[i].Exhibit = to.At(r[i].Exhibit)
-			for j := range r[i].Usual {
-				if r[i].Usual[j].Exhibit != 0 {
-					r[i].Usual[j].Exhibit = r[i].Exhibit
-				}
-			}
 		}
 		slices.SortStableFunc(r, func(a, b class.Finding) int { return a.Exhibit - b.Exhibit })
 		if d := cmp.Diff(r, s); d != "" {
@@ -527,9 +519,9 @@ func TestEqualOrders(t *testing.T) {
 	if p.Order != placing.MustParseOrder("1-2-3") || p.Equal != 6 || p.Against.Units() != 0 || p.Cycles != nil {
 		t.Errorf("%+v", p)
 	}
-	lines := p.Explain()
+	lines := strings.Split(p.String(), "\n")
 	if diff := cmp.Diff("6 orders are equal by that count; the better exhibit by tier, lean color, marbling, yield, muscling and trimness goes first.", lines[len(lines)-1]); diff != "" {
-		t.Errorf("Explain (-want +got):\n%s", diff)
+		t.Errorf("String (-want +got):\n%s", diff)
 	}
 }
 
@@ -588,7 +580,7 @@ func largest(t testing.TB) (class.Class, placing.Panel) {
 func work(t testing.TB, c class.Class, panel placing.Panel) {
 	g, p := placed(t, c)
 	r := g.Represent()
-	cuts, err2 := p.ProposeCuts(0)
+	cuts, err2 := p.ProposeCuts(p.Order, 0)
 	reasons, err3 := g.Reasons(p.Order, p.Policy)
 	official, err4 := placing.NewOfficial(p.Order, cuts.Cuts)
 	consensus := panel.Consensus()
@@ -596,7 +588,7 @@ func work(t testing.TB, c class.Class, panel placing.Panel) {
 	if err := errors.Join(err2, err3, err4, err5); err != nil {
 		t.Fatal(err)
 	}
-	if r == nil || len(reasons.Spoken()) != 13 || len(official.Mistakes()) != 15 || official.Guessing().Placings != 479_001_600 || consensus.Count < 1 || theirs.Cuts.Len() != 11 || len(p.Explain()) < 11 {
+	if r == nil || len(reasons.Spoken()) != 13 || len(official.Mistakes()) != 15 || official.Guessing().Placings != 479_001_600 || consensus.Count < 1 || theirs.Cuts.Len() != 11 || len(p.Neighbors()) != 11 {
 		t.Fatal("the work is not done")
 	}
 }
@@ -646,7 +638,7 @@ func TestImprovingInCycles(t *testing.T) {
 
 func TestRules(t *testing.T) {
 	show := func(p class.Policy) (all []string) {
-		for _, r := range p.Rules() {
+		for _, r := range p.Steps() {
 			all = append(all, r.Name+": "+r.Rule+" ("+r.Cite.String()+")")
 		}
 		return all

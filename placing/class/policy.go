@@ -1,6 +1,7 @@
 package class
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -48,12 +49,8 @@ func (g Ground) MarshalText() ([]byte, error) { return grounds.Marshal(g) }
 // zero value. On error the receiver is left as it was.
 func (g *Ground) UnmarshalText(b []byte) error { return grounds.Unmarshal(g, b) }
 
-// ties reports whether the ground may stand in Policy.Ties.
-func (g Ground) ties() bool {
-	return g >= ByColor && g <= ByTrimness || g >= ByDark && g <= ByFirmness
-}
-
-const tieNames = "lean color, marbling, yield, muscling, trimness, dark cutting, texture, firmness"
+// tieGrounds may stand in Policy.Ties.
+var tieGrounds = []Ground{ByColor, ByMarbling, ByYield, ByMuscling, ByTrimness, ByDark, ByTexture, ByFirmness}
 
 // Advantage lets a carcass that is so much lower in yield go over one that is up
 // to so many tiers better in quality.
@@ -334,14 +331,14 @@ func (p *Policy) checkTiers(all *refusals) {
 			seen[t] = true
 		}
 	}
-	var left []string
+	var left []grade.Tier
 	for t := grade.PrimeTier; t >= grade.BelowStandard; t-- {
 		if !seen[t] {
-			left = append(left, t.String())
+			left = append(left, t)
 		}
 	}
 	if left != nil {
-		all.add("tiers", "tiers", strings.Join(left, ", ")+" not listed", "every tier once", fault.ErrMissing)
+		all.add("tiers", "tiers", named(left, ", ")+" not listed", "every tier once", fault.ErrMissing)
 	}
 	last := Advantage{}
 	for i, a := range p.Advantages {
@@ -394,8 +391,8 @@ func (p *Policy) checkTies(all *refusals) {
 	used := map[Ground]bool{}
 	for i, g := range p.Ties {
 		switch {
-		case !g.ties():
-			all.add(nth("ties", i), "ties", g.String(), tieNames, fault.ErrUnknown)
+		case !slices.Contains(tieGrounds, g):
+			all.add(nth("ties", i), "ties", g.String(), named(tieGrounds, ", "), fault.ErrUnknown)
 		case used[g]:
 			all.add(nth("ties", i), "ties", g.String(), "every ground once", fault.ErrRepeated)
 		}
@@ -403,9 +400,9 @@ func (p *Policy) checkTies(all *refusals) {
 	}
 }
 
-// Rules explains the policy line by line, each with its source and standing. A
+// Steps explains the policy line by line, each with its source and standing. A
 // setting that is not set, or 0, has no line.
-func (p Policy) Rules() []cite.Step {
+func (p Policy) Steps() []cite.Step {
 	var steps []cite.Step
 	add := func(name, rule string, c cite.Citation) {
 		steps = append(steps, cite.Step{Name: name, Rule: rule, Cite: c})
@@ -439,17 +436,11 @@ func (p *Policy) rules(add func(name, rule string, c cite.Citation)) {
 	if p.BottomDark != 0 {
 		add("bottom", "a dark cutter of "+p.BottomDark.String()+" or more goes to the bottom", p.BottomDarkCite)
 	}
-	list := ""
+	var tiers []string
 	for i, group := range p.Tiers {
-		if i > 0 {
-			list += "; "
-		}
-		list += strconv.Itoa(i + 1)
-		for _, t := range group {
-			list += " " + t.String()
-		}
+		tiers = append(tiers, strings.TrimSpace(strconv.Itoa(i+1)+" "+named(group, " ")))
 	}
-	add("quality", "the better tier goes over: "+list, p.TiersCite)
+	add("quality", "the better tier goes over: "+strings.Join(tiers, "; "), p.TiersCite)
 	if p.TopGroup != 0 {
 		add("top Choice", "older than group "+p.TopGroup.String()+" counts as low choice", p.TopGroupCite)
 	}
@@ -469,15 +460,8 @@ func (p *Policy) rules(add func(name, rule string, c cite.Citation)) {
 		}
 		add("within a tier", rule, p.ExchangeCite)
 	}
-	list = ""
-	for i, g := range p.Ties {
-		if i > 0 {
-			list += ", "
-		}
-		list += g.String()
-	}
-	if list != "" {
-		add("within a tier", "in order: "+list, p.TiesCite)
+	if len(p.Ties) > 0 {
+		add("within a tier", "in order: "+named(p.Ties, ", "), p.TiesCite)
 	}
 }
 
@@ -488,13 +472,13 @@ func (p *Policy) tierOf(t grade.Tier) int {
 
 // lift returns the yield advantage that overcomes a gap of so many tiers, 0 for
 // within a tier; ok is false where none does.
-func (p *Policy) lift(tiers int) (y grade.Yield, ok bool) {
+func (p *Policy) lift(tiers int) (yield int64, ok bool) {
 	for _, a := range p.Advantages {
 		if tiers <= a.Tiers {
-			return a.Yield, true
+			return units(a.Yield), true
 		}
 	}
-	return yieldOf(0), false
+	return 0, false
 }
 
 // tierWorth is what one tier is worth in yield: the first advantage, and without
@@ -508,10 +492,6 @@ func (p *Policy) tierWorth() int64 {
 
 // marblingWorth is what so many points of marbling are worth in yield: by the
 // exchange, and without one a hundred are worth one tier.
-func (p *Policy) marblingWorth(points int) grade.Yield {
-	each := units(p.Exchange)
-	if each == 0 {
-		each = p.tierWorth()
-	}
-	return yieldOf(int64(points) * each / 100)
+func (p *Policy) marblingWorth(points int) int64 {
+	return int64(points) * cmp.Or(units(p.Exchange), p.tierWorth()) / 100
 }

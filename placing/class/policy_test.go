@@ -208,7 +208,7 @@ func TestFirmInACycle(t *testing.T) {
 		"In the cycle: 3 over 2 by yield advantage, 1 tier lower in quality, yield lower by 2.598; margin 1.098.",
 		"Resolved by the least total margin against it: the placing goes against 2 over 1 (margin 1).",
 	}
-	if diff := cmp.Diff(lines, p.Explain()); diff != "" || p.Order.String() != "1-3-2" || p.Against != tenths(10) {
+	if diff := cmp.Diff(lines, strings.Split(p.String(), "\n")); diff != "" || p.Order.String() != "1-3-2" || p.Against != tenths(10) {
 		t.Errorf("placed %v against %v (-want +got):\n%s", p.Order, p.Against, diff)
 	}
 	// The same in a class of twelve, where the margins against it add up: nine more
@@ -326,7 +326,7 @@ func TestValuePolicyPlaces(t *testing.T) {
 		t.Errorf("placed %v, %d equal", p.Order, p.Equal)
 	}
 	var rules []string
-	for _, r := range append(p.Policy.Rules(), func() class.Policy { q := valuePolicy(); q.ByCwt = true; return q }().Rules()...) {
+	for _, r := range append(p.Policy.Steps(), func() class.Policy { q := valuePolicy(); q.ByCwt = true; return q }().Steps()...) {
 		rules = append(rules, r.Name+": "+r.Rule+" ("+r.Cite.String()+")")
 	}
 	want := []string{
@@ -357,8 +357,8 @@ func TestSplits(t *testing.T) {
 	}
 	var got []string
 	for _, s := range splits {
-		line := itoa(s.A) + " and " + itoa(s.B) + ":"
-		for _, d := range s.Decisions {
+		line := itoa(min(s[0].Upper, s[0].Lower)) + " and " + itoa(max(s[0].Upper, s[0].Lower)) + ":"
+		for _, d := range s {
 			line += " " + itoa(d.Upper) + " by " + d.Ground.String() + ","
 		}
 		got = append(got, line)

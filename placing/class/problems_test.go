@@ -49,17 +49,15 @@ func TestGradeTellsAll(t *testing.T) {
 	)
 	_, err = class.Class{}.Grade()
 	faulttest.All(t, "zero", err, "exhibits | exhibits: 0: out of range; allowed: 2 to 12")
-	_, err = four().Adjust(class.Adjustment{Exhibit: 9}, class.Adjustment{Exhibit: 1, Fat: grade.Inches(-9)}, class.Adjustment{Exhibit: 1}, class.Adjustment{Exhibit: 4, Fat: grade.Inches(-1)})
-	faulttest.All(t, "Adjust", err,
-		"adjustments[0].exhibit | adjustment: exhibit: 9: unknown; allowed: an exhibit of the class",
-		"adjustments[1].fat | exhibit 1: fat adjustment: -9 in: out of range; allowed: -3 in to 3 in",
-		"adjustments[2].exhibit | adjustment: exhibit: 1: repeated; allowed: one adjustment for an exhibit",
-		"adjustments[3].fat | exhibit 4: adjusted fat: -0.3 in: out of range; allowed: 0 in to 3 in",
-	)
+	_, err = four().Adjust(9, grade.Inches(0.1))
+	faulttest.All(t, "Adjust none", err, "exhibit | adjustment: exhibit: 9: unknown; allowed: an exhibit of the class")
+	_, err = four().Adjust(1, grade.Inches(-9))
+	faulttest.All(t, "Adjust", err, "exhibits[0].fat_adjust | exhibit 1: fat adjustment: -9 in: out of range; allowed: -3 in to 3 in")
 	untaken := four()
 	untaken.Exhibits[0].Carcass.Measures.KPH = grade.Share{}
-	_, err = untaken.Adjust(class.Adjustment{Exhibit: 1, Fat: grade.Inches(0.1)})
-	faulttest.All(t, "Adjust without KPH", err, "exhibits[0].measures.kph | exhibit 1: KPH: missing; allowed: 0% to 10%")
+	_, err = untaken.Adjust(1, grade.Inches(9))
+	faulttest.All(t, "Adjust without KPH", err, "exhibits[0].measures.kph | exhibit 1: KPH: missing; allowed: 0% to 10%",
+		"exhibits[0].fat_adjust | exhibit 1: fat adjustment: 9 in: out of range; allowed: -3 in to 3 in")
 }
 
 // TestPolicyTellsAll does so for a policy.
@@ -204,10 +202,6 @@ func TestClassJSON(t *testing.T) {
 	if err := json.Unmarshal([]byte("null"), &p); err != nil || p.Name != "bare" {
 		t.Errorf("null: %+v, %v", p, err)
 	}
-	var a class.Adjustment
-	if err := json.Unmarshal([]byte(`{"exhibit":2,"fat":"-0.1 in"}`), &a); err != nil || a != (class.Adjustment{Exhibit: 2, Fat: grade.Inches(-0.1)}) {
-		t.Errorf("%+v, %v", a, err)
-	}
 	var u class.Advantage
 	if err := json.Unmarshal([]byte(`{"tiers":2,"yield":1.5}`), &u); err != nil || u.Yield != grade.Grades(1.5) {
 		t.Errorf("%+v, %v", u, err)
@@ -225,12 +219,12 @@ func ExampleClass_UnmarshalJSON() {
 	// exhibits[0].measures.ribey unknown
 }
 
-func ExamplePlacing_ProposeCutsFor() {
+func ExamplePlacing_ProposeCuts() {
 	// A committee that puts 1 over 3, which the policy would not.
 	p := examplePlacing()
 	settled := placing.MustParseOrder("1-3-2-4")
-	own, _ := p.ProposeCuts(0)
-	theirs, err := p.ProposeCutsFor(settled, 0)
+	own, _ := p.ProposeCuts(p.Order, 0)
+	theirs, err := p.ProposeCuts(settled, 0)
 	fmt.Println(p.Order, own.Cuts, own.Weights)
 	fmt.Println(settled, theirs.Cuts, theirs.Weights, err)
 	// Output:

@@ -43,9 +43,9 @@ type Size uint8
 
 // The sizes.
 const (
-	Slight Size = 1 + iota
-	Plain
-	Wide
+	SizeSlight Size = 1 + iota
+	SizePlain
+	SizeWide
 )
 
 var sizes = text.Enum[Size]{Kind: "size", Names: []string{"", "slight", "plain", "wide"}, Zero: "unseen"}
@@ -78,17 +78,9 @@ type Fact struct {
 
 // Heading returns what the fact belongs to.
 func (f Fact) Heading() Heading {
-	switch f.Trait {
-	case grade.TraitQuality, grade.TraitDark, grade.TraitMarbling, grade.TraitSkeletal, grade.TraitButtons, grade.TraitLean, grade.TraitColor, grade.TraitTexture, grade.TraitFirmness:
-		return OnQuality
-	case grade.TraitYield, grade.TraitWeight:
-		return OnCutability
-	case grade.TraitFat, grade.TraitKPH:
-		return OnTrimness
-	case grade.TraitRibeye:
-		return OnMuscling
-	}
 	switch {
+	case f.Trait != grade.TraitSite:
+		return traitTerms[f.Trait].on
 	case f.Site.Fat():
 		return OnTrimness
 	case f.Site.IsValid():
@@ -101,8 +93,8 @@ func (f Fact) Heading() Heading {
 // String gives the fact as a phrase, as "3 has more marbling than 1, Sm60 against
 // Sl80".
 func (f Fact) String() string {
-	words := betterTerms[f.Trait]
-	if f.Trait == grade.TraitSite && f.Site.IsValid() {
+	words := traitTerms[f.Trait].better
+	if f.Trait == grade.TraitSite {
 		words = termOf(f.Site).better
 	}
 	if words == "" {
@@ -145,35 +137,39 @@ type Reasons struct {
 // darkText goes before the step of dark cutting in the value of a fact.
 const darkText = "dark cutting "
 
-// datum is one trait of one exhibit: the higher the number, the better.
+// datum is one trait of one exhibit.
 type datum struct {
 	trait  grade.Trait
 	site   Site
-	number int64
 	text   string
 	known  bool
+	number int64 // the higher, the better
+	counts int64 // what the number counts for, in units of a yield grade
+	eye    int64 // the number as the eye has it
 }
 
 // data lists what is known of an exhibit, in the order of [Graded.Facts].
 func (g Graded) data(exhibit int) []datum {
 	a := g.assessed[exhibit-1]
-	c := a.Carcass
-	m, _ := c.Adjusted()
+	c, m, lean := a.Carcass, a.Carcass.Maturity, a.Carcass.Lean
+	taken, _ := c.Adjusted()
+	terms, _ := taken.Terms()
+	marbling, dark := int64(c.Marbling), int64(lean.Dark)
 	all := []datum{
-		{grade.TraitQuality, 0, int64(a.Quality), a.Quality.String(), true},
-		{grade.TraitDark, 0, -int64(c.Lean.Dark), darkText + c.Lean.Dark.String(), true},
-		{grade.TraitMarbling, 0, int64(c.Marbling), c.Marbling.String(), true},
-		{grade.TraitYield, 0, -a.Yield.Units(), a.Yield.String(), true},
-		{grade.TraitFat, 0, -m.Fat.Units(), m.Fat.String(), true},
-		{grade.TraitRibeye, 0, m.Ribeye.Units(), m.Ribeye.String(), true},
-		{grade.TraitKPH, 0, -m.KPH.Units(), m.KPH.String(), true},
-		{grade.TraitWeight, 0, -m.Weight.Units(), m.Weight.String(), true},
-		{grade.TraitSkeletal, 0, -int64(c.Maturity.Skeletal), c.Maturity.Skeletal.String(), true},
-		{grade.TraitButtons, 0, -int64(beyondA(c.Maturity.Buttons)), c.Maturity.Buttons.String(), c.Maturity.Buttons != 0},
-		{grade.TraitLean, 0, -int64(c.Maturity.Lean), c.Maturity.Lean.String(), c.Maturity.Lean != 0},
-		{grade.TraitColor, 0, int64(c.Lean.Color), c.Lean.Color.String(), c.Lean.Color != 0},
-		{grade.TraitTexture, 0, int64(c.Lean.Texture), c.Lean.Texture.String(), c.Lean.Texture != 0},
-		{grade.TraitFirmness, 0, int64(c.Lean.Firmness), c.Lean.Firmness.String(), c.Lean.Firmness != 0},
+		{grade.TraitQuality, 0, a.Quality.String(), true, int64(a.Quality), pointCounts * marbling, int64(a.Quality.Grade())},
+		{grade.TraitDark, 0, darkText + lean.Dark.String(), true, -dark, -thirdCounts * dark, -dark},
+		{grade.TraitMarbling, 0, c.Marbling.String(), true, marbling, pointCounts * marbling, marbling},
+		{grade.TraitYield, 0, a.Yield.String(), true, -units(a.Yield), -units(a.Yield), -units(a.Yield)},
+		{grade.TraitFat, 0, taken.Fat.String(), true, -taken.Fat.Units(), -units(terms.Fat), -taken.Fat.Units()},
+		{grade.TraitRibeye, 0, taken.Ribeye.String(), true, taken.Ribeye.Units(), -units(terms.Ribeye), taken.Ribeye.Units()},
+		{grade.TraitKPH, 0, taken.KPH.String(), true, -taken.KPH.Units(), -units(terms.KPH), -taken.KPH.Units()},
+		{grade.TraitWeight, 0, taken.Weight.String(), true, -taken.Weight.Units(), -units(terms.Weight), 0},
+		{grade.TraitSkeletal, 0, m.Skeletal.String(), true, -int64(m.Skeletal), 0, -int64(m.Skeletal.Group())},
+		{grade.TraitButtons, 0, m.Buttons.String(), m.Buttons != 0, -int64(beyondA(m.Buttons)), 0, -int64(m.Buttons.Group())},
+		{grade.TraitLean, 0, m.Lean.String(), m.Lean != 0, -int64(m.Lean), 0, -int64(m.Lean.Group())},
+		{grade.TraitColor, 0, lean.Color.String(), lean.Color != 0, int64(lean.Color), 0, int64(lean.Color)},
+		{grade.TraitTexture, 0, lean.Texture.String(), lean.Texture != 0, int64(lean.Texture), 0, int64(lean.Texture)},
+		{grade.TraitFirmness, 0, lean.Firmness.String(), lean.Firmness != 0, int64(lean.Firmness), 0, int64(lean.Firmness)},
 	}
 	for s := range Sites() {
 		d := datum{trait: grade.TraitSite, site: s}
@@ -183,6 +179,7 @@ func (g Graded) data(exhibit int) []datum {
 			if !s.Fat() {
 				d.number, d.text = -d.number, "place "+place.String()+" from the heaviest"
 			}
+			d.eye = d.number
 		}
 		all = append(all, d)
 	}
@@ -209,96 +206,31 @@ const (
 	thirdCounts = 50_000_000
 )
 
-// weight is what a difference in a trait counts for.
-func (g Graded) weight(t grade.Trait, better, worse int) grade.Yield {
-	a, b := g.assessed[better-1], g.assessed[worse-1]
-	m, _ := a.Carcass.Adjusted()
-	n, _ := b.Carcass.Adjusted()
-	x, _ := m.Terms()
-	y, _ := n.Terms()
-	terms := y.Sub(x)
-	marbling := pointCounts * int64(a.Carcass.Marbling-b.Carcass.Marbling)
-	switch t {
-	case grade.TraitQuality:
-		tiers := int(a.Quality.Tier()) - int(b.Quality.Tier())
-		return yieldOf(max(tiersCount[min(max(tiers, 0), len(tiersCount)-1)], marbling))
-	case grade.TraitDark:
-		return yieldOf(thirdCounts * int64(b.Carcass.Lean.Dark-a.Carcass.Lean.Dark))
-	case grade.TraitMarbling:
-		return yieldOf(marbling)
-	case grade.TraitYield:
-		return yieldOf(b.Yield.Units() - a.Yield.Units())
-	case grade.TraitFat:
-		return terms.Fat
-	case grade.TraitRibeye:
-		return terms.Ribeye
-	case grade.TraitKPH:
-		return terms.KPH
-	case grade.TraitWeight:
-		return terms.Weight
-	default:
-		return yieldOf(0)
+// weight is what the difference of two data of one trait counts for.
+func (g Graded) weight(d, o datum, better, worse int) int64 {
+	if d.trait == grade.TraitQuality {
+		tiers := int(g.assessed[better-1].Quality.Tier()) - int(g.assessed[worse-1].Quality.Tier())
+		return max(tiersCount[min(max(tiers, 0), len(tiersCount)-1)], d.counts-o.counts)
 	}
-}
-
-// seen holds the least differences that are slight, plain and wide to the eye, our
-// own choice: points of marbling, terms of the lean, and units of 0.0001 of an
-// inch, square inch and percent, and of 0.00000001 of a yield grade.
-var seen = map[grade.Trait][3]int64{
-	grade.TraitDark:     {1, 1, 2},
-	grade.TraitMarbling: {10, 40, 150},
-	grade.TraitYield:    {15_000_000, 50_000_000, 150_000_000},
-	grade.TraitFat:      {500, 1_000, 3_000},
-	grade.TraitRibeye:   {4_000, 8_000, 25_000},
-	grade.TraitKPH:      {5_000, 10_000, 20_000},
-	grade.TraitColor:    {1, 1, 3},
-	grade.TraitTexture:  {1, 1, 3},
-	grade.TraitFirmness: {1, 1, 3},
-	grade.TraitSite:     {1, 1, 100},
-}
-
-// size is how large the difference of two data of one trait is.
-func (g Graded) size(d, o datum, better, worse int) Size {
-	a, b := g.assessed[better-1], g.assessed[worse-1]
-	x, y := a.Carcass.Maturity, b.Carcass.Maturity
-	groups := func(young, old maturity.Group) Size { return Size(min(2*max(int(old)-int(young), 0), int(Wide))) }
-	switch d.trait {
-	case grade.TraitQuality:
-		if a.Quality.Grade() == b.Quality.Grade() {
-			return Slight
-		}
-		return Size(min(int(a.Quality.Grade())-int(b.Quality.Grade())+1, int(Wide)))
-	case grade.TraitSkeletal:
-		return groups(x.Skeletal.Group(), y.Skeletal.Group())
-	case grade.TraitButtons:
-		return groups(x.Buttons.Group(), y.Buttons.Group())
-	case grade.TraitLean:
-		return groups(x.Lean.Group(), y.Lean.Group())
-	case grade.TraitWeight:
-		return 0
-	}
-	s := Size(0)
-	for _, least := range seen[d.trait] {
-		if d.number-o.number >= least {
-			s++
-		}
-	}
-	return s
+	return d.counts - o.counts
 }
 
 func (g Graded) fact(d, o datum, better, worse int) Fact {
-	return Fact{
-		Trait: d.trait, Site: d.site, Better: better, Worse: worse, BetterValue: d.text, WorseValue: o.text,
-		Weight: g.weight(d.trait, better, worse), Size: g.size(d, o, better, worse),
+	f := Fact{Trait: d.trait, Site: d.site, Better: better, Worse: worse, BetterValue: d.text, WorseValue: o.text, Weight: yieldOf(g.weight(d, o, better, worse))}
+	for _, least := range traitTerms[d.trait].seen {
+		if d.eye-o.eye >= least {
+			f.Size++
+		}
 	}
+	return f
 }
 
 // Facts returns every trait in which the one exhibit is better than the other, by
 // weight, the heaviest first; equal weights in the order quality grade, dark cutting,
 // marbling, yield, fat, ribeye, KPH, weight, skeletal maturity, buttons, lean maturity,
-// color, texture, firmness, sites, and those in the order of [Sites]. Traits that were not looked at in both give no fact, and
-// nor do traits in which the two are equal. Buttons count by the percent of bone,
-// 0 for all that speaks for group A.
+// color, texture, firmness, sites, and those in the order of [Sites]. Traits that were
+// not looked at in both give no fact, and nor do traits in which the two are equal.
+// Buttons count by the percent of bone, 0 for all that speaks for group A.
 //
 // Weights are in yield grades, with the advantages and the exchange of
 // [DefaultPolicy] whatever the policy. Yield counts as it is; fat, ribeye, kidney fat and
@@ -351,7 +283,7 @@ func (g Graded) Criticisms(exhibit int) []Fact {
 	for i, own := range class[exhibit-1] {
 		next := -1
 		lighter := func(e, than int) bool {
-			return units(g.weight(own.trait, e+1, exhibit)) < units(g.weight(own.trait, than+1, exhibit))
+			return g.weight(class[e][i], own, e+1, exhibit) < g.weight(class[than][i], own, than+1, exhibit)
 		}
 		for e := range class {
 			o := class[e][i]
@@ -469,11 +401,8 @@ func (g Graded) Reasons(order placing.Order, p Policy) (Reasons, error) {
 		return Reasons{}, &fault.FieldError{Path: "order", Field: "order", Value: order.String(), Allowed: "an order of the " + itoa(n) + " exhibits of the class", Err: fault.ErrRange}
 	}
 	r := Reasons{Order: order, Sex: g.exhibits[0].Carcass.Sex}
-	for _, e := range g.exhibits {
-		if e.Carcass.Sex != r.Sex {
-			r.Sex = 0
-			break
-		}
+	if slices.ContainsFunc(g.exhibits, func(e Exhibit) bool { return e.Carcass.Sex != r.Sex }) {
+		r.Sex = 0
 	}
 	for i := 1; i < n; i++ {
 		u, l := order.At(i), order.At(i+1)

@@ -22,7 +22,7 @@ type Finding struct {
 	// no figure is published), to be handed to [Class.Adjust] by a judge who
 	// accepts one. Nothing is graded by them before. Both are zero for muscling,
 	// which has no adjustment: the ribeye is measured.
-	Usual [2]Adjustment `json:"usual,omitzero"`
+	Usual [2]grade.Thickness `json:"usual,omitzero"`
 
 	// Cite is where the direction of the adjustment comes from: up is official
 	// (cfr-1965-53-p26), down is from memory. The zero Citation for muscling.
@@ -151,7 +151,7 @@ func (m move) finding() Finding {
 		least, most, from = grade.Inches(0.1), grade.Inches(0.2), cite.Citation{Standing: cite.Official, IDs: "cfr-1965-53-p26"}
 	}
 	if f.Fat {
-		f.Usual, f.Cite = [2]Adjustment{{m.exhibit, least}, {m.exhibit, most}}, from
+		f.Usual, f.Cite = [2]grade.Thickness{least, most}, from
 	}
 	return f
 }

@@ -18,14 +18,14 @@ func TestRepresent(t *testing.T) {
 	got := graded(t, four()).Represent()
 	want := []class.Finding{{
 		Exhibit: 1, Fat: true, More: true, Sites: []class.Site{class.FatRump, class.FatLoinEdge},
-		Usual: [2]class.Adjustment{{Exhibit: 1, Fat: grade.Inches(0.1)}, {Exhibit: 1, Fat: grade.Inches(0.2)}},
+		Usual: [2]grade.Thickness{grade.Inches(0.1), grade.Inches(0.2)},
 		Cite:  cite.Citation{Standing: cite.Official, IDs: "cfr-1965-53-p26"},
 	}}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Fatalf("(-want +got):\n%s", d)
 	}
 	// The judge accepts one; nothing was graded by it before.
-	c, err := four().Adjust(got[0].Usual[1])
+	c, err := four().Adjust(got[0].Exhibit, got[0].Usual[1])
 	if err != nil || c.Exhibits[0].Carcass.FatAdjust != grade.Inches(0.2) {
 		t.Errorf("accepted: %+v, %v", c.Exhibits[0], err)
 	}
@@ -60,14 +60,14 @@ func TestRepresentBothWays(t *testing.T) {
 	}
 	for _, f := range graded(t, c).Represent() {
 		switch {
-		case !f.Fat && (f.Usual != [2]class.Adjustment{} || f.Cite != cite.Citation{}):
+		case !f.Fat && (f.Usual != [2]grade.Thickness{} || f.Cite != cite.Citation{}):
 			t.Errorf("%v has an adjustment", f)
-		case f.Fat && !f.More && (f.Cite.Standing != cite.Memory || f.Usual[0].Fat != grade.Inches(-0.1) || f.Usual[1].Fat != grade.Inches(-0.2)):
+		case f.Fat && !f.More && (f.Cite.Standing != cite.Memory || f.Usual[0] != grade.Inches(-0.1) || f.Usual[1] != grade.Inches(-0.2)):
 			t.Errorf("down: %+v", f)
 		}
 	}
 	// The measured fat counts, not the adjusted.
-	d, err := c.Adjust(class.Adjustment{Exhibit: 2, Fat: grade.Inches(0.2)})
+	d, err := c.Adjust(2, grade.Inches(0.2))
 	if err != nil {
 		t.Fatal(err)
 	}

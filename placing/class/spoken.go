@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/ribface/grade"
+	"example.com/ribface/placing"
 )
 
 // A set of reasons is given in under two minutes (published: ext-kentucky-asc166).
@@ -57,12 +58,9 @@ func (r Reasons) say(brief int) []string {
 	if r.Sex != 0 {
 		kind = r.Sex.String()
 	}
-	var numbers []string
-	for i := 1; i <= r.Order.Len(); i++ {
-		numbers = append(numbers, itoa(r.Order.At(i)))
-	}
+	order, _ := r.Order.MarshalText()
 	s := speaker{reasons: r, brief: brief}
-	said := []string{"I placed the " + kind + " carcasses " + strings.Join(numbers, ", ") + "."}
+	said := []string{"I placed the " + kind + " carcasses " + strings.ReplaceAll(string(order), "-", ", ") + "."}
 	for i := range r.Pairs {
 		said = append(said, s.pair(i))
 	}
@@ -83,18 +81,16 @@ type speaker struct {
 // for a pair of a set.
 func (p PairReasons) Spoken() string {
 	var s speaker
-	up, low := sideOf(p.Upper, p.Lower, p.Over), sideOf(p.Lower, p.Upper, p.Grants)
-	on := p.spokenOn()
 	said := itoa(p.Upper) + " goes over " + itoa(p.Lower)
-	switch {
+	switch on := p.spokenOn(); {
 	case on != 0:
 		said += " on " + on.String() + "."
-	case low.facts != nil:
+	case slices.ContainsFunc(p.Grants, Support.seen):
 		said += ", though nothing that is seen speaks for it."
 	default:
 		said += ", with little to see between them."
 	}
-	return s.support(said, up, low, on, 0)
+	return s.support(said, p, 0)
 }
 
 // spokenOn is the general statement, or, where nothing is seen of that, the first
@@ -110,15 +106,16 @@ func (p PairReasons) spokenOn() Heading {
 func (s *speaker) pair(i int) string {
 	p := s.reasons.Pairs[i]
 	on := p.spokenOn()
-	said := s.support(s.general(i, on), sideOf(p.Upper, p.Lower, p.Over), sideOf(p.Lower, p.Upper, p.Grants), on, i)
+	said := s.support(s.general(i, on), p, i)
 	s.on = on
 	return said
 }
 
 // support adds to a general statement what decided, what else speaks for the
 // upper, and grants.
-func (s *speaker) support(said string, up, low side, on Heading, i int) string {
-	if first, rest := s.argue(up, on, i); s.brief < 3 && first != "" {
+func (s *speaker) support(said string, p PairReasons, i int) string {
+	up, low := sideOf(p.Upper, p.Lower, p.Over), sideOf(p.Lower, p.Upper, p.Grants)
+	if first, rest := s.argue(up, p.spokenOn(), i); s.brief < 3 && first != "" {
 		said += " " + first
 		if s.brief < 1 {
 			said += strings.Join(append([]string{""}, rest...), " ")
@@ -137,16 +134,8 @@ var ordinals = [...]string{"", "first", "second", "third", "fourth", "fifth", "s
 // general is the general statement of a pair.
 func (s *speaker) general(i int, on Heading) string {
 	p, n := s.reasons.Pairs[i], s.reasons.Order.Len()
-	name := "pair"
-	switch {
-	case n == 2:
-	case i == 0:
-		name = "top pair"
-	case i == n-2:
-		name = "bottom pair"
-	case n == 4:
-		name = "middle pair"
-	default:
+	name := strings.TrimPrefix(placing.PairName(i+1, n), "the ")
+	if strings.HasPrefix(name, "pair ") {
 		name = ordinals[i+1] + " pair"
 	}
 	where := "the " + name
@@ -196,12 +185,38 @@ func sideOf(who, other int, supports []Support) side {
 
 // has returns the fact in a trait; its Size is 0 where there is none.
 func (s side) has(t grade.Trait) Fact {
-	for _, f := range s.facts {
-		if f.Trait == t {
-			return f
-		}
+	if at := slices.IndexFunc(s.facts, func(f Fact) bool { return f.Trait == t }); at >= 0 {
+		return s.facts[at]
 	}
 	return Fact{}
+}
+
+// sees reports whether there is a fact in any of the traits.
+func (s side) sees(traits ...grade.Trait) bool {
+	return slices.ContainsFunc(s.facts, func(f Fact) bool { return slices.Contains(traits, f.Trait) })
+}
+
+// lean joins the words for what is seen of the lean.
+func (s side) lean(firmness, texture, color string) string {
+	var words []string
+	for i, t := range [...]grade.Trait{grade.TraitFirmness, grade.TraitTexture, grade.TraitColor} {
+		if s.sees(t) {
+			words = append(words, [...]string{firmness, texture, color}[i])
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+// grading returns the quality grades of the two, without their parts where the grades
+// differ.
+func (s side) grading() (better, worse grade.Quality) {
+	f := s.has(grade.TraitQuality)
+	better, _ = grade.ParseQuality(f.BetterValue)
+	worse, _ = grade.ParseQuality(f.WorseValue)
+	if better.Grade() != worse.Grade() {
+		better, worse = better.Grade().Part(grade.Whole), worse.Grade().Part(grade.Whole)
+	}
+	return better, worse
 }
 
 // sites returns the sites of fat or of muscling, from the round down.
@@ -230,6 +245,14 @@ func (s side) weight(traits ...grade.Trait) (sum int64) {
 type predicate struct{ verb, object string }
 
 func (p predicate) String() string { return p.verb + " " + p.object }
+
+// predicates says the items with one verb; nil for none.
+func predicates(verb string, items []string) []predicate {
+	if items == nil {
+		return nil
+	}
+	return []predicate{{verb, series(items)}}
+}
 
 // also puts "also" where a person says it.
 func also(words string) string {
@@ -262,7 +285,7 @@ func (s *speaker) argue(a side, on Heading, i int) (first string, rest []string)
 		first = itoa(a.who) + " " + join(lead) + tail + "."
 	case tail != "":
 		first = itoa(a.who) + " " + tail + "."
-	case a.has(grade.TraitDark).Size > 0 && on == OnQuality:
+	case a.sees(grade.TraitDark) && on == OnQuality:
 		first = itoa(a.other) + " is " + a.dark() + "."
 	}
 	for at := 0; at < len(more); {
@@ -302,48 +325,39 @@ func join(all []predicate) string {
 }
 
 var (
-	slightly = [...]string{Slight: "slightly ", Plain: "", Wide: "much "}
-	far      = [...]string{Slight: "slightly ", Plain: "", Wide: "far "}
+	slightly = [...]string{SizeSlight: "slightly ", SizePlain: "", SizeWide: "much "}
+	far      = [...]string{SizeSlight: "slightly ", SizePlain: "", SizeWide: "far "}
 	marbled  = [...][3]string{
-		Slight: {"slightly more marbling", "a little more marbling", "slightly more marbling"},
-		Plain:  {"more marbling", "a higher degree of marbling", "more marbling"},
-		Wide:   {"a much higher degree of marbling", "far more marbling", "much more marbling"},
+		SizeSlight: {"slightly more marbling", "a little more marbling", "slightly more marbling"},
+		SizePlain:  {"more marbling", "a higher degree of marbling", "more marbling"},
+		SizeWide:   {"a much higher degree of marbling", "far more marbling", "much more marbling"},
 	}
 )
 
 // quality says what is better of the marbling, the lean and the bone.
 func (s *speaker) quality(a side, i int) []predicate {
-	var lean, items []string
-	for _, l := range [...]struct {
-		t     grade.Trait
-		words string
-	}{{grade.TraitFirmness, "firmer"}, {grade.TraitTexture, "finer textured"}, {grade.TraitColor, "brighter colored"}} {
-		if a.has(l.t).Size > 0 {
-			lean = append(lean, l.words)
-		}
-	}
-	ribeye := "a " + strings.Join(lean, ", ") + " ribeye"
+	var items []string
+	lean := a.lean("firmer", "finer textured", "brighter colored")
+	ribeye := "a " + lean + " ribeye"
 	switch m := a.has(grade.TraitMarbling).Size; {
-	case m > 0 && lean != nil:
+	case m > 0 && lean != "":
 		items = append(items, marbled[m][i%3]+" in "+ribeye)
 	case m > 0:
 		items = append(items, marbled[m][i%3])
-	case lean != nil:
+	case lean != "":
 		items = append(items, ribeye)
 	}
-	bone := a.has(grade.TraitSkeletal).Size > 0 || a.has(grade.TraitButtons).Size > 0
-	switch lean := a.has(grade.TraitLean).Size > 0; {
-	case bone && lean:
-		items = append(items, "younger bone and lean")
-	case bone:
-		items = append(items, "younger bone")
-	case lean:
-		items = append(items, "younger lean")
+	var younger []string
+	if a.sees(grade.TraitSkeletal, grade.TraitButtons) {
+		younger = append(younger, "bone")
 	}
-	if items == nil {
-		return nil
+	if a.sees(grade.TraitLean) {
+		younger = append(younger, "lean")
 	}
-	return []predicate{{[...]string{"had", "showed", "had"}[i%3], series(items)}}
+	if younger != nil {
+		items = append(items, "younger "+series(younger))
+	}
+	return predicates([...]string{"had", "showed", "had"}[i%3], items)
 }
 
 // dark says what the other is, where it cuts darker.
@@ -360,20 +374,16 @@ func (s side) dark() string {
 
 // grades says what the two grade, after what is behind it where that was said.
 func (s side) grades(after bool, i int) string {
-	other, dark, q := itoa(s.other), s.dark(), s.has(grade.TraitQuality)
+	other, dark, graded := itoa(s.other), s.dark(), s.sees(grade.TraitQuality)
 	switch {
-	case q.Size == 0 && after && dark != "":
+	case !graded && after && dark != "":
 		return ", and " + other + " is " + dark
-	case q.Size == 0:
+	case !graded:
 		return ""
 	case dark != "":
 		other += ", " + dark + ","
 	}
-	x, _ := grade.ParseQuality(q.BetterValue)
-	y, _ := grade.ParseQuality(q.WorseValue)
-	if x.Grade() != y.Grade() {
-		x, y = x.Grade().Part(grade.Whole), y.Grade().Part(grade.Whole)
-	}
+	x, y := s.grading()
 	is := " is "
 	if y.Grade() == grade.NoGrade {
 		is = " has "
@@ -423,13 +433,10 @@ func (s *speaker) rib(a side) []predicate {
 	case eye > 0:
 		items = append(items, "a "+slightly[eye]+"larger ribeye")
 	}
-	if kph > Slight || kph == Slight && items == nil {
+	if kph > SizeSlight || kph == SizeSlight && items == nil {
 		items = append(items, slightly[kph]+"less "+s.inside())
 	}
-	if items == nil {
-		return nil
-	}
-	return []predicate{{"had", series(items)}}
+	return predicates("had", items)
 }
 
 // inside names kidney, pelvic and heart fat, in full once.
@@ -502,10 +509,7 @@ func (s *speaker) muscle(a side) []predicate {
 		}
 		items = append(items, words)
 	}
-	if items == nil {
-		return nil
-	}
-	return []predicate{{"had", series(items)}}
+	return predicates("had", items)
 }
 
 // grant says what is granted to the lower, two things at most.
@@ -515,37 +519,30 @@ func (s *speaker) grant(a side) string {
 		words  string
 	}
 	var things []thing
-	add := func(weight int64, all []predicate, tail string) {
-		if all != nil || tail != "" {
-			things = append(things, thing{weight, strings.TrimSpace(join(all) + tail)})
+	add := func(weight int64, all []predicate, grades string) {
+		words := join(all)
+		switch {
+		case words == "" || grades == "":
+			words += grades
+		case strings.Contains(words, " and less "):
+			words += ", and " + grades
+		default:
+			words += " and " + grades
+		}
+		if words != "" {
+			things = append(things, thing{weight, words})
 		}
 	}
-	quality := s.quality(a, 0)
-	tail := ""
-	if q := a.has(grade.TraitQuality); q.Size > 0 {
-		x, _ := grade.ParseQuality(q.BetterValue)
-		y, _ := grade.ParseQuality(q.WorseValue)
-		if x.Grade() != y.Grade() {
-			x = x.Grade().Part(grade.Whole)
-		}
-		tail = " and should grade " + sayQuality(x)
-		if quality == nil {
-			tail = strings.TrimPrefix(tail, " and ")
-		}
+	quality, yield := "", ""
+	if a.sees(grade.TraitQuality) {
+		x, _ := a.grading()
+		quality = "should grade " + sayQuality(x)
 	}
-	add(max(a.weight(grade.TraitQuality), a.weight(grade.TraitMarbling)), quality, tail)
-	rib := s.rib(a)
-	tail = ""
-	if a.has(grade.TraitYield).Size > 0 {
-		tail = " and " + lowerYield
-		if strings.Contains(join(rib), " and less ") {
-			tail = "," + tail
-		}
-		if rib == nil {
-			tail = strings.TrimPrefix(tail, " and ")
-		}
+	if a.sees(grade.TraitYield) {
+		yield = lowerYield
 	}
-	add(max(a.weight(grade.TraitYield), a.weight(grade.TraitFat, grade.TraitRibeye, grade.TraitKPH)), rib, tail)
+	add(max(a.weight(grade.TraitQuality), a.weight(grade.TraitMarbling)), s.quality(a, 0), quality)
+	add(max(a.weight(grade.TraitYield), a.weight(grade.TraitFat, grade.TraitRibeye, grade.TraitKPH)), s.rib(a), yield)
 	add(0, s.outside(a), "")
 	add(0, s.muscle(a), "")
 	if things == nil {
@@ -569,12 +566,7 @@ const mostFaults = 4
 // last says what is wrong with the last exhibit.
 func (s *speaker) last() string {
 	n := s.reasons.Order.Len()
-	a := side{who: s.reasons.Order.At(n)}
-	for _, f := range s.reasons.Last {
-		if f.Size > 0 {
-			a.facts = append(a.facts, f)
-		}
-	}
+	a := sideOf(s.reasons.Order.At(n), 0, []Support{{Facts: s.reasons.Last}})
 	left := "That leaves " + itoa(a.who) + " last."
 	var items []string
 	add := func(words string) {
@@ -582,40 +574,30 @@ func (s *speaker) last() string {
 			items = append(items, words)
 		}
 	}
-	quality := a.has(grade.TraitQuality).Size > 0
-	if !quality && a.has(grade.TraitMarbling).Size > 0 {
+	quality := a.sees(grade.TraitQuality)
+	if !quality && a.sees(grade.TraitMarbling) {
 		add("the least marbling")
 	}
-	var lean []string
-	for _, l := range [...]struct {
-		t     grade.Trait
-		words string
-	}{{grade.TraitFirmness, "softest"}, {grade.TraitTexture, "coarsest"}, {grade.TraitColor, "darkest"}} {
-		if a.has(l.t).Size > 0 {
-			lean = append(lean, l.words)
-		}
-	}
-	switch {
-	case lean != nil:
-		add("the " + strings.Join(lean, ", ") + " lean")
-	case a.has(grade.TraitDark).Size > 0:
+	switch lean := a.lean("softest", "coarsest", "darkest"); {
+	case lean != "":
+		add("the " + lean + " lean")
+	case a.sees(grade.TraitDark):
 		add("the darkest lean")
 	}
-	if a.has(grade.TraitSkeletal).Size > 0 || a.has(grade.TraitButtons).Size > 0 {
+	if a.sees(grade.TraitSkeletal, grade.TraitButtons) {
 		add("the oldest bone")
 	}
-	fat, eye := a.has(grade.TraitFat).Size > 0, a.has(grade.TraitRibeye).Size > 0
-	switch {
+	switch fat, eye := a.sees(grade.TraitFat), a.sees(grade.TraitRibeye); {
 	case fat && eye:
 		add("the most fat opposite the smallest ribeye")
 	case fat:
 		add("the most fat opposite the ribeye")
 	case eye:
 		add("the smallest ribeye")
-	case a.has(grade.TraitYield).Size > 0:
+	case a.sees(grade.TraitYield):
 		add("the highest yield grade")
 	}
-	if a.has(grade.TraitKPH).Size > 0 {
+	if a.sees(grade.TraitKPH) {
 		add("the most " + s.inside())
 	}
 	if sites := a.sites(true); sites != nil {

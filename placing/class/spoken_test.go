@@ -64,7 +64,7 @@ var (
 	nounOf   = map[string]class.Site{"round": class.FatRound, "inside round": class.FatInsideRound, "rump": class.FatRump, "hip": class.FatHip, "cod": class.FatCod, "udder": class.FatCod, "cod or udder": class.FatCod, "flank": class.FatFlank, "loin edge": class.FatLoinEdge, "lower rib": class.FatRib, "plate": class.FatPlate, "clod": class.FatClod, "shoulder": class.FatShoulder, "neck": class.FatNeck, "brisket": class.FatBrisket}
 	roundOf  = map[string]class.Site{"plumper": class.RoundPlumpness, "longer": class.RoundLength, "wider": class.RoundWidth, "fuller": class.RoundCushion, "flattest": class.RoundPlumpness, "shortest": class.RoundLength, "narrowest": class.RoundWidth, "least full": class.RoundCushion}
 	leanOf   = map[string]grade.Trait{"firmer": grade.TraitFirmness, "finer textured": grade.TraitTexture, "brighter colored": grade.TraitColor, "softest": grade.TraitFirmness, "coarsest": grade.TraitTexture, "darkest": grade.TraitColor}
-	sizeOf   = map[string]class.Size{"slightly ": class.Slight, "": class.Plain, "much ": class.Wide, "far ": class.Wide}
+	sizeOf   = map[string]class.Size{"slightly ": class.SizeSlight, "": class.SizePlain, "much ": class.SizeWide, "far ": class.SizeWide}
 	opposite = `(slightly |far |)less fat opposite (?:the ribeye|a (slightly |much |)larger ribeye)`
 	quality  = `((?:high |average |low )?(?:Prime|Choice|Select|Standard|Commercial|Utility|Cutter|Canner|no grade))`
 	glue     = regexp.MustCompile(`^(?:had|showed|was|carried|also|and|that it|[ ,.])*$`)

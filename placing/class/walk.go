@@ -51,15 +51,7 @@ var sites = text.Enum[Site]{Kind: "site", Names: []string{"",
 	"plumpness of round", "length of round", "width of round", "cushion of round", "muscling of loin", "muscling of rib", "muscling of clod"}}
 
 // Sites yields all sites in the order of the walk.
-func Sites() iter.Seq[Site] {
-	return func(yield func(Site) bool) {
-		for s := FatRound; s <= MuscleClod; s++ {
-			if !yield(s) {
-				return
-			}
-		}
-	}
-}
+func Sites() iter.Seq[Site] { return sites.All() }
 
 // Fat reports whether fat is compared at the site; elsewhere it is muscling.
 func (s Site) Fat() bool { return s.IsValid() && s <= FatBrisket }
@@ -215,10 +207,10 @@ func (w Walk) Missing() []Site {
 }
 
 // total adds up the places of an exhibit over the sites of fat or of muscling.
-func (w Walk) total(exhibit int, fat bool) (sum placing.HalfPlaces, looked int) {
+func (w Walk) total(exhibit int, fat bool) (sum, looked int64) {
 	for _, l := range w {
 		if l.Site.Fat() == fat {
-			sum += l.Order.Place(exhibit)
+			sum += int64(l.Order.Place(exhibit))
 			looked++
 		}
 	}

@@ -1,6 +1,7 @@
 package class
 
 import (
+	"fmt"
 	"slices"
 	"sort"
 
@@ -56,7 +57,7 @@ func (g Graded) Reversals(p Policy, a, b int) ([]Reversal, error) {
 	var all []Reversal
 	for _, e := range [...]int{d.Lower, d.Upper} {
 		for _, t := range [...]grade.Trait{grade.TraitMarbling, grade.TraitFat, grade.TraitRibeye, grade.TraitKPH, grade.TraitWeight} {
-			if _, posted := g.Posted(); posted && t == grade.TraitWeight {
+			if t == grade.TraitWeight && g.given.Posted.IsSet() {
 				continue
 			}
 			if r, ok := g.reversal(&p, d, e, t); ok {
@@ -93,67 +94,46 @@ type lever struct {
 	step func(n int) string // a signed change
 }
 
+// newLever is the lever on a trait, within the limits of the measures, which hold for
+// adjusted fat too, and over the scale of marbling.
 func newLever(c grade.Carcass, t grade.Trait, better bool) lever {
-	sign := 1
-	if !better {
-		sign = -1
-	}
-	// The limits of the measures, which hold for adjusted fat too; marbling over its
-	// scale.
-	room := func(value, lo, hi int, up bool) int {
-		if up {
-			return hi - value
-		}
-		return value - lo
-	}
 	limits := grade.CarcassLimits()
 	least, most := limits.Least, limits.Most
+	sign := int64(-1)
+	if better == (t == grade.TraitMarbling || t == grade.TraitRibeye) { // of which more is better
+		sign = 1
+	}
 	switch t {
 	case grade.TraitMarbling:
-		return lever{
-			room(int(c.Marbling), int(grade.Devoid.At(0)), int(grade.Abundant.At(100)), better),
-			func(c *grade.Carcass, n int) { c.Marbling += grade.Marbling(sign * n) },
-			func(c *grade.Carcass) string { return c.Marbling.String() },
-			func(n int) string { return fixed.Plus(int64(sign*n), text.Count(sign*n, "point")) },
-		}
+		l := leverOn(c, func(c *grade.Carcass) *grade.Marbling { return &c.Marbling }, func(m grade.Marbling) int64 { return int64(m) },
+			func(n int64) grade.Marbling { return grade.Marbling(n) }, grade.Devoid.At(0), grade.Abundant.At(100), sign)
+		l.step = func(n int) string { return fixed.Plus(sign, text.Count(int(sign)*n, "point")) }
+		return l
 	case grade.TraitFat:
-		adjust := int(c.FatAdjust.Units())
-		lo, hi := int(least.Fat.Units())+max(-adjust, 0), int(most.Fat.Units())-max(adjust, 0)
-		return lever{
-			room(int(c.Measures.Fat.Units()), lo, hi, !better),
-			func(c *grade.Carcass, n int) {
-				c.Measures.Fat = grade.ThicknessUnits(c.Measures.Fat.Units() - int64(sign*n))
-			},
-			func(c *grade.Carcass) string { return c.Measures.Fat.String() },
-			func(n int) string { return fixed.Plus(int64(-sign*n), grade.ThicknessUnits(int64(-sign*n)).String()) },
-		}
+		adjust := c.FatAdjust.Units()
+		lo, hi := grade.ThicknessUnits(least.Fat.Units()+max(-adjust, 0)), grade.ThicknessUnits(most.Fat.Units()-max(adjust, 0))
+		return leverOn(c, func(c *grade.Carcass) *grade.Thickness { return &c.Measures.Fat }, grade.Thickness.Units, grade.ThicknessUnits, lo, hi, sign)
 	case grade.TraitRibeye:
-		return lever{
-			room(int(c.Measures.Ribeye.Units()), int(least.Ribeye.Units()), int(most.Ribeye.Units()), better),
-			func(c *grade.Carcass, n int) {
-				c.Measures.Ribeye = grade.AreaUnits(c.Measures.Ribeye.Units() + int64(sign*n))
-			},
-			func(c *grade.Carcass) string { return c.Measures.Ribeye.String() },
-			func(n int) string { return fixed.Plus(int64(sign*n), grade.AreaUnits(int64(sign*n)).String()) },
-		}
+		return leverOn(c, func(c *grade.Carcass) *grade.Area { return &c.Measures.Ribeye }, grade.Area.Units, grade.AreaUnits, least.Ribeye, most.Ribeye, sign)
 	case grade.TraitKPH:
-		return lever{
-			room(int(c.Measures.KPH.Units()), int(least.KPH.Units()), int(most.KPH.Units()), !better),
-			func(c *grade.Carcass, n int) {
-				c.Measures.KPH = grade.ShareUnits(c.Measures.KPH.Units() - int64(sign*n))
-			},
-			func(c *grade.Carcass) string { return c.Measures.KPH.String() },
-			func(n int) string { return fixed.Plus(int64(-sign*n), grade.ShareUnits(int64(-sign*n)).String()) },
-		}
+		return leverOn(c, func(c *grade.Carcass) *grade.Share { return &c.Measures.KPH }, grade.Share.Units, grade.ShareUnits, least.KPH, most.KPH, sign)
 	default:
-		return lever{
-			room(int(c.Measures.Weight.Units()), int(least.Weight.Units()), int(most.Weight.Units()), !better),
-			func(c *grade.Carcass, n int) {
-				c.Measures.Weight = grade.WeightUnits(c.Measures.Weight.Units() - int64(sign*n))
-			},
-			func(c *grade.Carcass) string { return c.Measures.Weight.String() },
-			func(n int) string { return fixed.Plus(int64(-sign*n), grade.WeightUnits(int64(-sign*n)).String()) },
-		}
+		return leverOn(c, func(c *grade.Carcass) *grade.Weight { return &c.Measures.Weight }, grade.Weight.Units, grade.WeightUnits, least.Weight, most.Weight, sign)
+	}
+}
+
+// leverOn is the lever on the field of a carcass that at finds.
+func leverOn[T fmt.Stringer](c grade.Carcass, at func(*grade.Carcass) *T, units func(T) int64, of func(int64) T, least, most T, sign int64) lever {
+	now := units(*at(&c))
+	room := units(most) - now
+	if sign < 0 {
+		room = now - units(least)
+	}
+	return lever{
+		int(room),
+		func(c *grade.Carcass, n int) { *at(c) = of(now + sign*int64(n)) },
+		func(c *grade.Carcass) string { return (*at(c)).String() },
+		func(n int) string { return fixed.Plus(sign, of(sign*int64(n)).String()) },
 	}
 }
 
@@ -162,11 +142,14 @@ func (g Graded) reversal(p *Policy, d Decision, e int, t grade.Trait) (Reversal,
 	l := newLever(c, t, e == d.Lower)
 	other := d.Upper + d.Lower - e
 	still := p.profile(g.assessed[other-1], g.given.Walk, other)
+	moved := func(n int) grade.Assessment {
+		c := c
+		l.move(&c, n)
+		a, _ := g.given.Rules.Assess(c) // the lever stays within the limits
+		return a
+	}
 	turned := func(n int) bool {
-		moved := c
-		l.move(&moved, n)
-		a, _ := g.given.Rules.Assess(moved) // the lever stays within the limits
-		now := p.profile(a, g.given.Walk, e)
+		now := p.profile(moved(n), g.given.Walk, e)
 		after := p.prefer(&now, &still)
 		return after.Ground != 0 && after.Upper == d.Lower
 	}
@@ -184,19 +167,17 @@ func (g Graded) reversal(p *Policy, d Decision, e int, t grade.Trait) (Reversal,
 	if n > l.most {
 		return Reversal{}, false
 	}
-	moved := c
-	l.move(&moved, n)
-	a, _ := g.given.Rules.Assess(moved)
-	r := Reversal{Exhibit: e, Trait: t, From: l.show(&c), To: l.show(&moved), Change: l.step(n)}
+	a := moved(n)
+	r := Reversal{Exhibit: e, Trait: t, From: l.show(&c), To: l.show(&a.Carcass), Change: l.step(n)}
 	if t == grade.TraitMarbling {
-		r.Effect = yieldOf(max(units(p.marblingWorth(n)), smallest))
+		r.Effect = yieldOf(max(p.marblingWorth(n), smallest))
 	} else {
 		n := units(a.Yield) - units(g.assessed[e-1].Yield)
 		r.Effect = yieldOf(max(n, -n))
 	}
 	changed := g
 	changed.exhibits, changed.assessed = slices.Clone(g.exhibits), slices.Clone(g.assessed)
-	changed.exhibits[e-1].Carcass, changed.assessed[e-1] = moved, a
+	changed.exhibits[e-1].Carcass, changed.assessed[e-1] = a.Carcass, a
 	placed, _ := changed.Place(*p)
 	r.Exhibits, r.Order = changed.exhibits, placed.Order
 	return r, true
@@ -218,7 +199,7 @@ func (g Graded) CouldReverse(p Policy, t grade.Tolerances) ([]Decision, error) {
 	if err := t.Check(); err != nil {
 		return nil, err
 	}
-	if _, posted := g.Posted(); posted {
+	if g.given.Posted.IsSet() {
 		t.Weight = grade.Weight{}
 	}
 	p = p.clone()
@@ -261,11 +242,7 @@ func possible(r grade.Rules, a grade.Assessment, t grade.Tolerances) []span {
 		overall  maturity.Score
 		skeletal maturity.Group // a bullock's is looked at besides
 	}
-	type kind struct {
-		quality grade.Quality
-		group   maturity.Group
-	}
-	tried, at := map[evidence]bool{}, map[kind]int{}
+	tried := map[evidence]bool{}
 	var all []span
 	off := t.Maturity
 	t.Maturity = 0
@@ -284,10 +261,8 @@ func possible(r grade.Rules, a grade.Assessment, t grade.Tolerances) []span {
 			tried[s] = true
 			e, _ := r.Estimate(c, t)
 			for _, q := range e.Qualities {
-				k := kind{q.Quality, overall.Group()}
-				n, ok := at[k]
-				if !ok {
-					at[k] = len(all)
+				n := slices.IndexFunc(all, func(s span) bool { return s.Quality == q.Quality && s.maturity.Group() == overall.Group() })
+				if n < 0 {
 					all = append(all, span{q, overall})
 					continue
 				}

@@ -1,6 +1,7 @@
 package class
 
 import (
+	"fmt"
 	"strings"
 
 	"example.com/ribface/grade"
@@ -15,11 +16,33 @@ import (
 // word of comparison, as plumper, thicker, meatier, trimmer, firmer, finer
 // textured, brighter colored, and fat opposite the ribeye.
 
-// betterTerms say by trait what the better of two has; for a site see siteTerms.
-var betterTerms = map[grade.Trait]string{
-	grade.TraitQuality: "a higher quality grade", grade.TraitDark: "lean that cuts less dark", grade.TraitMarbling: "more marbling", grade.TraitYield: "a lower yield grade",
-	grade.TraitFat: "less fat over the rib", grade.TraitRibeye: "a larger ribeye", grade.TraitKPH: "less kidney, pelvic and heart fat", grade.TraitWeight: "a lighter weight by the yield equation",
-	grade.TraitSkeletal: "younger bone", grade.TraitButtons: "softer, whiter buttons", grade.TraitLean: "younger lean", grade.TraitColor: "brighter colored lean", grade.TraitTexture: "finer textured lean", grade.TraitFirmness: "firmer lean",
+// traitTerm says of a trait what it belongs to, what the better of two has, and the
+// least differences that are slight, plain and wide to the eye, our own choice: quality
+// grades without their parts, maturity groups, points of marbling, terms of the lean,
+// places over a site, and units of 0.0001 of an inch, square inch and percent, and of
+// 0.00000001 of a yield grade.
+type traitTerm struct {
+	on     Heading
+	better string
+	seen   []int64
+}
+
+var traitTerms = map[grade.Trait]traitTerm{
+	grade.TraitQuality:  {OnQuality, "a higher quality grade", []int64{0, 1, 2}},
+	grade.TraitDark:     {OnQuality, "lean that cuts less dark", []int64{1, 1, 2}},
+	grade.TraitMarbling: {OnQuality, "more marbling", []int64{10, 40, 150}},
+	grade.TraitYield:    {OnCutability, "a lower yield grade", []int64{15_000_000, 50_000_000, 150_000_000}},
+	grade.TraitFat:      {OnTrimness, "less fat over the rib", []int64{500, 1_000, 3_000}},
+	grade.TraitRibeye:   {OnMuscling, "a larger ribeye", []int64{4_000, 8_000, 25_000}},
+	grade.TraitKPH:      {OnTrimness, "less kidney, pelvic and heart fat", []int64{5_000, 10_000, 20_000}},
+	grade.TraitWeight:   {OnCutability, "a lighter weight by the yield equation", nil},
+	grade.TraitSkeletal: {OnQuality, "younger bone", []int64{1, 1, 2}},
+	grade.TraitButtons:  {OnQuality, "softer, whiter buttons", []int64{1, 1, 2}},
+	grade.TraitLean:     {OnQuality, "younger lean", []int64{1, 1, 2}},
+	grade.TraitColor:    {OnQuality, "brighter colored lean", []int64{1, 1, 3}},
+	grade.TraitTexture:  {OnQuality, "finer textured lean", []int64{1, 1, 3}},
+	grade.TraitFirmness: {OnQuality, "firmer lean", []int64{1, 1, 3}},
+	grade.TraitSite:     {seen: []int64{1, 1, 100}},
 }
 
 // siteTerm are the words for a site.
@@ -106,6 +129,15 @@ func series(words []string) string {
 		return strings.Join(words, "")
 	}
 	return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
+}
+
+// named joins the names of values.
+func named[T fmt.Stringer](all []T, between string) string {
+	names := make([]string, len(all))
+	for i, v := range all {
+		names[i] = v.String()
+	}
+	return strings.Join(names, between)
 }
 
 // sayQuality puts a quality as a person says it: "high Choice", "Standard", or

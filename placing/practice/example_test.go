@@ -16,9 +16,7 @@ func ExampleMake() {
 	}
 	fmt.Print(c)
 	fmt.Println("key:", c.Official)
-	for _, line := range c.Placing.Explain() {
-		fmt.Println(line)
-	}
+	fmt.Println(c.Placing)
 	// Output:
 	// invented class 7: no carcass of it is real
 	// exhibit 1: steer, skeletal A70, lean A70, marbling Mt90, fat 0.65 in, ribeye 13.4 sq in, KPH 2.5%, weight 898 lb

@@ -152,7 +152,7 @@ func Make(seed uint64, spec Spec) (Invented, error) {
 		if len(p.Cycles) > 0 || p.Equal != 1 {
 			continue
 		}
-		proposal, _ := p.ProposeCuts(0) // of a placed class, within no limit of the caller's
+		proposal, _ := p.ProposeCuts(p.Order, 0) // of a placed class, within no limit of the caller's
 		total := proposal.Total
 		if spec.Exhibits > mostCarried {
 			total = proposal.Asked

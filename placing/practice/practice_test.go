@@ -315,7 +315,7 @@ func TestDifficultyOfLargeClasses(t *testing.T) {
 				t.Errorf("%d exhibits, %v: %v", n, d, err)
 				continue
 			}
-			p, err := c.Placing.ProposeCuts(0)
+			p, err := c.Placing.ProposeCuts(c.Placing.Order, 0)
 			faulttest.Text(t, err, "")
 			hard, easy := p.Asked <= 8, p.Asked >= 13
 			if hard != (d == practice.Hard) || easy != (d == practice.Easy) {

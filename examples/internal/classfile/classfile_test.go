@@ -69,7 +69,7 @@ func TestBack(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if w, ok := g.Posted(); !ok || w != grade.Pounds(850) {
+	if w := g.Class().Posted; w != grade.Pounds(850) {
 		t.Errorf("posted %v", w)
 	}
 	_, _, err = classfile.Read(strings.NewReader(head + "1,ox,A60,A50,Sm40,0.5,12,2,800\n2,steer,Z60,A50,Sm40,0.5,12,2,800\n"))

@@ -132,7 +132,7 @@ func place(v Vector) (Object, error) {
 		}
 		pairs = append(pairs, o)
 	}
-	cuts, err := p.ProposeCuts(0)
+	cuts, err := p.ProposeCuts(p.Order, 0)
 	return Object{"order": p.Order.String(), "equal_orders": strconv.Itoa(p.Equal), "cycles": strconv.Itoa(len(p.Cycles)), "pairs": pairs, "cuts": cuts.Cuts.String(), "cuts_asked": strconv.Itoa(cuts.Asked)}, err
 }
 

@@ -110,7 +110,7 @@ var limitFile = maker{
 	},
 	solve: func(v Vector) (Object, error) {
 		r := &reader{o: v.In}
-		l, cuts := get(r, "limit", roundtrip.Read[placing.Limit]), get(r, "cuts", placing.ParseCuts)
+		l, cuts := get(r, "limit", roundtrip.Read[placing.CutLimit]), get(r, "cuts", placing.ParseCuts)
 		if r.err != nil {
 			return nil, r.err
 		}
@@ -128,7 +128,7 @@ var limitFile = maker{
 		for _, r := range rows {
 			all = append(all, stated(r, Object{"limit": r.Get("limit"), "cuts": r.Get("cuts")}))
 		}
-		for l := range placing.Limits() {
+		for l := range placing.CutLimits() {
 			for _, cuts := range []string{"5-5-5", "4-6-5", "3-8-3", "2-9-3", "1-2-9", "0-12-1", "7-2-7", "5-6-5"} {
 				all = append(all, Vector{From: "golden/placing.txt", In: Object{"limit": l.String(), "cuts": cuts}})
 			}
@@ -146,7 +146,7 @@ var spreadFile = maker{
 	},
 	solve: func(v Vector) (Object, error) {
 		r := &reader{o: v.In}
-		total, limit := get(r, "total", strconv.Atoi), get(r, "limit", roundtrip.Read[placing.Limit])
+		total, limit := get(r, "total", strconv.Atoi), get(r, "limit", roundtrip.Read[placing.CutLimit])
 		var weights []int64
 		for w := range strings.FieldsSeq(Text(v.In, "weights")) {
 			n, err := strconv.ParseInt(w, 10, 64)
@@ -166,7 +166,7 @@ var spreadFile = maker{
 		draw := sweep(15)
 		for n := 2; n <= 8; n++ {
 			for total := 5; total <= 15; total += 2 {
-				limits := []placing.Limit{placing.LimitExact}
+				limits := []placing.CutLimit{placing.LimitExact}
 				if n == 4 {
 					limits = append(limits, placing.LimitColorado, placing.LimitMaryland)
 				}
