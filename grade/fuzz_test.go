@@ -184,16 +184,8 @@ func FuzzDegree(f *testing.F) {
 	roundtrip.Fuzz(f, grade.ParseDegree, grade.Small, "Small", "Slightly Abundant")
 }
 
-func FuzzMarblingScale(f *testing.F) {
-	roundtrip.Fuzz(f, roundtrip.Read[grade.MarblingScale], grade.Slight400, "Slight00 = 300")
-}
-
 func FuzzGrade(f *testing.F) {
 	roundtrip.Fuzz(f, grade.ParseGrade, grade.Choice, "Prime", "No grade")
-}
-
-func FuzzPart(f *testing.F) {
-	roundtrip.Fuzz(f, roundtrip.Read[grade.Part], grade.High, "Low", "whole")
 }
 
 func FuzzTier(f *testing.F) { roundtrip.Fuzz(f, grade.ParseTier, grade.TopChoice, "top choice") }
@@ -210,12 +202,4 @@ func FuzzFirmness(f *testing.F) {
 
 func FuzzDarkCut(f *testing.F) {
 	roundtrip.Fuzz(f, grade.ParseDarkCut, grade.DarkFull, "none", "one third")
-}
-
-func FuzzRounding(f *testing.F) {
-	roundtrip.Fuzz(f, roundtrip.Read[grade.Rounding], grade.HalfUp, "down", "half even")
-}
-
-func FuzzRetailTable(f *testing.F) {
-	roundtrip.Fuzz(f, roundtrip.Read[grade.RetailTable], grade.RetailSlides, "asweb-121")
 }

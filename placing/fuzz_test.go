@@ -154,18 +154,6 @@ func FuzzMark(f *testing.F) {
 	roundtrip.Fuzz(f, placing.ParseMark, placing.Unreadable, "blank", "double-marked")
 }
 
-func FuzzPenalty(f *testing.F) {
-	roundtrip.Fuzz(f, roundtrip.Read[placing.Penalty], placing.Refused, "zero points", "lowest score")
-}
-
-func FuzzCutLimit(f *testing.F) {
-	roundtrip.Fuzz(f, roundtrip.Read[placing.CutLimit], placing.LimitExact, "sum", "exact")
-}
-
-func FuzzWords(f *testing.F) {
-	roundtrip.Fuzz(f, roundtrip.Read[placing.Words], placing.WordsReasons, "colorado", "reasons")
-}
-
 func FuzzCard(f *testing.F) {
 	roundtrip.Fuzz(f, placing.ParseCard, placing.Card{Mark: placing.Unreadable}, "3-2-1-4", "3214", "blank", "Double Marked", "1-1")
 }

@@ -763,10 +763,6 @@ func FuzzAttribute(f *testing.F) {
 	roundtrip.Fuzz(f, price.ParseAttribute, price.Hardbone, "dairy-type", "bullock or stag", "over 30 months", "stag")
 }
 
-func FuzzEdge(f *testing.F) {
-	roundtrip.Fuzz(f, roundtrip.Read[price.Edge], price.EdgeUpper, "lower band", "upper band", "lower")
-}
-
 func BenchmarkValue(b *testing.B) {
 	g, err := price.New(weekly(dec("300")))
 	if err != nil {

@@ -40,10 +40,6 @@ func FuzzParseSite(f *testing.F) {
 	roundtrip.Fuzz(f, class.ParseSite, class.FatNeck, "fat over rump", "Fat_over-rump")
 }
 
-func FuzzParseGround(f *testing.F) {
-	roundtrip.Fuzz(f, roundtrip.Read[class.Ground], class.ByYield, "quality tier", "choice-against select")
-}
-
 // FuzzClassJSON reads a class from whatever it is given. What can be read and graded
 // comes back as it was.
 func FuzzClassJSON(f *testing.F) {
