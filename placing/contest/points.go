@@ -35,6 +35,9 @@ const mostUnits = 1_000_000_000_000_000_000
 // them overflows.
 const maxPoints = 1_000_000 * onePoint
 
+// mostWritten bounds the units that have a text: ten digits before the point.
+const mostWritten = 99_999_999_999_999
+
 const pointsAllowed = "a number with at most 4 places"
 
 // PointsOf returns so many points, to the nearest 0.0001, halves away from zero.
@@ -56,8 +59,8 @@ func PointsUnits(n int64) Points {
 // whole returns so many points.
 func whole(n int) Points { return PointsUnits(int64(n) * onePoint) }
 
-// ParsePoints reads a number, as "42" or "7.5". More than 4 places are refused with
-// [placing.ErrPlaces], or rounded the way that is named.
+// ParsePoints reads a number, as "42" or "7.5", under 10,000,000,000 to either side. More
+// than 4 places are refused with [placing.ErrPlaces], or rounded the way that is named.
 func ParsePoints(s string, surplus ...grade.Rounding) (Points, error) {
 	r := fixed.Exact
 	if len(surplus) > 0 {
@@ -69,7 +72,10 @@ func ParsePoints(s string, surplus ...grade.Rounding) (Points, error) {
 	if err == nil {
 		var units int64
 		if units, err = n.Units(pointPlaces, 1, r); err == nil {
-			return PointsUnits(units), nil
+			if units <= mostWritten && units >= -mostWritten {
+				return PointsUnits(units), nil
+			}
+			err = fault.ErrRange
 		}
 	}
 	return Points{}, fault.Parse("points", s, "", pointsAllowed, err)
@@ -163,10 +169,13 @@ func (p Points) Format(s fmt.State, verb rune) {
 }
 
 // AppendText appends the points in their shortest form; the zero value is empty
-// text.
+// text. Points that [ParsePoints] would not read give a [*placing.FieldError].
 func (p Points) AppendText(b []byte) ([]byte, error) {
 	if p.n == 0 {
 		return b, nil
+	}
+	if u := p.Units(); u > mostWritten || u < -mostWritten {
+		return b, &fault.FieldError{Field: "points", Value: p.String(), Allowed: "under 10,000,000,000 to either side", Err: fault.ErrRange}
 	}
 	return fixed.Append(b, p.Units(), pointPlaces), nil
 }
