@@ -28,21 +28,19 @@ const onePoint = 10_000
 // noPoints is what 0 units are kept as. Kept units compare as the units do.
 const noPoints = 1 << 63
 
-// mostUnits bounds the units of Points, so that sums of two never wrap.
-const mostUnits = 1_000_000_000_000_000_000
+// mostUnits bounds the units of Points: ten digits before the point, which text can
+// have, and sums of two never wrap.
+const mostUnits = 99_999_999_999_999
 
 // maxPoints bounds every value and weight that a caller gives, so that no sum of
 // them overflows.
 const maxPoints = 1_000_000 * onePoint
 
-// mostWritten bounds the units that have a text: ten digits before the point.
-const mostWritten = 99_999_999_999_999
-
 const pointsAllowed = "a number with at most 4 places"
 
 // PointsOf returns so many points, to the nearest 0.0001, halves away from zero.
-// NaN gives Points that are not set; beyond a hundred trillion the end of the range
-// is returned.
+// NaN gives Points that are not set; beyond the range of [PointsUnits] its end is
+// returned.
 func PointsOf(f float64) Points {
 	if f != f {
 		return Points{}
@@ -50,8 +48,8 @@ func PointsOf(f float64) Points {
 	return PointsUnits(int64(math.Round(min(max(f, -1e14), 1e14) * onePoint)))
 }
 
-// PointsUnits returns n times 0.0001 of a point, kept to the range of a hundred
-// trillion points to either side.
+// PointsUnits returns n times 0.0001 of a point, kept to the range of under
+// 10,000,000,000 points to either side.
 func PointsUnits(n int64) Points {
 	return Points{uint64(min(max(n, -mostUnits), mostUnits)) + noPoints}
 }
@@ -72,7 +70,7 @@ func ParsePoints(s string, surplus ...grade.Rounding) (Points, error) {
 	if err == nil {
 		var units int64
 		if units, err = n.Units(pointPlaces, 1, r); err == nil {
-			if units <= mostWritten && units >= -mostWritten {
+			if units <= mostUnits && units >= -mostUnits {
 				return PointsUnits(units), nil
 			}
 			err = fault.ErrRange
@@ -169,13 +167,10 @@ func (p Points) Format(s fmt.State, verb rune) {
 }
 
 // AppendText appends the points in their shortest form; the zero value is empty
-// text. Points that [ParsePoints] would not read give a [*placing.FieldError].
+// text.
 func (p Points) AppendText(b []byte) ([]byte, error) {
 	if p.n == 0 {
 		return b, nil
-	}
-	if u := p.Units(); u > mostWritten || u < -mostWritten {
-		return b, &fault.FieldError{Field: "points", Value: p.String(), Allowed: "under 10,000,000,000 to either side", Err: fault.ErrRange}
 	}
 	return fixed.Append(b, p.Units(), pointPlaces), nil
 }
