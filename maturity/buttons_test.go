@@ -1,6 +1,7 @@
 package maturity_test
 
 import (
+	"errors"
 	"fmt"
 	"testing"
 
@@ -122,4 +123,19 @@ func ExampleParseButtons() {
 	// 10% ossified <nil>
 	// white and soft <nil>
 	// not looked at buttons: "110": out of range; allowed: 0% to 100% ossified, or white and soft
+}
+
+// TestBadButtonsAreRefused holds that buttons that cannot be are refused by every way to
+// overall maturity, and that good ones change nothing.
+func TestBadButtonsAreRefused(t *testing.T) {
+	e := maturity.Evidence{Skeletal: maturity.A.At(70), Lean: maturity.A.At(50)}
+	for _, way := range []func(maturity.Evidence) (maturity.Score, error){maturity.Balancing{}.ByAge, maturity.Balancing{}.ByBone} {
+		for b, ok := range map[maturity.Buttons]bool{0: true, maturity.Ossified(0): true, maturity.WhiteAndSoft: true, maturity.WhiteAndSoft + 1: false, maturity.Ossified(101): false} {
+			e.Buttons = b
+			s, err := way(e)
+			if ok && (s != maturity.A.At(60) || err != nil) || !ok && (s != 0 || !errors.Is(err, maturity.ErrRange)) {
+				t.Errorf("%v: %v, %v", b, s, err)
+			}
+		}
+	}
 }

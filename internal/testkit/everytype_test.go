@@ -101,11 +101,11 @@ type (
 	}
 	Written struct {
 		fault.Worker
-		n int
+		_ int
 	}
 	Works struct {
 		fault.Worker
-		n func()
+		_ func()
 	}
 )
 
