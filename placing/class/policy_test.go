@@ -292,9 +292,13 @@ func TestValueMargins(t *testing.T) {
 			return
 		}
 		at := func(own grade.Yield) []grade.Yield {
-			all := []grade.Yield{own}
+			all := []grade.Yield{own} // which may be under 0
 			for _, b := range p.Grid.Yield {
-				all = append(all, b.From.Sub(grade.YieldUnits(1)), b.From, b.From.Add(grade.YieldUnits(1)))
+				for unit := int64(-1); unit <= 1; unit++ {
+					if y := b.From.Add(grade.YieldUnits(unit)); y.Units() > 0 {
+						all = append(all, y)
+					}
+				}
 			}
 			return all
 		}
@@ -303,7 +307,7 @@ func TestValueMargins(t *testing.T) {
 			for _, y := range at(b.Yield) {
 				far := func(x, y grade.Yield) int64 { return max(x.Sub(y).Units(), y.Sub(x).Units()) }
 				away := far(x, a.Yield) + far(y, b.Yield)
-				if x.Units() > 0 && y.Units() > 0 && compare(worth(a, x), worth(b, y)) < 0 && (least < 0 || away < least) {
+				if compare(worth(a, x), worth(b, y)) < 0 && (least < 0 || away < least) {
 					least = away
 				}
 			}
