@@ -115,6 +115,25 @@ func TestElsewhere(t *testing.T) {
 // text in a string.
 func testNames(t *testing.T, dir, test, text string) bool {
 	t.Helper()
+	return slices.ContainsFunc(testFiles(t, dir), func(f testFile) bool {
+		return f.declares[test] && slices.ContainsFunc(f.strings, func(s string) bool { return strings.Contains(s, text) })
+	})
+}
+
+// testFile is what a test file declares and the strings in it.
+type testFile struct {
+	declares map[string]bool
+	strings  []string
+}
+
+var parsedFiles = map[string][]testFile{}
+
+// testFiles reads the test files of a folder, once.
+func testFiles(t *testing.T, dir string) []testFile {
+	t.Helper()
+	if files, ok := parsedFiles[dir]; ok {
+		return files
+	}
 	paths, err := filepath.Glob(dir + "/*_test.go")
 	if err != nil {
 		t.Fatal(err)
@@ -124,21 +143,21 @@ func testNames(t *testing.T, dir, test, text string) bool {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var declared, named bool
+		f := testFile{declares: map[string]bool{}}
 		ast.Inspect(parsed, func(n ast.Node) bool {
 			switch n := n.(type) {
 			case *ast.FuncDecl:
-				declared = declared || n.Name.Name == test
+				f.declares[n.Name.Name] = true
 			case *ast.BasicLit:
-				named = named || n.Kind == token.STRING && strings.Contains(n.Value, text)
+				if n.Kind == token.STRING {
+					f.strings = append(f.strings, n.Value)
+				}
 			}
 			return true
 		})
-		if declared && named {
-			return true
-		}
+		parsedFiles[dir] = append(parsedFiles[dir], f)
 	}
-	return false
+	return parsedFiles[dir]
 }
 
 // Every line of the grade chart has a row, under every edition.
