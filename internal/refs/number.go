@@ -42,17 +42,17 @@ func Digits(s string) int {
 
 // Half is half a unit of the last printed digit.
 func Half(s string) *big.Rat {
-	return new(big.Rat).SetFrac(big.NewInt(1), Mul10(2, Digits(s)))
+	return new(big.Rat).SetFrac(big.NewInt(1), mul10(2, Digits(s)))
 }
 
-func Mul10(n int64, places int) *big.Int {
+func mul10(n int64, places int) *big.Int {
 	p := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(places)), nil)
 	return p.Mul(p, big.NewInt(n))
 }
 
 // Nearest rounds to so many places, halves up.
 func Nearest(r *big.Rat, places int) *big.Rat {
-	scale := Mul10(1, places)
+	scale := mul10(1, places)
 	n := new(big.Rat).Mul(r, new(big.Rat).SetInt(scale))
 	n.Add(n, big.NewRat(1, 2))
 	q := new(big.Int)

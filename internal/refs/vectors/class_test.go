@@ -1,15 +1,12 @@
 package vectors
 
 import (
-	"errors"
 	"fmt"
 	"strconv"
 	"sync"
 
 	"example.com/ribface/examples/prices"
 	"example.com/ribface/grade"
-	"example.com/ribface/internal/refs"
-	"example.com/ribface/maturity"
 	"example.com/ribface/maturity/cite"
 	"example.com/ribface/placing"
 	"example.com/ribface/placing/class"
@@ -179,8 +176,11 @@ func drawnClass(s *sweep) class.Class {
 	return c
 }
 
-// fairs reads the carcasses of fair-carcasses.csv, a class for each source, in the order
-// in which they ranked.
+// middles has the marbling in the middle of what is printed of a quality (our own).
+var middles = map[string]string{"Low Prime": "SlAb50", "High Choice": "Md50", "Choice": "Mt50"}
+
+// fairs reads the carcasses of fair-carcasses.csv as steers of A55 (our own), a class for
+// each source, in the order in which they ranked.
 func (t *tables) fairs() ([]Vector, error) {
 	rows, err := t.rows("fair-carcasses.csv")
 	if err != nil {
@@ -193,7 +193,10 @@ func (t *tables) fairs() ([]Vector, error) {
 		if _, ok := by[id]; !ok {
 			ids = append(ids, id)
 		}
-		k, err := fair(r)
+		k, err := carcass(Object{
+			"sex": "steer", "skeletal": "A55", "lean": "A55", "marbling": middles[r.Get("stated_quality")],
+			"fat_in": r.Get("fat"), "ribeye_sq_in": r.Get("rea"), "kph_percent": r.Get("kph_derived"), "weight_lb": r.Get("hcw"),
+		})
 		if err != nil {
 			return nil, err
 		}
@@ -255,22 +258,4 @@ var classFile = maker{
 		}
 		return all, nil
 	},
-}
-
-// fair reads one of the carcasses of fair-carcasses.csv as a steer. Kidney fat is the
-// derived step. Of the quality the third of a grade is printed: its middle is taken for
-// the marbling, and A55 for the maturity (both our own).
-func fair(r refs.Row) (grade.Carcass, error) {
-	middles := map[string]grade.Marbling{"Low Prime": grade.SlightlyAbundant.At(50), "High Choice": grade.Moderate.At(50), "Choice": grade.Modest.At(50)}
-	m, ok := middles[r.Get("stated_quality")]
-	if !ok {
-		return grade.Carcass{}, fmt.Errorf("no middle of %q", r.Get("stated_quality"))
-	}
-	c := grade.Carcass{Sex: grade.Steer, Maturity: maturity.Evidence{Skeletal: maturity.A.At(55), Lean: maturity.A.At(55)}, Marbling: m}
-	var err [4]error
-	c.Measures.Fat, err[0] = grade.ParseThickness(r.Get("fat"))
-	c.Measures.Ribeye, err[1] = grade.ParseArea(r.Get("rea"))
-	c.Measures.KPH, err[2] = grade.ParseShare(r.Get("kph_derived"))
-	c.Measures.Weight, err[3] = grade.ParseWeight(r.Get("hcw"))
-	return c, errors.Join(err[:]...)
 }
