@@ -291,6 +291,14 @@ func TestNewContest(t *testing.T) {
 		{"measures out of range", func(_ *string, _ *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
 			(*o)[0].Facts.Fat = grade.Inches(4)
 		}, `class "coolers": exhibit 1: official yield: missing; allowed: a yield grade, or the four measures`},
+		{"rule for qualities that falls", func(_ *string, _ *contest.Format, r *contest.Scoring, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
+			r.Quality.Ladder.Value = pts(-1)
+		}, "value of an item: -1: out of range; allowed: over 0 to 1,000,000 points"},
+		{"rules that nothing is scored by", func(_ *string, f *contest.Format, r *contest.Scoring, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
+			f.Components, f.Ties, *o = f.Components[:1], nil, nil
+			f.TeamTies = nil
+			r.Quality.Ladder.Value, r.Yield = pts(-1), contest.YieldRule{}
+		}, ""},
 		{"no rule for yields", func(_ *string, _ *contest.Format, r *contest.Scoring, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
 			r.Yield = contest.YieldRule{}
 		}, "yield step: missing; allowed: whole grades, thirds, tenths\nvalue of an item: missing; allowed: over 0 to 1,000,000 points\npoints for each step: missing; allowed: 0 to 1,000,000 points"},

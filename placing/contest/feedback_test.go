@@ -2,6 +2,8 @@ package contest_test
 
 import (
 	"maps"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -118,6 +120,41 @@ examination: 48 of 60
 			_, err := c.Feedback("7", bad.placings, bad.estimates, bad.hand)
 			faulttest.Text(t, err, bad.want)
 		})
+	}
+}
+
+// TestFeedbackInOrder: what was missed is told in the order of the classes of the
+// contest, and in a class by exhibit, in whatever order the cards come.
+func TestFeedbackInOrder(t *testing.T) {
+	_, rules, _, _ := springKey(t)
+	classes := []string{"rail", "cooler"}
+	var key []contest.OfficialFacts
+	var cards []contest.Estimate
+	for _, name := range []string{"cooler", "rail"} {
+		for _, n := range []int{2, 1} {
+			exhibit := n
+			if name == "rail" {
+				exhibit += 2
+			}
+			key = append(key, contest.OfficialFacts{Class: name, Exhibit: exhibit, Facts: contest.Facts{Quality: grade.Choice.Part(grade.Low), Yield: grade.Grades(3)}})
+			cards = append(cards, contest.Estimate{Class: name, Exhibit: exhibit, Member: contest.Member{ID: "7"}, Facts: contest.Facts{Quality: grade.Choice.Part(grade.High), Yield: grade.Grades(3.1)}})
+		}
+	}
+	c, err := contest.NewContest("", contest.Format{Components: []contest.Component{
+		{Name: "quality", Kind: contest.KindQuality, Classes: classes, Value: pts(40)},
+		{Name: "yield", Kind: contest.KindYield, Classes: classes, Value: pts(40)},
+	}}, rules, nil, key)
+	faulttest.Text(t, err, "")
+	f, err := c.Feedback("7", nil, cards, nil)
+	faulttest.Text(t, err, "")
+	var quality, yields []string
+	for i := range f.Quality {
+		quality = append(quality, f.Quality[i].Class+strconv.Itoa(f.Quality[i].Exhibit))
+		yields = append(yields, f.Yield[i].Class+strconv.Itoa(f.Yield[i].Exhibit))
+	}
+	want := []string{"rail3", "rail4", "cooler1", "cooler2"}
+	if !slices.Equal(quality, want) || !slices.Equal(yields, want) {
+		t.Errorf("quality %v, yield %v, want %v", quality, yields, want)
 	}
 }
 

@@ -409,6 +409,7 @@ func TestYieldRule(t *testing.T) {
 		{"taught, far off", "the whole item", taught, "1.00", "5.99", pts(10), 14},
 		{"taught, halves of a hundredth", "2.335 goes up to 2.34", taught, "2.335", "2.34", pts(0), 0},
 		{"nothing lost for a step", "a rule may ask and not charge", contest.YieldRule{Step: contest.Tenths, Rounding: grade.HalfUp, Value: pts(1), Each: pts(0)}, "2.0", "3.0", pts(0), 10},
+		{"a table that stays", "two steps cost what one costs, and three the whole item", contest.YieldRule{Step: contest.WholeGrades, Value: pts(4), Off: []contest.Points{pts(0), pts(2), pts(2), pts(4)}}, "1", "4", pts(2), 3},
 		{"a hundred and fifty steps", "every one counts", cheap, "1.0", "16.0", pts(3), 150},
 		{"a thousand steps", "every one counts", cheap, "-20.0", "80.0", pts(20), 1_000},
 		{"past a thousand steps", "as a thousand, more than a carcass can have", cheap, "-20.0", "80.1", pts(20), 1_001},

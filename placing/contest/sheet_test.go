@@ -64,6 +64,8 @@ func TestReadPlacings(t *testing.T) {
 		{"quotes, spaces, empty lines, byte order mark, line ends of two bytes", "as spreadsheets write them",
 			"\ufeffclass, member ,placing\r\n\r\n \"b, \"\"top\"\" \", 7 ,\"3-2-1-4\"\r\n",
 			[]contest.PlacingCard{{Class: `b, "top"`, Member: contest.Member{ID: "7"}, Card: order}}, nil},
+		{"no class in the first row", "a name is asked for before there is one to compare with",
+			"class,member,placing\n,1,3-2-1-4\n", nil, []string{"line 2, column 1 (class): class: missing; allowed: a name or number"}},
 		{"bad rows", "none of them stops the rest, and an open quote spoils its own line only",
 			"class,member,placing\n" +
 				"b,1,3-2-1-1\n" + // exhibit twice
@@ -144,6 +146,9 @@ func TestReadEstimates(t *testing.T) {
 		{"metric", "turned into the nearest 0.0001 of the customary unit",
 			"class,exhibit,member,fat_mm,ribeye_sq_cm,weight_kg\nb,60,7,12.7,64.516,45.359237\n",
 			[]contest.Estimate{{Class: "b", Exhibit: 60, Member: who, Facts: contest.Facts{Fat: grade.Inches(0.5), Ribeye: grade.SquareInches(10), Weight: grade.Pounds(100)}}}, nil},
+		{"metric at the greatest", "76.2 mm is 3 in, 161.29 sq cm is 25 sq in",
+			"class,exhibit,member,fat_mm,ribeye_sq_cm\nb,60,7,76.2,161.29\n",
+			[]contest.Estimate{{Class: "b", Exhibit: 60, Member: who, Facts: contest.Facts{Fat: grade.Inches(3), Ribeye: grade.SquareInches(25)}}}, nil},
 		{"centimeters", "1 cm is 0.3937 in",
 			"class,exhibit,member,fat_cm,ribeye_sq_cm,weight_kg\nb,60,7,1,64.516,45.3593\n",
 			[]contest.Estimate{{Class: "b", Exhibit: 60, Member: who, Facts: contest.Facts{

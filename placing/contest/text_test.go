@@ -56,7 +56,7 @@ func TestPoints(t *testing.T) {
 	if contest.PointsOf(math.NaN()).IsSet() || contest.PointsOf(math.Inf(1)) != contest.PointsUnits(math.MaxInt64) || contest.PointsOf(math.Inf(-1)) != contest.PointsUnits(math.MinInt64) || contest.PointsOf(0.00005) != contest.PointsUnits(1) || contest.PointsOf(-0.00005) != contest.PointsUnits(-1) {
 		t.Error("the ends of the range are wrong")
 	}
-	for format, want := range map[string]string{"%v": "7.5", "%s": "7.5", "%q": `"7.5"`, "%.0f": "8", "%.1f": "7.5", "%6.2f": "  7.50", "%f": "7.5", "%+.1f": "+7.5", "%#v": "contest.PointsUnits(75000)", "%d": "%!d(7.5)"} {
+	for format, want := range map[string]string{"%v": "7.5", "%s": "7.5", "%q": `"7.5"`, "%.0f": "8", "%.1f": "7.5", "%6.2f": "  7.50", "%f": "7.5", "%.2F": "7.50", "%+.1f": "+7.5", "%#v": "contest.PointsUnits(75000)", "%d": "%!d(7.5)"} {
 		if got := fmt.Sprintf(format, half); got != want {
 			t.Errorf("%s gives %q, want %q", format, got, want)
 		}

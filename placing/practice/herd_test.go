@@ -47,6 +47,9 @@ func correlations(t *testing.T) (r [traits][traits]int64) {
 // marbling-trial-2010): their product with their transpose is the matrix, to one
 // part in ten thousand.
 func TestTogether(t *testing.T) {
+	if got := correlate([traits]int64{}); got != ([traits]int64{}) {
+		t.Errorf("the mean carcass is %v off its mean", got)
+	}
 	r := correlations(t)
 	for i := range traits {
 		for j := range traits {
@@ -111,5 +114,18 @@ func TestCorrelations(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// TestCutsOfFifteen: three cuts of five use up all the points that a class of four
+// may lose. No draw is known that comes to them, so that only the door is asked.
+func TestCutsOfFifteen(t *testing.T) {
+	s := Spec{Exhibits: 4, LeastCut: 5}
+	if !s.possibleCuts() {
+		t.Error("5-5-5 is refused")
+	}
+	s.LeastCut = 6
+	if s.possibleCuts() {
+		t.Error("three cuts of 6 are taken")
 	}
 }

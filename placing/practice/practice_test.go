@@ -267,6 +267,7 @@ func TestRefused(t *testing.T) {
 		{"a cut in every pair of seven", practice.Spec{Exhibits: 7, LeastCut: 1}, "least cut: 1 in a class of 7: out of range; allowed: one that the size, the difficulty and the shape of the class leave room for"},
 		{"an easy class of eight", practice.Spec{Exhibits: 8, Difficulty: practice.Easy}, "difficulty: easy: out of range; allowed: hard or medium in a class of eight or more"},
 		{"grades that steers do not have", practice.Spec{Exhibits: 6, LeastGrades: 5}, "least grades: 5: out of range; allowed: up to 4, which the marbling of the herd can have"},
+		{"grades further away than any draw", herd(func(h *practice.Herd) { h.Marbling, h.MarblingSpread = grade.MustParseMarbling("Sm50"), 5 }, 2), "least grades: 2: out of range; allowed: up to 1, which the marbling of the herd can have"},
 		{"grades without spread", herd(func(h *practice.Herd) { h.MarblingSpread = 0 }, 2), "least grades: 2: out of range; allowed: up to 1, which the marbling of the herd can have"},
 		{"a grid without a price", practice.Spec{Sex: grade.Bull, Policy: class.ValuePolicy(price.Offer{Name: "five tiers", Base: decimal.New(300, 0), Tiers: []price.TierAmount{{Tier: grade.PrimeTier}, {Tier: grade.TopChoice}, {Tier: grade.LowChoice}, {Tier: grade.SelectTier}, {Tier: grade.StandardTier}}})}, each(4, ": tier: below standard: no price; allowed: prime, top choice, low choice, select, standard")},
 		{"sex", practice.Spec{Sex: 9}, each(4, ": sex class: sex class(9): unknown; allowed: steer, heifer, cow, bullock, bull")},
@@ -287,7 +288,11 @@ func TestRefused(t *testing.T) {
 			faulttest.Text(t, err, tt.want)
 		})
 	}
-	for _, edge := range []practice.Spec{{Exhibits: 2}, {Exhibits: 12}, {Spread: 1}, {Spread: 400}, {LeastGrades: 4, Spread: 400}, {Exhibits: 2, LeastCut: 8}, {LeastCut: 3}} {
+	for _, edge := range []practice.Spec{{Exhibits: 2}, {Exhibits: 12}, {Spread: 1}, {Spread: 400}, {LeastGrades: 4, Spread: 400}, {Exhibits: 2, LeastCut: 8}, {LeastCut: 3},
+		// Cuts that use up all the points there are.
+		{Exhibits: 5, Difficulty: practice.Hard, LeastCut: 2},
+		// Marbling of 95 and more is read as the next degree.
+		herd(func(h *practice.Herd) { h.Marbling, h.MarblingSpread = grade.MustParseMarbling("Sl94"), 1 }, 2)} {
 		_, err := practice.Make(1, edge)
 		faulttest.Text(t, err, "")
 	}
