@@ -137,6 +137,8 @@ func TestCells(t *testing.T) {
 		{"fat_in", "4.5E-01", sheet.Mapping{}, fat(grade.Inches(0.45))},
 		{"fat_in", "0.4500000", sheet.Mapping{}, fat(grade.Inches(0.45))},
 		{"fat_in", "0.45 in", sheet.Mapping{}, fat(grade.Inches(0.45))},
+		{"fat_in", "0 in", sheet.Mapping{}, fat(grade.Inches(0))}, // the ends of the limits, the slower way
+		{"fat_in", "3 in", sheet.Mapping{}, fat(grade.Inches(3))},
 		{"fat_in", "\u00a00.45", sheet.Mapping{}, fat(grade.Inches(0.45))},
 		{"fat_in", "0.76000000000000301", rounded, fat(grade.Inches(0.76))},
 		{"fat_in", "0,45", comma, fat(grade.Inches(0.45))},
@@ -216,6 +218,8 @@ func TestBadCells(t *testing.T) {
 		{"sex", "ox", sheet.Mapping{}, "sex class: ox: unknown" + sex},
 		{"sex", "B", sheet.Mapping{}, "sex class: B: unknown" + sex},
 		{"skeletal", "F10", sheet.Mapping{}, "skeletal maturity: F10: unknown" + age},
+		{"skeletal", "Ax5", sheet.Mapping{}, "skeletal maturity: Ax5: unknown" + age},
+		{"skeletal", "A5x", sheet.Mapping{}, "skeletal maturity: A5x: unknown" + age},
 		{"skeletal", "A", sheet.Mapping{}, "skeletal maturity: A: bad syntax" + age},
 		{"skeletal", "160", sheet.Mapping{}, "skeletal maturity: 160: bad syntax" + age},
 		{"skeletal", "99", numbers, "skeletal maturity: 99: out of range" + age},
@@ -388,6 +392,10 @@ func TestGradeParts(t *testing.T) {
 			[]string{"line 2, column 1 (sex): sex class: ox: unknown; allowed: steer, heifer, cow, bullock, bull; S, H or C; column 5 (fat_in): fat: x: bad syntax; allowed: a number, 0 in to 3 in"}},
 		{"neither", "id,HCW\n1,820\n", sheet.Mapping{}, []string{"sex class", "skeletal maturity", "lean maturity", "marbling"}, []string{"fat", "ribeye", "KPH", "weight"},
 			[]string{"line 1: header: missing; allowed: a column or an assumed value for all that is needed; for quality it lacks sex class, skeletal maturity, lean maturity, marbling, for yield fat, ribeye, KPH, weight"}},
+		{"ids that fall and come again", "id,marbling\n10,Sm40\n9,Sm40\n10,Sm50\n", sheet.Mapping{Assumed: sheet.Assumed{Sex: grade.Steer, Maturity: maturity.A.At(50)}}, nil, []string{"fat", "ribeye", "KPH", "weight"},
+			[]string{"Low Choice unset sex maturity", "Low Choice unset sex maturity", "Low Choice unset sex maturity; id 10 stands on line 2 too"}},
+		{"a tenth of a percent", yield + "0.45,12.4,0.1,820\n0.45,12.4,0.1001,820\n", sheet.Mapping{}, []string{"sex class", "skeletal maturity", "lean maturity", "marbling"}, nil,
+			[]string{"unset 2.793 none; KPH 0.1%: is this a fraction of 1?", "unset 2.79302 none"}},
 		{"kilograms", "fat_mm,ribeye_sq_cm,kph_pct,weight_kg\n11,80,2.5,600\n", sheet.Mapping{}, []string{"sex class", "skeletal maturity", "lean maturity", "marbling"}, nil,
 			[]string{"unset 5.14128968 none; weight 1322.7736 lb is outside the usual 400 lb to 1300 lb; weight 600.0 kg: are these pounds?"}},
 		{"pounds that are headed kilograms", "weight_kg,BF,REA,KPH\n400,11,80,2.5\n", sheet.Mapping{Columns: map[string]string{"weight_kg": "weight_lb", "BF": "fat_mm", "REA": "ribeye_sq_cm", "KPH": "kph_pct"}}, []string{"sex class", "skeletal maturity", "lean maturity", "marbling"}, nil,
@@ -801,13 +809,13 @@ func TestWriteRefuses(t *testing.T) {
 			if d := cmp.Diff(tt.want, err.Error()); d != "" {
 				t.Errorf("(-want +got):\n%s", d)
 			}
-			if err := w.Write(sheet.Row{ID: "2", Carcass: grade.Carcass{Lean: grade.Lean{BelowCutter: true}}, Extra: []string{"a,b"}}); err != nil {
+			if err := w.Write(sheet.Row{ID: "2", Carcass: grade.Carcass{Marbling: grade.Abundant.At(100), Lean: grade.Lean{BelowCutter: true}}, Extra: []string{"a,b"}}); err != nil {
 				t.Error(err)
 			}
 			if err := w.Flush(); err != nil {
 				t.Error(err)
 			}
-			if d := cmp.Diff(strings.TrimSuffix(full, "\n")+",note\n2,,,,,,,,,yes,,,,,,,,,,\"a,b\"\n", out.String()); d != "" {
+			if d := cmp.Diff(strings.TrimSuffix(full, "\n")+",note\n2,,,,,,Ab100,,,yes,,,,,,,,,,\"a,b\"\n", out.String()); d != "" {
 				t.Errorf("sheet (-want +got):\n%s", d)
 			}
 		})
