@@ -15,6 +15,7 @@ import (
 	"example.com/ribface/grade"
 	"example.com/ribface/grade/sheet"
 	"example.com/ribface/internal/testkit"
+	"example.com/ribface/internal/testkit/faulttest"
 	"example.com/ribface/maturity"
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
@@ -402,6 +403,10 @@ func TestGradeParts(t *testing.T) {
 			[]string{"unset 5.14128968 none; weight 1322.7736 lb is outside the usual 400 lb to 1300 lb; weight 600.0 kg: are these pounds?"}},
 		{"pounds that are headed kilograms", "weight_kg,BF,REA,KPH\n400,11,80,2.5\n", sheet.Mapping{Columns: map[string]string{"weight_kg": "weight_lb", "BF": "fat_mm", "REA": "ribeye_sq_cm", "KPH": "kph_pct"}}, []string{"sex class", "skeletal maturity", "lean maturity", "marbling"}, nil,
 			[]string{"unset 1.63475 none; weight 400 lb: are these kilograms?"}},
+		{"no bone in the first column", "skeletal,lean,sex,marbling\n,A50,steer,Sm40\n", sheet.Mapping{}, nil, []string{"fat", "ribeye", "KPH", "weight"},
+			[]string{"line 2, column 1 (skeletal): skeletal maturity: missing; allowed: A00 to E100"}},
+		{"by column", "note,maturity,sex,marbling\na\rb,F10,ox,Sm40\n", sheet.Mapping{}, nil, []string{"fat", "ribeye", "KPH", "weight"},
+			[]string{`line 2, column 1 (note): cell: "a\rb": bad syntax; allowed: one line of text; column 2 (maturity): overall maturity: F10: unknown; allowed: A00 to E100, for skeletal and lean alike; column 3 (sex): sex class: ox: unknown; allowed: steer, heifer, cow, bullock, bull; S, H or C`}},
 		{"no lean, papers", "sex,skeletal,papers_months,marbling\nsteer,A60,20,Sm40\n", sheet.Mapping{}, nil, []string{"fat", "ribeye", "KPH", "weight"},
 			[]string{"Low Choice unset none"}},
 		{"mapped kilograms", "Hot kg,BF,REA,KPH\n600,11,80,2.5\n", sheet.Mapping{Columns: map[string]string{"hot KG": "weight_kg", "BF": "fat_mm", "REA": "ribeye_sq_cm", "KPH": "kph_pct"}}, []string{"sex class", "skeletal maturity", "lean maturity", "marbling"}, nil,
@@ -824,6 +829,14 @@ func TestWriteRefuses(t *testing.T) {
 			}
 		})
 	}
+}
+
+// TestWriteSecondExtra: an extra cell is named by its own column.
+func TestWriteSecondExtra(t *testing.T) {
+	w, err := sheet.NewWriter(io.Discard, "note", "pen")
+	faulttest.Text(t, err, "")
+	faulttest.Text(t, w.Write(sheet.Row{ID: "1", Carcass: steer, Extra: []string{"x", "y\n"}}),
+		`line 2, id 1, column 21: extra cell: "y\n": bad syntax; allowed: one line of text`)
 }
 
 func TestNewWriterErrors(t *testing.T) {
