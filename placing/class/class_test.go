@@ -75,6 +75,12 @@ func TestGradeRefuses(t *testing.T) {
 	if g := graded(t, light); g.Assessment(1) != g.Assessment(2) {
 		t.Error("the posted weight is not the weight of all")
 	}
+	for _, w := range []float64{100, 1800} {
+		light.Posted = grade.Pounds(w)
+		if _, err := light.Grade(); err != nil {
+			t.Errorf("posted %v: %v", light.Posted, err)
+		}
+	}
 }
 
 func TestGraded(t *testing.T) {
