@@ -158,6 +158,8 @@ func TestOfficialRefuses(t *testing.T) {
 	// Text that does not make an official placing.
 	_, err = placing.ParseOfficial("3-2-1-4")
 	faulttest.Parse(t, "no cuts", err, placing.ParseError{Kind: "official placing", Input: "3-2-1-4", Allowed: "an order and its cuts, as 3-2-1-4 cuts 2-8-2", Err: placing.ErrSyntax})
+	_, err = placing.ParseOfficial("3-2-1-4 cuts")
+	faulttest.Text(t, err, `cuts: "": bad syntax; allowed: 1 to 11 cuts of 0 to 50 with hyphens between, as 2-8-2`)
 	for in, reason := range map[string]error{"3-2-1-5 cuts 2-8-2": placing.ErrRange, "3-2-1-4 cuts 2-8-99": placing.ErrRange, "3-2-1-4 cuts 2-8": placing.ErrRange} {
 		got, err := placing.ParseOfficial(in)
 		if got != (placing.Official{}) || err == nil {

@@ -464,6 +464,7 @@ func TestPanelRefuses(t *testing.T) {
 		{"no order", []placing.Vote{{Order: four}, {}}, "vote 2: order: missing; allowed: an order of 2 to 12 exhibits", placing.ErrMissing},
 		{"another size", []placing.Vote{{Order: four}, {Order: placing.MustParseOrder("2-1-3")}}, "vote 2: order: 2-1-3: out of range; allowed: an order of 4 exhibits", placing.ErrRange},
 		{"cuts of another size", []placing.Vote{{Order: four, Cuts: placing.MustParseCuts("2-2")}}, "vote 1: cuts: 2-2: out of range; allowed: none, or 3 cuts for 4 exhibits", placing.ErrRange},
+		{"as many officials as there may be, and one", []placing.Vote{{Order: four, Count: 1_000_000}, {Order: four}}, "vote 2: count: 1: out of range; allowed: 1 or more, 0 for 1, and at most 1000000 on the panel", placing.ErrRange},
 		{"a negative count", []placing.Vote{{Order: four, Count: -1}}, "vote 1: count: -1: out of range; allowed: 1 or more, 0 for 1, and at most 1000000 on the panel", placing.ErrRange},
 		{"too many officials", []placing.Vote{{Order: four, Count: 999_999}, {Order: four, Count: 2}}, "vote 2: count: 2: out of range; allowed: 1 or more, 0 for 1, and at most 1000000 on the panel", placing.ErrRange},
 	}

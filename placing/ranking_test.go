@@ -91,6 +91,7 @@ func TestParseRanking(t *testing.T) {
 		{"a tie out of order is written ascending", "4=1=2 3", "1=2=4 3", ""},
 		{"all level", "1=2", "1=2", ""},
 		{"twelve", "12 11 10 9 8 7 6 5 4 3 2 1", "12 11 10 9 8 7 6 5 4 3 2 1", ""},
+		{"twelve with a tie", "12 11 10 9 8 7 6 5 4 3 1=2", "12 11 10 9 8 7 6 5 4 3 1=2", ""},
 		{"empty", "", "", `ranking: "": bad syntax; allowed: 2 to 12 exhibit numbers from the top, each once, a space or = for level between, as 3 1=2 4`},
 		{"one alone", "1", "", `ranking: "1": out of range; allowed: 2 to 12 exhibit numbers from the top, each once, a space or = for level between, as 3 1=2 4`},
 		{"thirteen", "1 2 3 4 5 6 7 8 9 10 11 12 13", "", `ranking: "1 2 3 4 5 6 7 8 9 10 11 12 13": out of range; allowed: 2 to 12 exhibit numbers from the top, each once, a space or = for level between, as 3 1=2 4`},
@@ -183,6 +184,16 @@ func TestRankingPlaces(t *testing.T) {
 	faulttest.Text(t, err, "ranking: unset: out of range; allowed: a ranking of 0 exhibits")
 	_, err = r.Against(ranking("1 2"))
 	faulttest.Text(t, err, "ranking: 1 2: out of range; allowed: a ranking of 4 exhibits")
+	// Ties of the one and of the other count alike: 5 pairs of 6, by the root of 5 times 6.
+	one, err := ranking("1 2 3=4").Against(ranking("1 2 3 4"))
+	faulttest.Text(t, err, "")
+	other, err := ranking("1 2 3 4").Against(ranking("1 2 3=4"))
+	faulttest.Text(t, err, "")
+	for _, p := range []placing.Pairs{one, other} {
+		if tau, ok := p.TauB(); !ok || math.Abs(tau-5/math.Sqrt(30)) > 1e-15 {
+			t.Errorf("tau-b of %+v: %v", p, tau)
+		}
+	}
 	pairs, err := ranking("1=2").Against(ranking("1 2"))
 	if tau, ok := pairs.TauB(); ok || tau != 0 || err != nil {
 		t.Errorf("all level: %v %v %v", tau, ok, err)

@@ -392,6 +392,10 @@ func TestFitRefused(t *testing.T) {
 		}
 		wantError(t, tt.name, tt.want, err)
 	}
+	light := four()
+	light.Posted = grade.Pounds(300)
+	_, err := class.Replay([]class.Policy{class.DefaultPolicy(), valuePolicy()}, past[0], class.Past{Class: graded(t, light), Order: placing.MustParseOrder("1-2-3-4"), Cuts: placing.MustParseCuts("3-4-5")})
+	wantError(t, "no price", "policy 2: past class 2: exhibit 1: weight: 300 lb: no price; allowed: 400 lb and over\npolicy 2: past class 2: exhibit 2: weight: 300 lb: no price; allowed: 400 lb and over\npolicy 2: past class 2: exhibit 3: weight: 300 lb: no price; allowed: 400 lb and over\npolicy 2: past class 2: exhibit 4: weight: 300 lb: no price; allowed: 400 lb and over", err)
 	for _, err := range []error{
 		func() error { _, err := class.Fit(class.DefaultPolicy(), cuts); return err }(),
 		func() error { _, err := class.Replay(class.Policies(), cuts); return err }(),

@@ -128,6 +128,7 @@ func TestDecideRefused(t *testing.T) {
 	light.Posted = grade.Pounds(300)
 	h := graded(t, light)
 	_, err = h.Decide(valuePolicy(), 1, 2)
+	wantError(t, "no price", "exhibit 1: weight: 300 lb: no price; allowed: 400 lb and over\nexhibit 2: weight: 300 lb: no price; allowed: 400 lb and over\nexhibit 3: weight: 300 lb: no price; allowed: 400 lb and over\nexhibit 4: weight: 300 lb: no price; allowed: 400 lb and over", err)
 	if _, err2 := h.Place(valuePolicy()); !errors.Is(err, price.ErrNoPrice) || !errors.Is(err2, price.ErrNoPrice) {
 		t.Errorf("no price: %v, %v", err, err2)
 	}
@@ -405,6 +406,59 @@ func TestCouldReverseByMaturity(t *testing.T) {
 	}
 }
 
+// TestCouldReverseBothAges has a pair that turns only if bone and lean are both
+// younger, or both older, than they were seen: at the line of the top Choice.
+func TestCouldReverseBothAges(t *testing.T) {
+	p := class.DefaultPolicy()
+	for _, tt := range []struct {
+		name      string
+		age       maturity.Score
+		tolerance int
+		want      int
+	}{
+		{"B05, not young enough", maturity.B.At(5), 5, 0},
+		{"B05 may be A99", maturity.B.At(5), 6, 1},
+		{"A95, not old enough", maturity.A.At(95), 4, 0},
+		{"A95 may be B00", maturity.A.At(95), 5, 1},
+	} {
+		// Top Choice with a yield higher by 1 goes over the other Choice, and under top Choice.
+		g := graded(t, classOf(aged(rib("Mt10", 0.8, 13), tt.age, tt.age), rib("Sm90", 0.4, 13)))
+		if tt.age.Group() == maturity.B {
+			g = graded(t, classOf(aged(rib("Mt10", 0.4, 13), tt.age, tt.age), rib("Mt10", 0.8, 13)))
+		}
+		all, err := g.CouldReverse(p, grade.Tolerances{Maturity: tt.tolerance})
+		if err != nil || len(all) != tt.want {
+			t.Errorf("%s: %v, %v", tt.name, all, err)
+		}
+	}
+}
+
+// TestBottomGroup has an old carcass, much the leaner, at the line of the group that
+// stays at the bottom.
+func TestBottomGroup(t *testing.T) {
+	p := class.DefaultPolicy()
+	p.Bottom, p.BottomDark, p.BottomGroup = 0, 0, maturity.C
+	for age, want := range map[maturity.Score]int{maturity.C.At(0): 1, maturity.B.At(99): 2} {
+		a, b := rib("Tr50", 1.2, 10), aged(rib("Tr50", 0.1, 15), age, age)
+		if d := decide(t, p, a, b); d.Upper != want {
+			t.Errorf("%v: %v", age, d)
+		}
+	}
+}
+
+// TestTieByMuscling has two carcasses alike but for the muscling that the walk saw,
+// and a policy that looks at it last.
+func TestTieByMuscling(t *testing.T) {
+	c := classOf(rib("Sm40", 0.4, 13), rib("Sm40", 0.4, 13))
+	c.Walk = class.Walk{{Site: class.RoundWidth, Order: class.MustParseRanking("2 1")}}
+	p := class.NotesPolicy()
+	p.Walk, p.Ties = false, []class.Ground{class.ByMuscling}
+	d, err := graded(t, c).Decide(p, 1, 2)
+	if err != nil || d.Upper != 2 || d.Ground != class.ByMuscling {
+		t.Errorf("%v, %v", d, err)
+	}
+}
+
 // TestCeilingWithoutAdvantages has the rule of Choice against Select alone.
 func TestCeilingWithoutAdvantages(t *testing.T) {
 	p := class.DefaultPolicy()
@@ -415,6 +469,7 @@ func TestCeilingWithoutAdvantages(t *testing.T) {
 	}{
 		{rib("Sm10", 0.4, 13), rib("Sl10", 0.4, 13), "1 over 2 by quality tier, 1 tier better in quality, equal in yield; margin 0.72"},
 		{rib("Sm10", 0.8, 13), rib("Sl10", 0.4, 13), "2 over 1 by Choice against Select, 1 tier lower in quality, yield lower by 1; margin 0.12, close"},
+		{rib("Sm10", 0.688, 13), rib("Sl10", 0.448, 13), "1 over 2 by quality tier, 1 tier better in quality, yield higher by 0.6; margin 0.00000001, close"},
 		{rib("Mt10", 1.8, 13), rib("Sl10", 0.1, 13), "1 over 2 by quality tier, 2 tiers better in quality, yield higher by 4.25; no yield could turn it"},
 	} {
 		if got := decide(t, p, tt.a, tt.b).String(); got != tt.want {

@@ -510,6 +510,9 @@ func TestSpokenByHand(t *testing.T) {
 	lighter.Measures.Weight = grade.Pounds(700)
 	dark := x
 	dark.Lean.Dark = grade.DarkThird
+	old := aged(steer("Tr50", 0.4, 13, 2.5, 800), maturity.D.At(50), maturity.D.At(50))
+	oldDark := old
+	oldDark.Lean.Dark = grade.DarkThird
 	for _, tt := range []struct {
 		name         string
 		upper, lower grade.Carcass
@@ -518,6 +521,7 @@ func TestSpokenByHand(t *testing.T) {
 		{"two alike", x, x, "In a close pair I placed 1 over 2, with little to see between them.", "1 goes over 2, with little to see between them."},
 		{"a yield that the weight alone makes", lighter, x, "I placed 1 over 2 on cutability. 1 should have the lower yield grade.", "1 goes over 2 on cutability. 1 should have the lower yield grade."},
 		{"nothing for it", x, far, "I placed 1 over 2, though I saw nothing that speaks for it. I grant that 2 had a much higher degree of marbling and should grade Prime.", "1 goes over 2, though nothing that is seen speaks for it. I grant that 2 had a much higher degree of marbling and should grade Prime."},
+		{"a dark cutter of the same grade", old, oldDark, "I placed 1 over 2 on quality. 2 is a dark cutter.", "1 goes over 2 on quality. 2 is a dark cutter."},
 		{"a dark cutter", x, dark, "I placed 1 over 2 on quality. 1 should grade Choice, where 2, a dark cutter, is Select.", "1 goes over 2 on quality. 1 should grade Choice, where 2, a dark cutter, is Select."},
 	} {
 		r, err := graded(t, classOf(tt.upper, tt.lower)).Reasons(placing.MustParseOrder("1-2"), class.DefaultPolicy())
