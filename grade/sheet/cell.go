@@ -106,7 +106,7 @@ func (m *Mapping) maturity(cell string) (maturity.Score, error) {
 		}
 		return 0, grade.ErrRange
 	}
-	if len(cell) == 3 && cell[0]-'A' <= 'E'-'A' && cell[1]-'0' <= 9 && cell[2]-'0' <= 9 { // the usual spelling, quickly
+	if len(cell) == 3 && cell[0]-'A' <= 'E'-'A' && max(cell[1]-'0', cell[2]-'0') <= 9 { // the usual spelling, quickly
 		return maturity.Group(cell[0] - 'A' + 1).At(int(cell[1]-'0')*10 + int(cell[2]-'0')), nil
 	}
 	if point, ok := m.Maturity.Point(); ok && len(cell) == 1 {

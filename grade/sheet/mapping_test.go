@@ -245,6 +245,14 @@ func TestPropose(t *testing.T) {
 			Mapping:  sheet.Mapping{Separator: "|", Columns: map[string]string{"Ear_Tag": "id", "BF [cm]": "fat_cm", "LMA (sq. cm)": "ribeye_sq_cm", "Hot Carcass Weight - lbs": "weight_lb"}},
 			Unplaced: []string{"Live weight (lb)"},
 			Lacking:  []string{"quality: sex class", "quality: skeletal maturity", "quality: lean maturity", "quality: marbling", "yield: KPH"}}},
+		{"looks at their ends", "BF,REA,HCW\n3,25,450\n3,25,450\n", sheet.Proposal{
+			Mapping: sheet.Mapping{Separator: ",", Columns: map[string]string{"BF": "fat_mm", "REA": "ribeye_sq_in", "HCW": "weight_lb"}},
+			Lacking: []string{"quality: sex class", "quality: skeletal maturity", "quality: lean maturity", "quality: marbling", "yield: KPH"},
+			Doubts:  []string{`"BF": no unit; taken for mm, since the middle of the cells is 3`, `"REA": no unit; taken for sq in, since the middle of the cells is 25`, `"HCW": no unit; taken for lb, since the middle of the cells is 450`}}},
+		{"looks past their ends", "BF,REA,HCW\n2.9,26,449\n2.9,26,449\n", sheet.Proposal{
+			Mapping: sheet.Mapping{Separator: ",", Columns: map[string]string{"BF": "fat_in", "REA": "ribeye_sq_cm", "HCW": "weight_kg"}},
+			Lacking: []string{"quality: sex class", "quality: skeletal maturity", "quality: lean maturity", "quality: marbling", "yield: KPH"},
+			Doubts:  []string{`"BF": no unit; taken for in, since the middle of the cells is 2.9`, `"REA": no unit; taken for sq cm, since the middle of the cells is 26`, `"HCW": no unit; taken for kg, since the middle of the cells is 449`}}},
 		{"no unit and no number", "HCW\nheavy\n", sheet.Proposal{
 			Mapping: sheet.Mapping{Separator: ",", Columns: map[string]string{"HCW": "weight_lb"}},
 			Lacking: []string{"quality: sex class", "quality: skeletal maturity", "quality: lean maturity", "quality: marbling", "yield: fat", "yield: ribeye", "yield: KPH"},

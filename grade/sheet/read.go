@@ -135,7 +135,7 @@ func (m Mapping) NewReader(file string, r io.Reader) (*Reader, error) {
 func (m *Mapping) compile() (all []lines.Column[Row]) {
 	add := func(heading string, c *column, needed bool) {
 		all = append(all, lines.Column[Row]{Name: heading, Fact: c.Field, Path: c.path, Needed: needed, Allowed: c.Allowed, Read: func(row *Row, cell string) error {
-			if cell[0] <= ' ' || cell[0] >= 0x80 || cell[len(cell)-1] <= ' ' || cell[len(cell)-1] >= 0x80 {
+			if max(cell[0]-'!', cell[len(cell)-1]-'!') > '~'-'!' { // an end that is no visible ASCII
 				if cell = text.Trim(cell); cell == "" {
 					return nil
 				}
@@ -466,10 +466,7 @@ func (s *Reader) read(cells *lines.Cells, block lines.Block, out []result, rules
 	rows := strings.Count(block.Text, "\n") + 1
 	out = slices.Grow(out, rows)
 	width := len(s.head.Unread)
-	var extra []string
-	if width > 0 {
-		extra = make([]string, 0, rows*width)
-	}
+	extra := make([]string, 0, rows*width)
 	size := 0
 	for {
 		line, n, ok, err := block.Next()
