@@ -193,6 +193,7 @@ func TestCells(t *testing.T) {
 		{"dark", "Full", sheet.Mapping{}, grade.Carcass{Lean: grade.Lean{Dark: grade.DarkFull}}},
 		{"dark", "No", sheet.Mapping{}, grade.Carcass{}},
 		{"below_cutter", "Y", sheet.Mapping{}, grade.Carcass{Lean: grade.Lean{BelowCutter: true}}},
+		{"fat_in", "\u00a0", sheet.Mapping{}, grade.Carcass{}}, // a blank that no break parts says nothing
 		{"fat_in", "na", sheet.Mapping{Missing: []string{".", " NA"}}, grade.Carcass{}},
 	}
 	for _, tt := range tests {
