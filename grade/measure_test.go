@@ -152,6 +152,7 @@ func TestParseMeasures(t *testing.T) {
 		{"no number", "a unit alone", thickness, "in", 0, "", "", grade.ErrSyntax},
 		{"space alone", "no number", thickness, " ", 0, "", "", grade.ErrSyntax},
 		{"word", "no number", thickness, "thick", 0, "", "", grade.ErrSyntax},
+		{"unknown unit after a 9", "the number ends at its last digit", thickness, "0.59 lb", 0, "lb", "", grade.ErrUnknown},
 		{"unknown unit", "names no unit of thickness", thickness, "0.6 lb", 0, "lb", "", grade.ErrUnknown},
 		{"unit in capitals", "case does not count", thickness, "0.6 IN", 6000, "", "", nil},
 		{"two spaces", "any number", thickness, "0.6  in", 6000, "", "", nil},

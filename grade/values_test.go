@@ -162,13 +162,13 @@ func TestFormats(t *testing.T) {
 		v      any
 		want   string
 	}{
-		{"%v", fat, "0.65 in"}, {"%s", fat, "0.65 in"}, {"%q", fat, `"0.65 in"`}, {"%f", fat, "0.65"}, {"%.1f", fat, "0.7"}, {"%.2f", fat, "0.65"}, {"%.4f", fat, "0.6500"},
+		{"%v", fat, "0.65 in"}, {"%s", fat, "0.65 in"}, {"%q", fat, `"0.65 in"`}, {"%f", fat, "0.65"}, {"%.1f", fat, "0.7"}, {"%.2f", fat, "0.65"}, {"%.3F", fat, "0.650"}, {"%.4f", fat, "0.6500"},
 		{"%8.2f|", fat, "    0.65|"}, {"%-8.1f|", fat, "0.7     |"}, {"%+.1f", fat, "+0.7"}, {"%#v", fat, "grade.Inches(0.65)"}, {"%10v|", fat, "   0.65 in|"}, {"%d", fat, "%!d(0.65 in)"},
 		{"%.1f", grade.Inches(-0.65), "-0.7"}, {"%.1f", grade.Inches(0.6499), "0.6"}, {"%v", share, "2.5%"}, {"%.0f", share, "3"}, {"%#v", grade.SquareInches(11.9), "grade.SquareInches(11.9)"},
 		{"%#v", share, "grade.Percent(2.5)"}, {"%#v", grade.Pounds(842), "grade.Pounds(842)"}, {"%v", grade.Pounds(842), "842 lb"}, {"%f", grade.Pounds(842), "842"}, {"%.1f", grade.Pounds(842), "842.0"},
 		{"%v", none, "not taken"}, {"%.1f", none, "not taken"}, {"%#v", none, "grade.Thickness{}"}, {"%#v", grade.Area{}, "grade.Area{}"}, {"%#v", grade.Inches(0), "grade.Inches(0)"},
 		{"%#v", grade.Inches(math.NaN()), "grade.Inches(math.NaN())"}, {"%#v", grade.Percent(math.Inf(1)), "grade.Percent(math.Inf(1))"}, {"%#v", grade.Pounds(math.Inf(-1)), "grade.Pounds(math.Inf(-1))"}, {"%.1f", grade.Inches(math.NaN()), "not a number"},
-		{"%v", y, "2.96"}, {"%s", y, "2.96"}, {"%q", y, `"2.96"`}, {"%f", y, "2.96"}, {"%.1f", y, "2.9"}, {"%.2f", y, "2.96"}, {"%.0f", y, "2"}, {"%8.2f|", y, "    2.96|"}, {"%-8.1f|", y, "2.9     |"}, {"%+.1f", y, "+2.9"}, {"%.10f", y, "2.9600000000"},
+		{"%v", y, "2.96"}, {"%s", y, "2.96"}, {"%q", y, `"2.96"`}, {"%f", y, "2.96"}, {"%.1f", y, "2.9"}, {"%.2f", y, "2.96"}, {"%.3F", y, "2.960"}, {"%.0f", y, "2"}, {"%8.2f|", y, "    2.96|"}, {"%-8.1f|", y, "2.9     |"}, {"%+.1f", y, "+2.9"}, {"%.10f", y, "2.9600000000"},
 		{"%.1f", low, "-0.1"}, {"%.0f", low, "-1"}, {"%+.1f", low, "-0.1"}, {"%v", unset, "unset"}, {"%.1f", unset, "unset"}, {"%.1f", grade.Grades(0), "0.0"},
 		{"%.1f", grade.ShortcutGrades(2.96), "2.9"}, {"%#v", grade.ShortcutYield{}, "grade.ShortcutYield{}"}, {"%#v", unset, "grade.Yield{}"},
 	} {

@@ -530,3 +530,19 @@ func TestNarrowBand(t *testing.T) {
 		}
 	}
 }
+
+// TestValueOnTheEdge has a carcass on the edge of a band, which any yield more turns:
+// the margin is the least there is, whichever bands come after it.
+func TestValueOnTheEdge(t *testing.T) {
+	p := class.ValuePolicy(price.Offer{Name: "invented", Base: decimal.New(300, 0), YieldEdge: price.EdgeLower,
+		Tiers: []price.TierAmount{{Tier: grade.TopChoice, Amount: decimal.New(5, 0)}, {Tier: grade.LowChoice}},
+		Yield: []price.Band[grade.Yield]{
+			{From: grade.Grades(0), To: grade.Grades(3), Amount: decimal.New(10, 0)},
+			{From: grade.Grades(3), To: grade.Grades(4)},
+			{From: grade.Grades(4), Amount: decimal.New(-10, 0)},
+		}})
+	d, err := graded(t, classOf(rib("Sm40", 0.448, 13), rib("Mt40", 0.648, 13))).Decide(p, 1, 2) // 3 and 3.5
+	if err != nil || d.Upper != 1 || d.Firm || d.Margin != grade.Grades(0.00000001) {
+		t.Errorf("%v, %v", d, err)
+	}
+}
