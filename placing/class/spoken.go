@@ -449,11 +449,8 @@ func (s *speaker) inside() string {
 
 const wholeInside = "kidney, pelvic and heart fat"
 
-// Of more sites than these the first are named.
-const (
-	mostSites   = 4
-	mostMuscles = 3
-)
+// mostSites is how many sites of fat are named, the first ones.
+const mostSites = 4
 
 // outside says where the exhibit is trimmer; in the same places, where those are
 // three or more and were the last that were named.
@@ -496,7 +493,7 @@ func (s *speaker) remember(said string, a side) {
 func (s *speaker) muscle(a side) []predicate {
 	var items []string
 	sites := a.sites(false)
-	for i := 0; i < len(sites) && len(items) < mostMuscles; i++ {
+	for i := 0; i < len(sites); i++ {
 		words := siteTerms[sites[i]].better
 		// The traits of the round, and what is thicker, are said in one.
 		if sites[i] < MuscleLoin && i+1 < len(sites) && sites[i+1] < MuscleLoin {

@@ -537,6 +537,38 @@ func TestSpokenByHand(t *testing.T) {
 	}
 }
 
+// TestAdvantagesInWords holds from which difference in yield each size is said, both
+// sides of the line, and that of many sites of fat four are named.
+func TestAdvantagesInWords(t *testing.T) {
+	said := func(c class.Class) string {
+		r, err := graded(t, c).Reasons(placing.MustParseOrder("1-2"), class.DefaultPolicy())
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r.Spoken()[1]
+	}
+	for _, tt := range []struct {
+		fat        float64 // of the lower, where the upper has 0.4: 0.1 in is 0.25
+		from, less string
+	}{
+		{0.54, "an advantage of about half a yield grade.", "should have the lower yield grade."},
+		{0.7, "an advantage of about a full yield grade.", "about half a yield grade."},
+		{0.9, "an advantage of about a yield grade and a half.", "about a full yield grade."},
+		{1.1, "an advantage of about two yield grades.", "about a yield grade and a half."},
+		{1.3, "an advantage of more than two yield grades.", "about two yield grades."},
+	} {
+		for fat, want := range map[float64]string{tt.fat: tt.from, tt.fat - 0.001: tt.less} {
+			if got := said(classOf(rib("Sm40", 0.4, 13), rib("Sm40", fat, 13))); !strings.HasSuffix(got, want) {
+				t.Errorf("%v in: %q, want %q", fat, got, want)
+			}
+		}
+	}
+	c := walked(classOf(rib("Sm40", 0.4, 13), rib("Sm40", 0.4, 13)), "fat over round: 2 1", "fat over rump: 2 1", "fat over loin edge: 2 1", "fat over rib: 2 1", "fat over plate: 2 1", "fat over clod: 2 1")
+	if got, want := said(c), "I placed 1 over 2 on trimness. 1 was trimmer over the round, rump, loin edge and lower rib."; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
 // hanging makes one of the invented carcasses of the golden sets.
 func hanging(sex grade.Sex, marbling string, lean grade.Lean, fat, ribeye, kph float64) grade.Carcass {
 	return grade.Carcass{
