@@ -433,6 +433,18 @@ func TestCouldReverseBothAges(t *testing.T) {
 	}
 }
 
+// TestCouldReverseByTier has a Choice that goes under the leaner Select as soon as it
+// may be Select itself.
+func TestCouldReverseByTier(t *testing.T) {
+	g := graded(t, classOf(rib("Sm20", 0.5, 13), rib("Sl60", 0.1, 13)))
+	for _, tt := range []struct{ tolerance, want int }{{20, 0}, {21, 1}} {
+		all, err := g.CouldReverse(class.DefaultPolicy(), grade.Tolerances{Marbling: tt.tolerance})
+		if err != nil || len(all) != tt.want {
+			t.Errorf("marbling within %d: %v, %v", tt.tolerance, all, err)
+		}
+	}
+}
+
 // TestBottomGroup has an old carcass, much the leaner, at the line of the group that
 // stays at the bottom.
 func TestBottomGroup(t *testing.T) {
