@@ -20,7 +20,7 @@ const (
 // opening, for each pair from the top, and for the last exhibit. The opening names
 // the placing. A pair has a general statement, then what decided, then what else
 // speaks for the upper, and at last one or two grants. Sites of the carcass are
-// named together from the round down.
+// named together from the round down, of those of fat the first four.
 //
 // Only what is seen is said: differences of a [Size], and nothing by number but
 // the exhibits and whole or half yield grades. The quality grade stands with the
