@@ -402,9 +402,9 @@ func TestGradeParts(t *testing.T) {
 			[]string{"unset 5.14128968 none; weight 1322.7736 lb is outside the usual 400 lb to 1300 lb; weight 600.0 kg: are these pounds?"}},
 		{"kilograms first", "weight_kg,fat_mm,ribeye_sq_cm,kph_pct\n600,11,80,2.5\n", sheet.Mapping{}, []string{"sex class", "skeletal maturity", "lean maturity", "marbling"}, nil,
 			[]string{"unset 5.14128968 none; weight 1322.7736 lb is outside the usual 400 lb to 1300 lb; weight 600.0 kg: are these pounds?"}},
-		{"500 lb and 1300 lb", yield + "0.45,12.4,2.5,500\n0.45,12.4,2.5,499.9\n", sheet.Mapping{}, []string{"sex class", "skeletal maturity", "lean maturity", "marbling"}, nil,
+		{"500 lb and less", yield + "0.45,12.4,2.5,500\n0.45,12.4,2.5,499.9\n", sheet.Mapping{}, []string{"sex class", "skeletal maturity", "lean maturity", "marbling"}, nil,
 			[]string{"unset 2.057 none", "unset 2.05662 none; weight 499.9 lb: are these kilograms?"}},
-		{"1300 lb in kilograms", "fat_in,ribeye_sq_in,kph_pct,weight_kg\n0.45,12.4,2.5,589.6701\n0.45,12.4,2.5,589.7\n", sheet.Mapping{}, []string{"sex class", "skeletal maturity", "lean maturity", "marbling"}, nil,
+		{"1300 lb in kilograms and more", "fat_in,ribeye_sq_in,kph_pct,weight_kg\n0.45,12.4,2.5,589.6701\n0.45,12.4,2.5,589.7\n", sheet.Mapping{}, []string{"sex class", "skeletal maturity", "lean maturity", "marbling"}, nil,
 			[]string{"unset 5.097 none", "unset 5.0972508 none; weight 1300.066 lb is outside the usual 400 lb to 1300 lb; weight 589.7 kg: are these pounds?"}},
 		{"pounds that are headed kilograms", "weight_kg,BF,REA,KPH\n400,11,80,2.5\n", sheet.Mapping{Columns: map[string]string{"weight_kg": "weight_lb", "BF": "fat_mm", "REA": "ribeye_sq_cm", "KPH": "kph_pct"}}, []string{"sex class", "skeletal maturity", "lean maturity", "marbling"}, nil,
 			[]string{"unset 1.63475 none; weight 400 lb: are these kilograms?"}},
@@ -823,13 +823,13 @@ func TestWriteRefuses(t *testing.T) {
 			if d := cmp.Diff(tt.want, err.Error()); d != "" {
 				t.Errorf("(-want +got):\n%s", d)
 			}
-			if err := w.Write(sheet.Row{ID: "2", Carcass: grade.Carcass{Marbling: grade.Abundant.At(100), Lean: grade.Lean{BelowCutter: true}}, Extra: []string{"a,b"}}); err != nil {
+			if err := w.Write(sheet.Row{ID: "2", Carcass: grade.Carcass{Maturity: maturity.Evidence{Skeletal: maturity.E.At(100)}, Marbling: grade.Abundant.At(100), Lean: grade.Lean{BelowCutter: true}}, Extra: []string{"a,b"}}); err != nil {
 				t.Error(err)
 			}
 			if err := w.Flush(); err != nil {
 				t.Error(err)
 			}
-			if d := cmp.Diff(strings.TrimSuffix(full, "\n")+",note\n2,,,,,,Ab100,,,yes,,,,,,,,,,\"a,b\"\n", out.String()); d != "" {
+			if d := cmp.Diff(strings.TrimSuffix(full, "\n")+",note\n2,,E100,,,,Ab100,,,yes,,,,,,,,,,\"a,b\"\n", out.String()); d != "" {
 				t.Errorf("sheet (-want +got):\n%s", d)
 			}
 		})

@@ -1,7 +1,6 @@
 package class
 
 import (
-	"slices"
 	"strings"
 	"testing"
 
@@ -47,10 +46,14 @@ func TestSayLess(t *testing.T) {
 			Measures: grade.Measures{Fat: grade.ThicknessUnits(int64(3000 + 900*(i*7%6))), Ribeye: grade.AreaUnits(int64(120_000 + 5000*(i*11%6))), KPH: grade.ShareUnits(int64(15_000 + 5000*(i%3)))},
 		}})
 	}
-	for s, order := range map[Site]string{FatRump: "1 2 3 4 5 6", FatLoinEdge: "6 5 4 3 2 1", FatClod: "2 1 4 3 6 5", FatBrisket: "1 2 3 4 6 5", RoundPlumpness: "3 1 2 6 5 4", MuscleLoin: "4 5 6 1 2 3"} {
-		c.Walk = append(c.Walk, Look{Site: s, Order: MustParseRanking(order)})
+	c.Walk = Walk{
+		{Site: FatRump, Order: MustParseRanking("1 2 3 4 5 6")},
+		{Site: FatLoinEdge, Order: MustParseRanking("6 5 4 3 2 1")},
+		{Site: FatClod, Order: MustParseRanking("2 1 4 3 6 5")},
+		{Site: FatBrisket, Order: MustParseRanking("1 2 3 4 6 5")},
+		{Site: RoundPlumpness, Order: MustParseRanking("3 1 2 6 5 4")},
+		{Site: MuscleLoin, Order: MustParseRanking("4 5 6 1 2 3")},
 	}
-	slices.SortFunc(c.Walk, func(a, b Look) int { return int(a.Site) - int(b.Site) })
 	g, err := c.Grade()
 	if err != nil {
 		t.Fatal(err)

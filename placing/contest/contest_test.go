@@ -291,7 +291,7 @@ func TestNewContest(t *testing.T) {
 		{"measures out of range", func(_ *string, _ *contest.Format, _ *contest.Scoring, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
 			(*o)[0].Facts.Fat = grade.Inches(4)
 		}, `class "coolers": exhibit 1: official yield: missing; allowed: a yield grade, or the four measures`},
-		{"rule for qualities that falls", func(_ *string, _ *contest.Format, r *contest.Scoring, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
+		{"rule for qualities worth less than nothing", func(_ *string, _ *contest.Format, r *contest.Scoring, _ *[]contest.OfficialPlacing, _ *[]contest.OfficialFacts) {
 			r.Quality.Ladder.Value = pts(-1)
 		}, "value of an item: -1: out of range; allowed: over 0 to 1,000,000 points"},
 		{"rules that nothing is scored by", func(_ *string, f *contest.Format, r *contest.Scoring, _ *[]contest.OfficialPlacing, o *[]contest.OfficialFacts) {
